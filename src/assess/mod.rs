@@ -10,7 +10,9 @@ mod context;
 pub use context::{Context, about};
 
 mod change_order;
-pub use change_order::{ChangeOrder, Changed, Fate, Moved, Reopened, Sort, changed_items};
+pub use change_order::{
+    BuiltOtherwise, ChangeOrder, Changed, Fate, Moved, Reopened, Sort, built_otherwise, changed_items,
+};
 
 mod critical;
 mod dates;

@@ -6,6 +6,7 @@ use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
 use crate::vocabulary::{Slot, Words, record, words};
 
 record! {
+    shown
     short "what" as String;
     pub struct Neighbour = NEIGHBOUR("neighbour", "what stands beside or above an opening") {
         what: String = "what", "what it is", "wall";
@@ -42,6 +43,7 @@ impl Neighbour {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct HousingCabinet = INSIDE("housing cabinet", "the cabinet that an oven, cooktop or sink is cut into, inside") {
         inside_width: Slot<Length> = "inside width", "clear between its sides", "34 1/2\"";
@@ -57,6 +59,7 @@ record! {
 }
 
 record! {
+    shown
     group
     #[derive(Default)]
     pub struct Services = SERVICE("services", "power, gas, water and air as they are at the opening") {

@@ -13,6 +13,7 @@ words! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct RequiredPanel = ASKED_PANEL("asked panel", "the front panel that the maker's sheet asks for") {
         width: Slot<LengthRange> = "width", "width", "23 3/4\"";
@@ -23,6 +24,7 @@ record! {
 }
 
 record! {
+    shown
     short "what" as String;
     pub struct Below = BELOW("below", "what stands below a cooktop or a sink") {
         what: Spanned<String> = "what", "what it is", "drawer";
@@ -31,6 +33,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Hollow = HOLLOW("wall", "the wall that something goes into, probed") {
         cavity: Slot<Length> = "cavity", "from the studs' face to whatever is behind", "3 1/2\"";

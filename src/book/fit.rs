@@ -5,7 +5,7 @@ use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Area, Date, Length, LengthRange, Sides, Weight};
 use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
-use crate::vocabulary::{Clearance, Faults, FieldType, Slot, ThreeSides, Value, record, words};
+use crate::vocabulary::{Clearance, Faults, FieldType, Shown, ShownValue, Slot, ThreeSides, Value, record, words};
 
 words! {
     /// Where a thing breathes.
@@ -27,6 +27,7 @@ words! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Fit = FIT("fit", "figures from the maker's own sheet, never from a shop's page") {
         sheet: Slot<MakersSheet> = "sheet",
@@ -79,6 +80,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct MakersSheet = SHEET("maker's sheet", "the maker's sheet that the figures come from") {
         name: Slot<String> = "name", "its title or number", "30 C installation guide";
@@ -88,6 +90,7 @@ record! {
 }
 
 record! {
+    shown
     group
     #[derive(Default)]
     pub struct RequiredOpening = FIT_OPENING("asked opening", "the opening or cutout that the maker's sheet asks for") {
@@ -100,6 +103,12 @@ record! {
 /// Every side at which a thing breathes.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct VentsAt(pub Vec<Spanned<Vents>>);
+
+impl Shown for VentsAt {
+    fn shown(&self) -> ShownValue {
+        self.0.shown()
+    }
+}
 
 impl Value for VentsAt {
     const TYPE: FieldType = FieldType::Either(&Vents::TYPE, &FieldType::List(&Vents::TYPE));
@@ -115,6 +124,7 @@ impl Value for VentsAt {
 }
 
 record! {
+    shown
     group
     #[derive(Default)]
     pub struct Air = AIR("air", "clear space that the maker's sheet asks for around the thing") {
@@ -128,6 +138,7 @@ record! {
 }
 
 record! {
+    shown
     group
     #[derive(Default)]
     pub struct FreeVents = FREE_VENTS("vents", "free cross-sections through which a thing in an opening breathes, as they are built or planned") {
@@ -138,6 +149,7 @@ record! {
 }
 
 record! {
+    shown
     group
     #[derive(Default)]
     pub struct Heat = HEAT("heat", "how far what burns must stay from a cooking surface, by the maker's sheet") {
@@ -159,6 +171,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Face = FACE("face", "the flange, trim or front that covers the edge of a cutout") {
         width: Slot<Length> = "width", "its width", "29 7/8\"";
@@ -169,6 +182,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct RequiredCabinet = CABINET("asked cabinet", "what the maker's sheet asks of the cabinet that it is cut into") {
         inside_width: Slot<LengthRange> = "inside width", "clear between the cabinet's sides", "at least 28 1/2\"";
@@ -183,6 +197,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Door = DOOR("door", "how a door moves, and what it needs to move") {
         drops: Slot<Length> = "drops", "how far a drop-down door reaches in front of the case when open", "20 1/2\"";
@@ -197,6 +212,7 @@ record! {
 }
 
 record! {
+    shown
     group
     #[derive(Default)]
     pub struct Needs = NEEDS("needs", "what the thing must be connected to") {

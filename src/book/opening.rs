@@ -5,7 +5,9 @@ use super::{
 };
 use crate::source::Span;
 use crate::units::{Date, Length, phrase};
-use crate::vocabulary::{Code, Faults, Kind, Lengths, Readings, Slot, Trait, TwoLengths, Usual, name, record, words};
+use crate::vocabulary::{
+    Code, Faults, Kind, Lengths, Readings, Shown, ShownValue, Slot, Trait, TwoLengths, Usual, name, record, words,
+};
 
 words! {
     /// The floor that heights were measured from.
@@ -24,6 +26,7 @@ words! {
 }
 
 record! {
+    shown
     item
     pub struct Opening = OPENING("opening", "a hole that something goes into: measured, with what stands around it") {
         takes: Slot<Kind> = required "takes", "the kind of thing that goes in", "range";
@@ -73,7 +76,7 @@ record! {
             "36\"";
         landing: Slot<Box<Landing>> = "landing",
             "counter beside, behind or across from it, to set things down on",
-            "{left: 12\", right: 15\"}";
+            "{left: 12\", right: 15\"}" => unmarked "it is for the checks: nothing is cut by it";
         cabinet: Slot<Box<HousingCabinet>> = "cabinet",
             "the cabinet that it is cut into",
             "{inside width: 34 1/2\", inside depth: 23 1/2\"}";
@@ -99,7 +102,7 @@ record! {
         note: Slot<String> = "note", "a line for the installer", "Old flue behind: probe before fixing.";
         waivers: Vec<Waiver> = "waive",
             "findings set aside for this opening",
-            "[{rule: …, because: …, by: …, on: …}]";
+            "[{rule: …, because: …, by: …, on: …}]" => unmarked "what is found is no part of the opening";
     }
     besides {
         /// What the book itself says, where a newer reading on record took its place.
@@ -108,6 +111,18 @@ record! {
         span: Span = |fields| fields.name.as_ref().map_or(fields.span, |name| name.span);
     }
 }
+
+/// What is boxed since few openings have it is shown as it is.
+macro_rules! boxed {
+    ($($of:ty),*) => {
+        $(impl Shown for Box<$of> {
+            fn shown(&self) -> ShownValue {
+                self.as_ref().shown()
+            }
+        })*
+    };
+}
+boxed!(HousingCabinet, Hollow, ServicePoints);
 
 impl Opening {
     /// Whether it takes things of that kind.
@@ -186,6 +201,7 @@ pub struct AsWritten {
 }
 
 record! {
+    shown
     #[derive(Copy, Default)]
     pub struct WallBuildUp = WALL_BUILD_UP("wall build-up", "what is still to come on each of the walls that an opening was measured between; left out, nothing") {
         left: Length = "left", "on the wall at its left", "5/8\"" as Usual;
@@ -195,6 +211,7 @@ record! {
 }
 
 record! {
+    shown
     pub struct Plumb = PLUMB("plumb readings", "distances of the left and the right side from one plumb line, at the same heights") {
         left: Vec<Length> = "left",
             "from the line to the left side, at the floor, in the middle, at the top",
@@ -230,6 +247,7 @@ impl Plumb {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct Measured = MEASURED("measurement", "who measured an opening, when, and with what") {
         on: Slot<Date> = "on", "the day", "2027-01-11";
@@ -242,6 +260,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct MeasuredAgain = MEASURED_AGAIN("second measurement", "who measured an opening a second time: somebody else") {
         on: Slot<Date> = "on", "the day", "2027-01-18";

@@ -5,6 +5,7 @@ use crate::units::{Length, LengthRange};
 use crate::vocabulary::{Slot, record, words};
 
 record! {
+    shown
     #[derive(Default)]
     pub struct ServicePoint = POINT("service point", "where a service comes out, seen from the front") {
         from_left: Slot<Length> = "from left", "from the opening's left edge to its centre", "6\"";
@@ -15,6 +16,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct ServiceZone = ZONE("service zone", "where the maker's sheet wants a service to come out, seen from the front") {
         from_left: Slot<LengthRange> = "from left", "from the opening's left edge to its centre", "2\" to 28\"";
@@ -47,6 +49,7 @@ words! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct ServicePoints = POINTS("service points", "where each service comes out at the opening") {
         power: Slot<ServicePoint> = "power", "the receptacle or box", "{from left: 6\", height: 12\"}";
@@ -58,6 +61,7 @@ record! {
 }
 
 record! {
+    shown
     #[derive(Default)]
     pub struct ServiceZones = ZONES("service zones", "where the maker's sheet wants each service to come out") {
         power: Slot<ServiceZone> = "power", "the receptacle or box", "{from left: 2\" to 28\", height: at most 6\"}";

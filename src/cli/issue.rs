@@ -106,7 +106,12 @@ fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> 
     let draft = freeze(&review.book, &review.assessment, heading(String::new()));
     // Approvals that are held, since the terms or the day are others, can be asked anew by an issue alone.
     let held = purpose == Purpose::Approval && !review.assessment.approvals.held.is_empty();
-    if let Some(before) = before.filter(|before| !held && ChangeOrder::between(before, &draft).is_nothing()) {
+    let stands = |before: &&Frozen| {
+        let order = ChangeOrder::between(before, &draft);
+        // What is built from is nobody's to approve.
+        if purpose == Purpose::Approval { order.is_nothing_decided() } else { order.is_nothing() }
+    };
+    if let Some(before) = before.filter(|before| !held && stands(before)) {
         report::print_line(&format!("nothing changed since issue {}; it stands", before.number))?;
         return Ok(CLEAN);
     }

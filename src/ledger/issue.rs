@@ -37,6 +37,23 @@ pub struct Issue {
     pub after: Option<Head>,
     /// Every item, in the book's order.
     pub items: Vec<IssuedItem>,
+    /// What each opening is built from, in the book's order; older issues do not say it.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub built: Vec<IssuedOpening>,
+}
+
+/// An opening as issued.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct IssuedOpening {
+    /// The room, by its folder.
+    pub room: String,
+    /// The opening, by its name there.
+    pub opening: String,
+    /// The digest of `content`.
+    pub mark: Digest,
+    /// What it is built from.
+    pub content: Value,
 }
 
 /// Who decides, and how many of them must.
@@ -127,6 +144,11 @@ impl IssuedItem {
 }
 
 impl Issue {
+    /// The opening of that room and name, as it is built.
+    pub fn opening(&self, room: &str, opening: &str) -> Option<&IssuedOpening> {
+        self.built.iter().find(|issued| issued.room == room && issued.opening == opening)
+    }
+
     /// The item of that room and selection.
     pub fn item(&self, room: &str, item: &str) -> Option<&IssuedItem> {
         self.items.iter().find(|issued| issued.room == room && issued.item == item)

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value};
 
-use crate::units::{Currency, Length, LengthRange, Money, Weight};
+use crate::units::{Area, Currency, Length, LengthRange, Money, Weight};
 use crate::vocabulary::{ShownField, ShownValue, Since, Version, Words};
 
 use super::field::MarkedField;
@@ -78,6 +78,9 @@ fn telling(fields: &Map<String, Value>) -> Option<ShownValue> {
     }
     if let Some(weight) = only("weight") {
         return weight.as_str()?.parse().ok().map(|weight| ShownValue::Weight(Weight::from_femtograms(weight)));
+    }
+    if let Some(area) = only("area") {
+        return area.as_str()?.parse().ok().map(|area| ShownValue::Area(Area::from_square_nanometres(area)));
     }
     if let Some(money) = only("amount") {
         return amount(money.as_str()?).map(ShownValue::Amount);

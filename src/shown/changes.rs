@@ -193,6 +193,54 @@ fn within(group: &str, before: &ShownValue, after: &ShownValue, found: &mut Vec<
     }
 }
 
+/// Whatever differs in a group, each by the names that lead to it; what stands in a list by the name that it has
+/// there.
+pub(super) fn leaves(before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
+    leaves_under(&[], before, after, found);
+}
+
+fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
+    for (key, old, new) in pairs(before, after).filter(|(_, old, new)| differ(old, new)) {
+        let path: Vec<&str> = path.iter().copied().chain([key]).collect();
+        let is_group = |value: &ShownValue| !value.fields().is_empty();
+        if is_group(old) && (is_group(new) || new.is_empty()) || is_group(new) && old.is_empty() {
+            leaves_under(&path, old, new, found);
+        } else if old.values().iter().chain(new.values()).any(|value| named_there(value).is_some()) {
+            in_list(old, new, found);
+        } else {
+            let what = match path.split_last() {
+                Some((_, above)) if !above.is_empty() => ChangedField::Within(above.join(" "), key.to_string()),
+                _ => ChangedField::Fact(key.to_string()),
+            };
+            found.push(Change::new(what, said(old), said(new)));
+        }
+    }
+}
+
+/// The things of a list, each known by its name: what of one is another, and those that came or are gone.
+fn in_list(old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
+    let names: BTreeSet<&str> = old.values().iter().chain(new.values()).filter_map(named_there).collect();
+    for name in names {
+        let called = |list: &ShownValue| list.values().iter().find(|one| named_there(one) == Some(name)).cloned();
+        let (was, is) = (called(old), called(new));
+        match (was, is) {
+            (Some(was), Some(is)) => {
+                let first = found.len();
+                leaves_under(&[], &was, &is, found);
+                found.iter_mut().skip(first).for_each(|change| change.of = Some(name.to_string()));
+            }
+            (was, is) => {
+                let plain = |there: Option<ShownValue>| there.map(|_| Phrase::plain(name));
+                found.push(Change::new(ChangedField::Option, plain(was), plain(is)));
+            }
+        }
+    }
+}
+
+fn named_there(value: &ShownValue) -> Option<&str> {
+    value.get(MarkedField::Name.word()).and_then(ShownValue::text)
+}
+
 /// The values of a list that are not in another.
 fn only(these: &[ShownValue], others: &[ShownValue]) -> Vec<ShownValue> {
     these.iter().filter(|value| !others.contains(value)).cloned().collect()
@@ -261,6 +309,7 @@ fn said(value: &ShownValue) -> Option<Phrase> {
         ShownValue::Range(range) => (*range != LengthRange::default()).then(|| ends(*range)),
         ShownValue::Sides(sides) => Some(Phrase::joined(sides.iter().copied().map(in_both), " × ")),
         ShownValue::Weight(weight) => Some(Measured::Weight(*weight, System::Imperial).into()),
+        ShownValue::Area(area) => Some(Measured::Area(*area, System::Imperial).into()),
         ShownValue::Amount(money) => Some(ChangedValue::Amount(*money).phrase()),
         ShownValue::List(values) if values.is_empty() => None,
         ShownValue::List(values) => Some(Phrase::joined(values.iter().filter_map(said), "; ")),

@@ -2,9 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::book::vocabulary::{
-    ACCESSORY, HOLE, LAID, OPTION, PANEL, PHOTO, SEAM, SELECTION, SIZE, SLAB, SPLASH, STORES, SUPPORTS, TOP,
-};
+use crate::book::vocabulary::{ACCESSORY, LAID, OPTION, PHOTO, RECORDS, SELECTION, SIZE};
 use crate::vocabulary::{Field, FieldType, Mark, Record, Since};
 
 use super::content::{OF_ITEM, OF_OPTION};
@@ -16,9 +14,6 @@ const FRAME: &str = include_str!("fields.md");
 const FACTS: &str = "an object of the kind's own facts by their key, each a text, `{\"length\": L}`, `{\"least\": L, \
                      \"most\": L}` or `{\"sides\": [L, …]}`:";
 
-/// Parts that are shown whole.
-const PARTS: [&Record; 8] = [&TOP, &SUPPORTS, &SLAB, &SEAM, &SPLASH, &HOLE, &PANEL, &STORES];
-
 /// The page.
 pub fn page() -> String {
     let tables = [
@@ -28,8 +23,8 @@ pub fn page() -> String {
         ("{accessory}", table(&ACCESSORY, &[])),
         ("{picture}", table(&PHOTO, &[])),
         ("{laying}", table(&LAID, &[])),
-        ("{parts}", PARTS.map(part).concat()),
-        ("{left out}", [&SELECTION, &OPTION, &ACCESSORY, &LAID].map(left_out).concat()),
+        ("{parts}", RECORDS.iter().copied().filter(|record| is_whole(record)).map(part).collect()),
+        ("{left out}", RECORDS.iter().copied().map(left_out).collect()),
     ];
     tables.iter().fold(FRAME.to_string(), |page, (place, table)| page.replace(place, table.trim_end()))
 }
@@ -63,9 +58,16 @@ fn in_it(field: &Field, since: Since) -> String {
     if since == Since::Second { format!("{what}; since 2") } else { what }
 }
 
+/// Whether a record is a part that is shown whole, of an item or of an opening's sheet.
+fn is_whole(record: &Record) -> bool {
+    let has_table = [SELECTION, OPTION, SIZE, ACCESSORY, PHOTO, LAID].iter().any(|other| other.name == record.name);
+    !has_table && record.fields.iter().any(|field| matches!(field.mark, Mark::In(..)))
+}
+
 /// A part that is shown whole: the names of its fields.
 fn part(record: &Record) -> String {
-    let keys: Vec<String> = record.fields.iter().map(|field| format!("`{}`", field.key)).collect();
+    let there = record.fields.iter().filter(|field| matches!(field.mark, Mark::In(..)));
+    let keys: Vec<String> = there.map(|field| format!("`{}`", field.key)).collect();
     format!("- {}: {}\n", record.name, keys.join(", "))
 }
 
@@ -85,7 +87,6 @@ fn article(name: &str) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::book::vocabulary::RECORDS;
 
     #[test]
     fn every_record_that_has_fields_in_the_mark_is_on_the_page() {

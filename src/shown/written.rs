@@ -62,8 +62,9 @@ pub fn second(value: &ShownValue) -> Option<Value> {
             Value::Object(ends.into_iter().filter_map(|(key, end)| Some((key.into(), length(end?)))).collect())
         }
         ShownValue::Sides(sides) => json!({"sides": sides.iter().copied().map(length).collect::<Vec<_>>()}),
-        // Exactly, in femtograms.
+        // Exactly: in femtograms, in square nanometres.
         ShownValue::Weight(weight) => json!({"weight": weight.femtograms().to_string()}),
+        ShownValue::Area(area) => json!({"area": area.square_nanometres().to_string()}),
         ShownValue::Amount(money) => json!({"amount": amount(*money)}),
         ShownValue::List(values) => values.iter().filter_map(second).collect(),
         ShownValue::Group(group) => Value::Object(fields(group)),

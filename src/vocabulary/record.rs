@@ -10,8 +10,8 @@
 /// Type;` where the value of one key may stand for the group; `named` for what stands under a name of the
 /// designer's own, and `item` where faults in it are told under that name; `marked` for what the client signs: each
 /// of its fields ends with `=> marked` (and, where they differ there, its key and what it is), `=> told "key" "what
-/// follows from it"` or `=> unmarked "why"`, and does not compile without; `shown` for what stands in a field that is
-/// marked, whole.
+/// follows from it"` or `=> unmarked "why"`, and does not compile without; `shown` for what stands whole
+/// in a field that is marked, or on a sheet for those who build; a field there may be `=> unmarked "why"`.
 ///
 /// A field that comes later is `marked_since_2`: the content of older issues does not hold it.
 ///
@@ -210,6 +210,7 @@ macro_rules! record {
     (@within_mark marked $figures:ident marked) => { $crate::vocabulary::Mark::Within(stringify!($figures)) };
     (@within_mark unmarked $figures:ident unmarked) => { $crate::vocabulary::Mark::OfNoItem };
     (@mark unmarked $key:literal) => { $crate::vocabulary::Mark::OfNoItem };
+    (@mark shown $key:literal [unmarked $why:literal]) => { $crate::vocabulary::Mark::Out($why) };
     (@mark shown $key:literal) => { $crate::vocabulary::Mark::In($key, $crate::vocabulary::Since::Second) };
     (@mark marked $key:literal [marked]) => { $crate::vocabulary::record!(@mark_in First $key) };
     (@mark marked $key:literal [marked $in_as:literal]) => { $crate::vocabulary::record!(@mark_in First $in_as) };
@@ -228,10 +229,7 @@ macro_rules! record {
     };
     (@mark_in $since:ident $key:literal) => { $crate::vocabulary::Mark::In($key, $crate::vocabulary::Since::$since) };
     (@marked unmarked $($record:tt)*) => {};
-    (@marked shown $name:ident { $($field:ident $key:literal;)* } {}) => {
-        $crate::vocabulary::record! { @marked marked $name { $($field $key [marked_since_2];)* } {} }
-    };
-    (@marked marked $name:ident { $($field:ident $key:literal $([$($in:tt)*])?;)* } { $($figures:ident [marked])? }) => {
+    (@marked $mark:ident $name:ident { $($field:ident $key:literal $([$($in:tt)*])?;)* } { $($figures:ident [marked])? }) => {
         impl $crate::vocabulary::Marked for $name {
             fn marked(&self) -> $crate::vocabulary::ShownGroup {
                 let fields = [
@@ -248,6 +246,7 @@ macro_rules! record {
             }
         }
     };
+    (@put $value:expr, $key:literal,) => { $crate::vocabulary::record!(@put $value, Second $key) };
     (@put $value:expr, $key:literal, marked) => {
         $crate::vocabulary::record!(@put $value, First $key)
     };

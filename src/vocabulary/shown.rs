@@ -1,11 +1,13 @@
 //! What is shown and signed of a record, as typed values, and from which version of the content on.
 
 use std::borrow::Cow;
+use std::sync::Arc;
 
 use crate::source::Spanned;
-use crate::units::{Length, LengthRange, Money, Percent, Quantity, Weight};
+use crate::units::{Area, Date, Length, LengthRange, Money, Percent, Quantity, Sides, Weight};
 
-use super::{Kind, Named, Slot, Words};
+use super::supply::Worded;
+use super::{Clearance, Kind, Named, Readings, Slot, Words};
 
 /// How what is shown is written where a mark is taken of it. An issue keeps the version that it was made under.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -62,6 +64,8 @@ pub enum ShownValue {
     Sides(Vec<Length>),
     /// A weight.
     Weight(Weight),
+    /// An area.
+    Area(Area),
     /// An amount of money.
     Amount(Money),
     /// Several values in their order.
@@ -105,6 +109,7 @@ impl ShownValue {
             | Self::Length(_)
             | Self::Sides(_)
             | Self::Weight(_)
+            | Self::Area(_)
             | Self::Amount(_) => false,
         }
     }
@@ -164,6 +169,12 @@ impl<T: Shown> Shown for Spanned<T> {
     }
 }
 
+impl<T: Shown> Shown for Arc<T> {
+    fn shown(&self) -> ShownValue {
+        self.as_ref().shown()
+    }
+}
+
 impl<T: Shown> Shown for Vec<T> {
     fn shown(&self) -> ShownValue {
         ShownValue::List(self.iter().map(T::shown).collect())
@@ -218,6 +229,12 @@ impl Shown for (Length, Length) {
     }
 }
 
+impl Shown for Area {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Area(*self)
+    }
+}
+
 impl Shown for Weight {
     fn shown(&self) -> ShownValue {
         ShownValue::Weight(*self)
@@ -227,6 +244,41 @@ impl Shown for Weight {
 impl Shown for Money {
     fn shown(&self) -> ShownValue {
         ShownValue::Amount(*self)
+    }
+}
+
+impl Shown for Date {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Text(self.iso())
+    }
+}
+
+impl Shown for Sides {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Sides(self.sides().to_vec())
+    }
+}
+
+impl Shown for Readings {
+    fn shown(&self) -> ShownValue {
+        self.0.shown()
+    }
+}
+
+/// As written: what is understood of it follows.
+impl<T> Shown for Worded<T> {
+    fn shown(&self) -> ShownValue {
+        ShownValue::Text(self.words.clone())
+    }
+}
+
+impl Shown for Clearance {
+    fn shown(&self) -> ShownValue {
+        let field = |key, value| ShownField::new(key, Since::Second, value);
+        let holds = Some(&self.holds).filter(|words| !words.is_empty());
+        let clear = if self.vent.is_some() { ShownValue::Nothing } else { self.length.shown() };
+        let fields = [field("clear", clear), field("vent", self.vent.shown()), field("holds", holds.cloned().shown())];
+        ShownValue::Group(fields.to_vec())
     }
 }
 

@@ -67,6 +67,7 @@ impl IssuedBook {
             currency,
             total,
             terms: None,
+            built: vec![],
             after: None,
             items,
         };

@@ -2,6 +2,8 @@
 //!
 //! `reed-house` was issued and approved by the release that wrote contents of the first version.
 
+mod built;
+
 use crate::project::{Project, Ran};
 
 const TODAY: [&str; 2] = ["--today", "2026-12-01"];

@@ -2,8 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::ledger::{Issue, IssuedItem};
-use crate::shown::{Change, changes};
+use crate::ledger::{Issue, IssuedItem, IssuedOpening};
+use crate::shown::{Change, built_changes, changes};
 use crate::units::{Currency, Date, Money, System};
 
 mod reopened;
@@ -23,6 +23,21 @@ pub struct ChangeOrder {
     pub sums: Vec<(Sort, Money)>,
     /// The sum with tax, where both issues have it.
     pub with_tax: Option<Moved<Money>>,
+    /// The openings that are built from other figures: the sheets that no longer stand.
+    pub built: Vec<BuiltOtherwise>,
+}
+
+/// An opening whose sheet is another one.
+#[derive(Clone, Debug)]
+pub struct BuiltOtherwise {
+    /// The room, by its folder.
+    pub room: String,
+    /// The opening, by its name there.
+    pub opening: String,
+    /// What became of it: added, gone or changed.
+    pub fate: Fate,
+    /// What changed of what it is built from.
+    pub changes: Vec<Change>,
 }
 
 /// What a change of money comes from.
@@ -83,6 +98,15 @@ pub struct Changed {
     pub order_by: Moved<Option<Date>>,
 }
 
+impl BuiltOtherwise {
+    /// The same in the units of its book.
+    #[must_use]
+    pub fn in_units(mut self, units: System) -> Self {
+        self.changes = self.changes.into_iter().map(|one| one.in_units(units)).collect();
+        self
+    }
+}
+
 impl Moved<Money> {
     /// How much more it is; below zero when it is less.
     pub fn by(&self) -> Option<Money> {
@@ -135,7 +159,7 @@ impl ChangeOrder {
             sums && moved.by().is_some()
         });
         let sums = settled.map_or_else(Vec::new, |_| sums(&items));
-        Self { items, settled, sums, with_tax }
+        Self { items, settled, sums, with_tax, built: built_otherwise(&from.built, &to.built) }
     }
 
     /// The same in the units of its book.
@@ -144,19 +168,49 @@ impl ChangeOrder {
         for item in &mut self.items {
             item.changes = std::mem::take(&mut item.changes).into_iter().map(|one| one.in_units(units)).collect();
         }
+        self.built = self.built.into_iter().map(|opening| opening.in_units(units)).collect();
         self
     }
 
-    /// Whether nothing changed.
-    pub fn is_nothing(&self) -> bool {
+    /// Whether nothing changed of what is shown, decided and paid.
+    pub fn is_nothing_decided(&self) -> bool {
         let moved = |sum: &Option<Moved<Money>>| sum.is_some_and(|sum| sum.from != sum.to);
         self.items.is_empty() && !moved(&self.settled) && !moved(&self.with_tax)
+    }
+
+    /// Whether nothing changed, neither of that nor of what is built from.
+    pub fn is_nothing(&self) -> bool {
+        self.is_nothing_decided() && self.built.is_empty()
     }
 
     /// Whether anything must be signed.
     pub fn asks(&self) -> bool {
         self.items.iter().any(Changed::asks)
     }
+}
+
+/// The openings that are built from other figures in the later of two issues. An older one that says nothing of
+/// what is built from shows no opening, so that each of the later is new.
+pub fn built_otherwise(from: &[IssuedOpening], to: &[IssuedOpening]) -> Vec<BuiltOtherwise> {
+    let before: BTreeMap<(&str, &str), &IssuedOpening> = from.iter().map(|one| (key_of(one), one)).collect();
+    let after: BTreeSet<(&str, &str)> = to.iter().map(key_of).collect();
+    let otherwise = |opening: &IssuedOpening, fate: Fate, changes: Vec<Change>| BuiltOtherwise {
+        room: opening.room.clone(),
+        opening: opening.opening.clone(),
+        fate,
+        changes,
+    };
+    let stays = to.iter().filter_map(|now| match before.get(&key_of(now)) {
+        None => Some(otherwise(now, Fate::Added, vec![])),
+        Some(was) if was.mark == now.mark => None,
+        Some(was) => Some(otherwise(now, Fate::Changed, built_changes(&was.content, &now.content))),
+    });
+    let gone = from.iter().filter(|one| !after.contains(&key_of(one)));
+    stays.chain(gone.map(|was| otherwise(was, Fate::Gone, vec![]))).collect()
+}
+
+fn key_of(opening: &IssuedOpening) -> (&str, &str) {
+    (&opening.room, &opening.opening)
 }
 
 /// The items that are not the same in two issues, in the order of the later one; those that are gone come

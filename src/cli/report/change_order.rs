@@ -10,6 +10,8 @@ use crate::ledger::Issue;
 use crate::units::{Currency, Money, series};
 use crate::vocabulary::Words;
 
+use super::sheets::{self, ChangeReport, SheetReport, fate, fate_word};
+
 /// What an issue froze, and what changed since the one before it.
 pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
     let purpose = issue.purpose.word();
@@ -66,6 +68,7 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
             let _ = writeln!(text, "      {line}");
         }
     }
+    text += &sheets::text("to be built from another sheet", &order.built);
     text += &opens_again(&order.reopened(issues, book));
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
@@ -114,15 +117,6 @@ fn more(by: Money) -> String {
     match by.is_negative() {
         true => Money::zero(by.currency).checked_sub(by).map_or_else(|_| by.to_string(), |less| format!("{less} less")),
         false => format!("{by} more"),
-    }
-}
-
-fn fate(fate: Fate) -> &'static str {
-    match fate {
-        Fate::Added => " (new)",
-        Fate::Gone => " (gone)",
-        Fate::Changed => "",
-        Fate::Dated => " (dates alone)",
     }
 }
 
@@ -176,7 +170,11 @@ fn tally(order: &ChangeOrder) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| format!("{count} {word}"))
         .collect();
-    if told.is_empty() { "totals alone changed".into() } else { told.join(", ") }
+    match (told.is_empty(), order.built.is_empty()) {
+        (false, _) => told.join(", "),
+        (true, false) => "no item changed".into(),
+        (true, true) => "totals alone changed".into(),
+    }
 }
 
 fn counted(count: usize, one: &str, several: &str) -> String {
@@ -199,6 +197,8 @@ struct ChangeOrderReport<'a> {
     from: Edition,
     to: Edition,
     items: Vec<ChangedItemReport<'a>>,
+    /// Openings whose sheets no longer stand.
+    openings: Vec<SheetReport<'a>>,
     /// What rests on one of those, and did not change itself.
     opens_again: Vec<Opened>,
     currency: &'a str,
@@ -245,13 +245,6 @@ struct Opened {
 }
 
 #[derive(Serialize)]
-struct ChangeReport {
-    what: String,
-    from: Option<String>,
-    to: Option<String>,
-}
-
-#[derive(Serialize)]
 struct Moving {
     from: Option<String>,
     to: Option<String>,
@@ -288,6 +281,7 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         from: told_edition(from),
         to: told_edition(to),
         items: order.items.iter().map(told_item).collect(),
+        openings: sheets::told(&order.built),
         opens_again: order.reopened((from, to), book).into_iter().map(told_opened).collect(),
         currency: &to.currency,
         settled: sum(order.settled),
@@ -318,21 +312,8 @@ fn told_item(item: &Changed) -> ChangedItemReport<'_> {
         item: &item.item,
         tag: &item.tag,
         name: &item.name,
-        is: match item.fate {
-            Fate::Added => "new",
-            Fate::Gone => "gone",
-            Fate::Changed => "changed",
-            Fate::Dated => "dated",
-        },
-        changes: item
-            .changes
-            .iter()
-            .map(|change| ChangeReport {
-                what: change.named(),
-                from: change.from.as_ref().map(|said| said.phrase().to_string()),
-                to: change.to.as_ref().map(|said| said.phrase().to_string()),
-            })
-            .collect(),
+        is: fate_word(item.fate),
+        changes: item.changes.iter().map(ChangeReport::of).collect(),
         price: Moving { from: item.price.from.map(Money::plain), to: item.price.to.map(Money::plain) },
         difference: item.money().map(Money::plain),
         lead_time: Moving { from: item.lead_time.from.clone(), to: item.lead_time.to.clone() },

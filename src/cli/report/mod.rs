@@ -6,6 +6,7 @@ mod json;
 mod next;
 mod open;
 mod sarif;
+mod sheets;
 mod shown;
 mod status;
 mod terminal;

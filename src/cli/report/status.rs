@@ -2,11 +2,14 @@
 
 use serde::Serialize;
 
-use crate::assess::{DecideBy, InTheWay, RunsOut, Unapproved};
+use crate::assess::{BuiltOtherwise, DecideBy, InTheWay, RunsOut, Unapproved, built_otherwise};
 use crate::finding::{Code, Finding, Severity};
+use crate::ledger::Purpose;
 use crate::pipeline::Review;
+use crate::shown::built;
 
 use super::approvals::{self, Approvals};
+use super::sheets::{self, SheetReport};
 use super::shown::add_line;
 
 #[derive(Serialize)]
@@ -23,6 +26,9 @@ struct StatusReport<'a> {
     /// Readings that wait to be confirmed.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     readings: Vec<ReadingsReport<'a>>,
+    /// Openings whose sheets are others than those that were issued for construction last.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    sheets: Vec<SheetReport<'a>>,
     hold_points: Vec<HoldPointReport<'a>>,
     counts: CountsReport,
 }
@@ -97,13 +103,15 @@ struct CountsReport {
 
 /// The standing as JSON.
 pub fn json(review: &Review) -> String {
+    let superseded = superseded(review);
     // Strings and numbers alone: there is nothing in it that JSON can't hold.
-    serde_json::to_string_pretty(&standing(review)).map(|text| text + "\n").unwrap_or_default()
+    serde_json::to_string_pretty(&standing(review, &superseded)).map(|text| text + "\n").unwrap_or_default()
 }
 
 /// The standing as text.
 pub fn text(review: &Review) -> String {
-    let told = standing(review);
+    let superseded = superseded(review);
+    let told = standing(review, &superseded);
     let mut text = format!("{}, {}\n", told.title, review.today);
     for fault in &told.record {
         add_line!(text, "{}: {} [{}]", fault.severity, fault.message, fault.rule);
@@ -123,6 +131,7 @@ pub fn text(review: &Review) -> String {
     }
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += &to_confirm(&told.readings);
+    text += &sheets::text("to be built from another sheet than was issued for construction", &superseded);
     text += "\nhold points\n";
     for point in &told.hold_points {
         let on = point.date.as_deref().unwrap_or("no date yet");
@@ -157,7 +166,16 @@ fn to_confirm(readings: &[ReadingsReport<'_>]) -> String {
     text
 }
 
-fn standing(review: &Review) -> StatusReport<'_> {
+/// The openings that are built from other figures than those of the newest issue for construction.
+fn superseded(review: &Review) -> Vec<BuiltOtherwise> {
+    let units = review.book.project.units;
+    let issue = review.book.record.latest_for(Purpose::Construction).filter(|issue| !issue.built.is_empty());
+    issue.map_or_else(Vec::new, |issue| {
+        built_otherwise(&issue.built, &built(&review.book)).into_iter().map(|one| one.in_units(units)).collect()
+    })
+}
+
+fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusReport<'a> {
     let counts = review.assessment.counts;
     StatusReport {
         title: review.book.project.title.text(),
@@ -166,6 +184,7 @@ fn standing(review: &Review) -> StatusReport<'_> {
         approvals: approvals::of(review),
         record: of_record(review).map(obstacle).collect(),
         readings: review.book.record.waiting.iter().map(readings).collect(),
+        sheets: sheets::told(superseded),
         hold_points: review.assessment.in_the_way(&review.book).into_iter().map(hold_point).collect(),
         counts: CountsReport { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     }

@@ -19,6 +19,7 @@ fn issue(number: u32) -> Issue {
         currency: "USD".into(),
         total: Total::default(),
         terms: None,
+        built: vec![],
         after: None,
         items: vec![],
     }

@@ -107,6 +107,7 @@ impl PageBuilder<'_> {
             ShownValue::Range(range) => figures::range(self.wording, *range),
             ShownValue::Sides(sides) => self.wording.sides(sides),
             ShownValue::Weight(weight) => self.wording.weight(*weight),
+            ShownValue::Area(area) => self.wording.area(*area),
             ShownValue::Amount(money) => self.wording.money(*money),
             ShownValue::List(values) => joined(values.iter().map(|value| self.value(value)), "; "),
             ShownValue::Group(fields) => {

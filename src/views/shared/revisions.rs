@@ -5,8 +5,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
 use crate::language::{Words, say};
-use crate::ledger::{Issue, Purpose};
-use crate::shown::ChangedField;
+use crate::ledger::{Issue, IssuedOpening, Purpose};
+use crate::shown::{self, ChangedField};
 use crate::units::Date;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::lines::field;
@@ -128,6 +128,47 @@ impl PageBuilder<'_> {
         self.history.revisions(self.words, of, &|folder, id| self.named(folder, id))
     }
 
+    /// The issues in which what an opening is built from was new or changed, the newest first; before them that it
+    /// is another one now than was issued last for construction.
+    pub fn sheet_revisions(&self, now: &IssuedOpening) -> Vec<Revision> {
+        let issues = self.subject.book.record.issues.values().filter(|issue| !issue.built.is_empty());
+        let with_it = issues.map(|issue| (issue, issue.opening(&now.room, &now.opening)));
+        let (mut before, mut told): (Option<&IssuedOpening>, Vec<Revision>) = (None, Vec::new());
+        for (issue, is) in with_it {
+            if let Some(what) = is.and_then(|is| self.sheet_change(before, is)) {
+                let purpose = say!(self.words, purpose_key(issue.purpose));
+                let what = say!(self.words, "revised.line", purpose = purpose, what = what);
+                told.push(Revision { number: issue.number.to_string(), date: self.words.day(issue.on), what });
+            }
+            before = is;
+        }
+        let issued = self.subject.book.record.latest_for(Purpose::Construction);
+        let issued = issued.and_then(|issue| Some((issue.number, issue.opening(&now.room, &now.opening)?)));
+        if let Some((number, what)) =
+            issued.and_then(|(number, was)| Some((number, self.sheet_change(Some(was), now)?)))
+        {
+            let what = say!(self.words, "revised.since", issue = number.to_string(), what = what);
+            told.push(Revision { number: (number + 1).to_string(), date: String::new(), what });
+        }
+        told.into_iter().rev().take(MOST).collect()
+    }
+
+    /// What of an opening's sheet is another one, in a few words; none where it is the same.
+    fn sheet_change(&self, was: Option<&IssuedOpening>, is: &IssuedOpening) -> Option<String> {
+        let Some(was) = was else { return Some(say!(self.words, "revised.new")) };
+        if was.mark == is.mark {
+            return None;
+        }
+        let mut named: Vec<String> = Vec::new();
+        for change in shown::built_changes(&was.content, &is.content) {
+            let name = field(self.words, &change.what.to_string()).to_lowercase();
+            if !named.contains(&name) {
+                named.push(name);
+            }
+        }
+        Some(say!(self.words, "revised.changed", what = self.words.series_of_most(&named, NAMED + 1)))
+    }
+
     fn named(&self, folder: &str, id: &str) -> String {
         let mut issued = self.issued.values().rev().filter_map(|items| items.get(&(folder, id)));
         issued.next().map_or_else(|| id.to_string(), |item| item.name.clone())
@@ -211,7 +252,19 @@ mod tests {
         let (on, total) = ("2027-02-01".parse().unwrap(), Total::default());
         let purpose = if number > 1 { Purpose::Construction } else { Purpose::Approval };
         let (book, title, currency) = (String::new(), String::new(), "USD".into());
-        Issue { book, number, purpose, on, title, currency, total, terms: None, after: None, items: items.collect() }
+        Issue {
+            book,
+            number,
+            purpose,
+            on,
+            title,
+            currency,
+            total,
+            terms: None,
+            after: None,
+            items: items.collect(),
+            built: vec![],
+        }
     }
 
     fn history(issues: Vec<Issue>) -> History {

@@ -3,7 +3,7 @@
 use crate::book::System;
 use crate::language::{Words, say};
 use crate::units::length::Shown;
-use crate::units::{Figure, Length, LengthRange, Money, Weight};
+use crate::units::{Area, Figure, Length, LengthRange, Money, Weight};
 use crate::views::shared::html::{Html, SOFT, show};
 
 /// How a book writes its figures: which system stands first, and what its lengths are of.
@@ -79,6 +79,13 @@ impl Wording {
     pub fn weight(&self, weight: Weight) -> Html {
         let (first, second) = self.system.in_order(weight.imperial(), weight.metric());
         let text = |figure: Figure| Html::text(&self.words.decimal(&figure.to_string()));
+        beside(dim(text(first)), second.map(|second| soft(text(second))))
+    }
+
+    /// An area, then the other system, if it stands beside.
+    pub fn area(&self, area: Area) -> Html {
+        let (first, second) = self.system.in_order(area.imperial(), area.metric());
+        let text = |figure: Figure| Html::text(&figure.to_string());
         beside(dim(text(first)), second.map(|second| soft(text(second))))
     }
 

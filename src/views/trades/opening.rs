@@ -10,7 +10,6 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::html::{Html, show};
-use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::{State, StateShape};
 use crate::views::shared::{figures, prose};
@@ -117,13 +116,10 @@ impl<'a> PageBuilder<'a> {
             above: vec![self.chrome.first(), Crumb { name: at.room.title().into(), href: Some("index.html".into()) }],
         };
         let (verdict, sentence) = self.opening_verdict(at);
-        let mark =
-            at.thing.and_then(|(selection, _)| self.marks.get(&(at.room.folder.as_str(), selection.id.as_str())));
-        let mut sheet = self.chrome.sheet(place, mark.map(shown::in_short), from.or(Some(index)), onward);
+        let built = shown::built_of(at.room, at.opening);
+        let mut sheet = self.chrome.sheet(place, Some(shown::in_short(&built.mark)), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
-        let of_thing =
-            |(selection, _): (&Selection, _)| self.revisions(RevisionScope::Item(&at.room.folder, &selection.id));
-        sheet.revisions = at.thing.map_or_else(Vec::new, of_thing);
+        sheet.revisions = self.sheet_revisions(&built);
         let fit = at.thing.map(|(_, option)| fitting(self.plans.room(at.room), at.room, at.opening, option));
         OpeningPage {
             sheet,

@@ -1,0 +1,67 @@
+//! A sheet's mark covers what is built from it, and no more.
+
+use crate::assess::rules::trial::Trial;
+use crate::ledger::IssuedOpening;
+use crate::shown::{built, built_changes};
+
+const OPENING: &str = "{takes: dishwasher, width: 600 mm, height: 820 mm, measured: {on: 2027-01-11, by: Teo}, service: {power: 230 V 10 A}, service points: {power: {from left: 80 mm, height: 120 mm}}, landing: {left: 600 mm}, note: probe first}";
+const MACHINE: &str = "selection: Dishwasher\nkind: dishwasher\nplace: machine\nmodel: D 4\nprice: 900.00\nfit: {sheet: {name: D 4 built in, revision: C}, opening: {width: 600 mm}, air: {back: 20 mm}, needs: {power: 230 V 10 A}}";
+
+fn issued(opening: &str, machine: &str, room: &str) -> IssuedOpening {
+    let book = Trial::of("approve/ledger")
+        .book("currency: EUR\nunits: metric")
+        .room(room)
+        .opening("machine", opening)
+        .selection(machine, "")
+        .read();
+    built(&book).into_iter().next().unwrap()
+}
+
+#[test]
+fn whatever_is_built_from_changes_the_mark_of_its_sheet_and_is_told() {
+    let before = issued(OPENING, MACHINE, "");
+    let changes = [
+        ("width: 600 mm, height", "width: 597 mm, height", "width from 600 mm to 597 mm"),
+        ("on: 2027-01-11", "on: 2027-02-01", "measured on from 2027-01-11 to 2027-02-01"),
+        ("{power: 230 V 10 A}", "{power: 230 V 16 A}", "service power from 230 V 10 A to 230 V 16 A"),
+        ("from left: 80 mm", "from left: 60 mm", "service points power from left from 80 mm to 60 mm"),
+        ("probe first", "cut last", "note from probe first to cut last"),
+    ];
+    for (old, new, told) in changes {
+        let after = issued(&OPENING.replace(old, new), MACHINE, "");
+        assert_ne!(before.mark, after.mark, "{old}");
+        assert_eq!(told_of(&before, &after), [told], "{old}");
+    }
+    let of_sheet = [
+        ("revision: C", "revision: D", "Dishwasher (D 4): fit sheet revision from C to D"),
+        (
+            "opening: {width: 600 mm}",
+            "opening: {width: 602 mm}",
+            "Dishwasher (D 4): fit opening width from 600 mm to 602 mm",
+        ),
+        ("air: {back: 20 mm}", "air: {back: 40 mm}", "Dishwasher (D 4): fit air back clear from 20 mm to 40 mm"),
+    ];
+    for (old, new, told) in of_sheet {
+        let after = issued(OPENING, &MACHINE.replace(old, new), "");
+        assert_eq!(told_of(&before, &after), [told], "{old}");
+    }
+    let laid = issued(OPENING, MACHINE, "floor build-up: 15 mm");
+    assert_eq!(told_of(&before, &laid), ["floor build-up new: 15 mm"]);
+    let model = issued(OPENING, &MACHINE.replace("D 4\nprice", "D 5\nprice"), "");
+    assert_eq!(told_of(&before, &model), ["option gone, which was Dishwasher (D 4)", "option new: Dishwasher (D 5)"]);
+}
+
+/// What a thing costs, and what is for the checks alone, is on no sheet of those who build.
+#[test]
+fn a_price_and_a_plan_change_no_sheet() {
+    let before = issued(OPENING, MACHINE, "");
+    for (old, new) in [("900.00", "990.00"), ("kind: dishwasher", "kind: dishwasher\nsupplier: Ardwin")] {
+        assert_eq!(before, issued(OPENING, &MACHINE.replace(old, new), ""), "{old}");
+    }
+    assert_eq!(before, issued(&OPENING.replace("left: 600 mm", "left: 450 mm"), MACHINE, ""));
+}
+
+fn told_of(before: &IssuedOpening, after: &IssuedOpening) -> Vec<String> {
+    let changes = built_changes(&before.content, &after.content).into_iter();
+    changes.map(|change| change.in_units(crate::units::System::MetricOnly).words().to_string()).collect()
+}

@@ -1,0 +1,36 @@
+//! A cut-out that was measured anew, or a maker's sheet of a new revision, is another sheet: an issue for construction
+//! says so, and so do `status`, `compare` and the sheet itself.
+
+use crate::project::{Project, Ran};
+
+const ROOM: &str = "rooms/kitchen/room.yaml";
+
+/// The house with a rug's niche that is measured, issued for construction.
+fn house() -> Project {
+    let project = Project::copy_of("tests/suite/upgrade/reed-house").file(
+        ROOM,
+        "name: Kitchen\nopenings:\n  hole: {takes: item, width: 600 mm, height: 820 mm, measured: {on: 2026-11-20, by: Teo Varrick}}\n",
+    );
+    issue(&project, "construction").exits(0);
+    project
+}
+
+fn issue(project: &Project, purpose: &str) -> Ran {
+    project.run(["issue", "--for", purpose, "--today", "2026-12-01"])
+}
+
+#[test]
+fn an_opening_that_is_measured_anew_is_another_sheet_to_build_from() {
+    let project = house();
+    issue(&project, "construction").exits(0).says("nothing changed since issue 2");
+    project.run(["status"]).exits(0).does_not_say("another sheet");
+    let room = std::fs::read_to_string(project.root().join(ROOM)).unwrap();
+    let project = project.file(ROOM, &room.replace("width: 600 mm", "width: 597 mm"));
+    project.run(["status"]).exits(0).says("another sheet than was issued for construction").says("hole, kitchen");
+    let sheets = project.run(["status", "--format", "json"]).stdout_is_json();
+    assert_eq!(sheets["sheets"][0]["changes"][0]["to"], "597 mm (23 1/2\")");
+    issue(&project, "approval").exits(0);
+    issue(&project, "approval").exits(0).says("nothing changed since issue 3");
+    issue(&project, "construction").exits(0).says("width from 600 mm").says("to 597 mm");
+    project.run(["compare", "2", "4"]).exits(0).says("to be built from another sheet").says("width from 600 mm");
+}
