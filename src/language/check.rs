@@ -14,7 +14,7 @@ const AS_FAR_AS: &str = "findings.";
 const OWN: &str = "own.";
 
 /// What is signed, what can hurt, and that a draft is one: no theme says it otherwise.
-const FIXED: [&str; 7] = [
+const FIXED: [&str; 9] = [
     "cautions.",
     "signs.statement",
     "sign_says.statement",
@@ -22,6 +22,8 @@ const FIXED: [&str; 7] = [
     "draft",
     "draft_paper",
     "on_paper.draft",
+    "on_paper.draft_line",
+    "issued.draft",
 ];
 
 /// Looks whether the words of a theme leave as it is what no theme may change in a language of the program.

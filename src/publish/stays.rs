@@ -40,7 +40,7 @@ fn named(key: &str, value: &Value, all: &mut Vec<MustSay>) {
         ("caution", Value::String(_)) => {}
         (key, value) if CAUTIONS.contains(&key) => texts(value, &mut |text| must("a caution", text)),
         ("mark", Value::String(text)) => must("a mark", text),
-        ("statement", Value::String(text)) => must("what a signature means", text),
+        ("statement", value) => texts(value, &mut |text| must("what a signature means", text)),
         ("asked" | "asks", Value::Object(data)) => {
             if let Some(Value::String(json)) = data.get("json") {
                 must("what its script asks", json);

@@ -11,8 +11,7 @@ use std::fmt;
 use std::sync::Arc;
 use tera::{Context, ErrorKind, Kwargs, State, Tera};
 
-use super::markup::without;
-use super::stays::must_say;
+mod says;
 
 /// The style of what scripts put on a page.
 const ACTS: &str = "assets/act.css";
@@ -165,29 +164,6 @@ impl Theme {
         context.insert("said_by_scripts", &said_by_scripts(words.tree()));
         context.insert("lang", language.tag());
         self.templates.render(template, &context).map_err(|error| faulty(&self.files, &error))
-    }
-
-    /// Looks whether a page says all that no theme may leave out: the standard templates do.
-    ///
-    /// # Errors
-    /// The first thing that is missing.
-    pub fn says_all(&self, template: &str, page: &str, values: &Context, html: &str) -> Result<(), ThemeError> {
-        if self.files.own_names(Group::Templates).next().is_none() {
-            return Ok(());
-        }
-        let shown = without(html, "<!--", "-->");
-        let view = values.get("page").and_then(|view| serde_json::to_value(view).ok()).unwrap_or_default();
-        let absent = must_say(&view).into_iter().find(|must| !shown.contains(&must.text));
-        let is_draft = view.pointer("/sheet/project/draft") == Some(&Value::Bool(true));
-        let what = match absent {
-            Some(must) => format!("{}, `{}`", must.what, must.text),
-            None if is_draft && !shown.contains("class=\"draft\"") => {
-                "that it is a draft, in an element of the class `draft`".into()
-            }
-            None => return Ok(()),
-        };
-        let template = self.files.place(Group::Templates, template);
-        Err(ThemeError::LeftOut { template, page: page.to_owned(), what })
     }
 }
 

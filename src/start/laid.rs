@@ -31,9 +31,18 @@ pub fn new_folder(folder: &Path) -> Result<(), StartError> {
 
 /// The book that a folder lies in, if it lies in one.
 fn book_around(folder: &Path) -> Option<PathBuf> {
-    let whole = std::path::absolute(folder).ok()?;
+    let whole = resolved(folder)?;
     let is_a_book = |above: &&Path| ["book.yaml", "book.yml"].iter().any(|name| above.join(name).is_file());
     whole.ancestors().skip(1).find(is_a_book).map(Path::to_path_buf)
+}
+
+/// A path as the system has it, as far as there is anything: `..` leads out of a folder.
+fn resolved(folder: &Path) -> Option<PathBuf> {
+    let whole = std::path::absolute(folder).ok()?;
+    let mut there = whole.ancestors().skip_while(|above| std::fs::symlink_metadata(above).is_err());
+    let nearest = there.next()?;
+    let rest = whole.strip_prefix(nearest).ok()?;
+    Some(nearest.canonicalize().ok()?.join(rest))
 }
 
 /// Writes a file of the book that is not there yet, and gives its path in the book.

@@ -47,8 +47,9 @@ pub fn room_text(name: &str) -> String {
 pub fn item(book: &Path, room: &str, kind: &str, name: Option<&str>) -> Result<String, StartError> {
     is_a_book(book)?;
     let rooms = rooms(book);
-    let is_it = |folder: &&String| **folder == room || **folder == page_name_of(room) || is_called(book, folder, room);
-    let folder = rooms.iter().find(is_it);
+    // Its folder before what another room is called.
+    let by_folder = rooms.iter().find(|folder| **folder == room || **folder == page_name_of(room));
+    let folder = by_folder.or_else(|| rooms.iter().find(|folder| is_called(book, folder, room)));
     let Some(folder) = folder else { return Err(StartError::NoRoom(room.into(), rooms)) };
     let Some(known) = Kind::named(kind) else {
         return Err(StartError::NoKind(kind.into(), near_kinds(kind).text().into()));

@@ -95,6 +95,9 @@ fn no_book_is_laid_out_in_another_and_a_room_is_found_by_its_own_name() {
         told.says("lies in the book").says("bookmatch start room NAME --book").says("nothing was changed");
     }
     assert_eq!(project.tree(), before);
+    // A path that leads out of the book is not in it.
+    let outside = project.root().join("../beside-it");
+    project.run(["start", outside.to_str().unwrap()]).exits(0);
     project.run(["start", "room", "Salón comedor"]).exits(0).says("rooms/salon-comedor/room.yaml");
     project.run(["start", "item", "Salón comedor", "mirror"]).exits(0).says("rooms/salon-comedor/mirror.yaml");
     let renamed = project.root().join("rooms/salon-comedor/room.yaml");

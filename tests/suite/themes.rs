@@ -157,6 +157,19 @@ fn no_theme_leaves_out_a_caution_a_mark_or_what_is_signed() {
     ] {
         publish(&themed(&[(path, &text)])).exits(2).says(says);
     }
+    // What stands over a signature on the screen goes into the record with it.
+    let own = r#"<script type="application/json" id="words">{"signs":{"statement":"I only looked."}}</script>"#;
+    let said = r#"<script type="application/json" id="words">{{ said_by_scripts.signing|safe }}</script>"#;
+    for (text, says) in [
+        (standard("templates/sign.html").replace(said, own), "what its scripts say"),
+        (standard("templates/sign.html").replace(said, &format!("{own}{said}")), "what its scripts say"),
+        (without("templates/sign.html", "{{ page.statement.html|safe }}"), "what a signature means"),
+    ] {
+        assert_ne!(text, standard("templates/sign.html"));
+        let project = added(themed(&[("templates/sign.html", &text)]), "");
+        project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+        publish(&project).exits(2).says(says);
+    }
     let project = themed(&[("css/99-ours.css", ".caution { display: none }")]);
     publish(&project).exits(0);
     let style = page(&project, "client/assets/book.css");

@@ -122,7 +122,8 @@ fn render_page(theme: &Theme, edition: &EditionOf, page: &Page, leaf: &Leaf<'_>)
     values.insert("others", &edition.others.iter().map(other).collect::<Vec<_>>());
     values.insert("base", &base);
     let html = theme.render(page.template, edition.language, &values)?;
-    theme.says_all(page.template, &format!("{}/{}{}", page.folder, edition.prefix, leaf.path), &values, &html)?;
+    let path = format!("{}/{}{}", page.folder, edition.prefix, leaf.path);
+    theme.says_all((page.template, edition.language), &path, &values, &html)?;
     Ok([fractions::set(&html), theme.render("margins.css", edition.language, &values)?])
 }
 

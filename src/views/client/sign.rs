@@ -21,7 +21,7 @@ use serde::Serialize;
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct SignPage {
     pub sheet: Sheet,
-    pub lead: Html,
+    pub statement: Html,
     pub facts: Vec<Fact>,
     /// Currency and what prices include, in a line.
     pub terms: String,
@@ -144,7 +144,7 @@ impl PageBuilder<'_> {
         let mark = shown::in_short(&shown::of_all(self.marks.values()));
         SignPage {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), RevisionScope::All),
-            lead: Html::text(&self.statement(open)),
+            statement: Html::text(&self.statement(open)),
             facts,
             terms: self.terms(),
             signers: project.approvers.iter().map(|approver| approver.name.clone()).collect(),

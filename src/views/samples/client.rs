@@ -281,7 +281,7 @@ pub(super) fn sign() -> SignPage {
     let total = |name: &str, figure: &str, main| Total { name: name.into(), figure: figure.into(), main };
     SignPage {
         sheet: sheet("sign.html", "S-01", "What is being signed"),
-        lead: "Each of you signs for the marks below, and for nothing else. If one of these items changes, its mark changes, and you are asked again.".into(),
+        statement: "Each of you signs for the marks below, and for nothing else. If one of these items changes, its mark changes, and you are asked again.".into(),
         facts: vec![fact("Items", "four, of two rooms"), fact("Total", "<b>$3,745.48</b> with tax"), fact("To sign", "Ada Okonedo and Sven Lindqvist")],
         terms: "Prices in US dollars, freight included".into(),
         signers: vec!["Ada Okonedo".into(), "Sven Lindqvist".into()],
