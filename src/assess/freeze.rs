@@ -50,7 +50,7 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
         terms: Some(terms_of(book)),
         after: heading.after,
         items: items.collect(),
-        built: shown::built(book),
+        built: Some(shown::built(book)),
     }
 }
 

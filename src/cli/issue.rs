@@ -18,8 +18,8 @@ use super::{CLEAN, Failure, STOPPED};
 
 /// Freezes the book under a number: items, marks, totals and date
 ///
-/// Refuses while findings stop the work. What changed since the last issue is printed. An issue that
-/// would say the same as the last is not made.
+/// Refuses while findings stop the work. What changed since the last issue for the same is printed. An
+/// issue that would say the same as that is not made.
 #[derive(clap::Args)]
 pub struct Issue {
     #[command(flatten)]
@@ -120,7 +120,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> 
     let frozen = Frozen { book, after: open.chain().head(), ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
-    report::print(&report::change_order::issued(&frozen, record.latest(), &review.book))?;
+    report::print(&report::change_order::issued(&frozen, before.or(record.latest()), &review.book))?;
     Ok(CLEAN)
 }
 

@@ -38,8 +38,8 @@ pub struct Issue {
     /// Every item, in the book's order.
     pub items: Vec<IssuedItem>,
     /// What each opening is built from, in the book's order; older issues do not say it.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub built: Vec<IssuedOpening>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub built: Option<Vec<IssuedOpening>>,
 }
 
 /// An opening as issued.
@@ -144,11 +144,6 @@ impl IssuedItem {
 }
 
 impl Issue {
-    /// The opening of that room and name, as it is built.
-    pub fn opening(&self, room: &str, opening: &str) -> Option<&IssuedOpening> {
-        self.built.iter().find(|issued| issued.room == room && issued.opening == opening)
-    }
-
     /// The item of that room and selection.
     pub fn item(&self, room: &str, item: &str) -> Option<&IssuedItem> {
         self.items.iter().find(|issued| issued.room == room && issued.item == item)

@@ -1,25 +1,35 @@
 //! What an opening is built from: its own figures, and those of the maker's sheet of all that may still stand in it.
 //! Its mark stands on the sheet of the opening, and a new reading changes it.
 
+use std::collections::HashMap;
+
 use serde_json::Value;
 
 use crate::book::{Book, Opening, ProductOption, Room, Selection};
 use crate::ledger::IssuedOpening;
 use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since, Version};
 
-use super::changes::{Change, leaves};
+use super::changes::{Change, KNOWN_BY, leaves};
 use super::{as_written, of, written};
 
 /// Every opening as it would be issued, in the book's order.
 pub fn built(book: &Book) -> Vec<IssuedOpening> {
-    let rooms = book.rooms.iter().flat_map(|room| room.openings.iter().map(move |opening| (room, opening)));
-    rooms.map(|(room, opening)| built_of(room, opening)).collect()
+    book.rooms.iter().flat_map(built_in).collect()
 }
 
-/// An opening as it would be issued.
-pub fn built_of(room: &Room, opening: &Opening) -> IssuedOpening {
-    let content = written::content(&value(room, opening), Version::Second);
-    IssuedOpening { room: room.folder.clone(), opening: opening.name.value.clone(), mark: of(&content), content }
+fn built_in(room: &Room) -> Vec<IssuedOpening> {
+    let mut placed: HashMap<&str, Vec<&Selection>> = HashMap::new();
+    for selection in &room.selections {
+        if let Some(place) = selection.place.get() {
+            placed.entry(place).or_default().push(selection);
+        }
+    }
+    let issued = room.openings.iter().map(|opening| {
+        let things = placed.get(opening.name.value.as_str()).map_or(&[][..], Vec::as_slice);
+        let content = written::content(&value(room, opening, things), Version::Second);
+        IssuedOpening { room: room.folder.clone(), opening: opening.name.value.clone(), mark: of(&content), content }
+    });
+    issued.collect()
 }
 
 /// What changed between two contents of an opening.
@@ -29,10 +39,8 @@ pub fn built_changes(before: &Value, after: &Value) -> Vec<Change> {
     found
 }
 
-fn value(room: &Room, opening: &Opening) -> ShownValue {
-    let goes_in = |selection: &&Selection| selection.place.get() == Some(&opening.name.value);
-    let things = room.selections.iter().filter(goes_in);
-    let things = things.flat_map(|selection| selection.standing().iter().map(move |option| thing(selection, option)));
+fn value(room: &Room, opening: &Opening, things: &[&Selection]) -> ShownValue {
+    let things = things.iter().flat_map(|selection| selection.standing().iter().map(|option| thing(selection, option)));
     let mut fields = vec![
         field("room", room.folder.shown()),
         field("opening", opening.name.shown()),
@@ -46,6 +54,7 @@ fn value(room: &Room, opening: &Opening) -> ShownValue {
 /// A thing by the figures that an installer goes by.
 fn thing(selection: &Selection, option: &ProductOption) -> ShownValue {
     let fields: ShownGroup = vec![
+        field(KNOWN_BY, format!("{}/{}", selection.id, option.id.value).shown()),
         field("name", format!("{} ({})", selection.name.value, option.title()).shown()),
         field("model", option.model.shown()),
         field("hinge", option.hinge.shown()),

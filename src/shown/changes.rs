@@ -124,7 +124,7 @@ fn options_of(item: &ShownValue) -> &[ShownValue] {
 }
 
 fn id(option: &ShownValue) -> Option<&str> {
-    option.get("id").and_then(ShownValue::text)
+    option.get(KNOWN_BY).and_then(ShownValue::text)
 }
 
 fn option<'v>(item: &'v ShownValue, wanted: &str) -> Option<&'v ShownValue> {
@@ -193,8 +193,7 @@ fn within(group: &str, before: &ShownValue, after: &ShownValue, found: &mut Vec<
     }
 }
 
-/// Whatever differs in a group, each by the names that lead to it; what stands in a list by the name that it has
-/// there.
+/// Whatever differs in a group, each by the names that lead to it; what stands in a list by its id there.
 pub(super) fn leaves(before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
     leaves_under(&[], before, after, found);
 }
@@ -205,7 +204,7 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
         let is_group = |value: &ShownValue| !value.fields().is_empty();
         if is_group(old) && (is_group(new) || new.is_empty()) || is_group(new) && old.is_empty() {
             leaves_under(&path, old, new, found);
-        } else if old.values().iter().chain(new.values()).any(|value| named_there(value).is_some()) {
+        } else if old.values().iter().chain(new.values()).any(|value| id(value).is_some()) {
             in_list(old, new, found);
         } else {
             let what = match path.split_last() {
@@ -217,28 +216,29 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
     }
 }
 
-/// The things of a list, each known by its name: what of one is another, and those that came or are gone.
+/// The key by which the things of a list are known, whatever they are called.
+pub(super) const KNOWN_BY: &str = "id";
+
+/// The things of a list, each known by its id: what of one is another, and those that came or are gone.
 fn in_list(old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
-    let names: BTreeSet<&str> = old.values().iter().chain(new.values()).filter_map(named_there).collect();
-    for name in names {
-        let called = |list: &ShownValue| list.values().iter().find(|one| named_there(one) == Some(name)).cloned();
-        let (was, is) = (called(old), called(new));
-        match (was, is) {
+    let ids: BTreeSet<&str> = old.values().iter().chain(new.values()).filter_map(id).collect();
+    let name = |thing: &ShownValue| {
+        thing.get(MarkedField::Name.word()).and_then(ShownValue::text).unwrap_or_default().to_string()
+    };
+    for wanted in ids {
+        let known = |list: &ShownValue| list.values().iter().find(|one| id(one) == Some(wanted)).cloned();
+        match (known(old), known(new)) {
             (Some(was), Some(is)) => {
                 let first = found.len();
                 leaves_under(&[], &was, &is, found);
-                found.iter_mut().skip(first).for_each(|change| change.of = Some(name.to_string()));
+                found.iter_mut().skip(first).for_each(|change| change.of = Some(name(&is)));
             }
             (was, is) => {
-                let plain = |there: Option<ShownValue>| there.map(|_| Phrase::plain(name));
+                let plain = |there: Option<ShownValue>| there.map(|thing| Phrase::plain(&name(&thing)));
                 found.push(Change::new(ChangedField::Option, plain(was), plain(is)));
             }
         }
     }
-}
-
-fn named_there(value: &ShownValue) -> Option<&str> {
-    value.get(MarkedField::Name.word()).and_then(ShownValue::text)
 }
 
 /// The values of a list that are not in another.

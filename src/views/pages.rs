@@ -26,7 +26,7 @@ use crate::views::paper::sign_off::SignOff;
 use crate::views::shared::figures;
 use crate::views::shared::found::Found;
 use crate::views::shared::photo::{Album, PageFile};
-use crate::views::shared::revisions::History;
+use crate::views::shared::revisions::{History, Sheets};
 use crate::views::shared::sheet::{IssuedAs, SheetFrame};
 use crate::views::shared::wording::Wording;
 use crate::views::trades::index::InstallerIndex;
@@ -128,6 +128,8 @@ pub(super) struct PageBuilder<'a> {
     pub(super) chrome: SheetFrame<'a>,
     /// Each item's mark, by room and selection.
     pub(super) marks: Arc<BTreeMap<(&'a str, &'a str), Digest>>,
+    /// What each opening is built from, now and as it was issued.
+    pub(super) sheets: Arc<Sheets<'a>>,
     /// What each issue made new or changed.
     pub(super) history: Arc<History>,
     /// Every item of each issue.
@@ -161,6 +163,7 @@ impl<'a> BookPages<'a> {
     /// What all pages have in common.
     pub fn of(subject: Subject<'a>) -> Self {
         let (marks, history) = (Arc::new(marks_of(subject)), Arc::new(History::of(subject.book)));
+        let sheets = Arc::new(Sheets::of(subject.book));
         let issues = subject.book.record.issues.iter();
         let issued = Arc::new(issues.map(|(number, issue)| (*number, issue.by_item())).collect());
         let found = Arc::new(Found::of(&subject.assessment.findings));
@@ -171,6 +174,7 @@ impl<'a> BookPages<'a> {
             wording: figures::wording(subject.book, words),
             chrome: SheetFrame::of(subject, words),
             marks: Arc::clone(&marks),
+            sheets: Arc::clone(&sheets),
             history: Arc::clone(&history),
             issued: Arc::clone(&issued),
             found: Arc::clone(&found),

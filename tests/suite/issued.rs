@@ -67,7 +67,7 @@ impl IssuedBook {
             currency,
             total,
             terms: None,
-            built: vec![],
+            built: None,
             after: None,
             items,
         };

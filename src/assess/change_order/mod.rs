@@ -23,8 +23,9 @@ pub struct ChangeOrder {
     pub sums: Vec<(Sort, Money)>,
     /// The sum with tax, where both issues have it.
     pub with_tax: Option<Moved<Money>>,
-    /// The openings that are built from other figures: the sheets that no longer stand.
-    pub built: Vec<BuiltOtherwise>,
+    /// The openings that are built from other figures: the sheets that no longer stand. None where the earlier issue
+    /// says nothing of what is built from, and the later does.
+    pub built: Option<Vec<BuiltOtherwise>>,
 }
 
 /// An opening whose sheet is another one.
@@ -159,7 +160,7 @@ impl ChangeOrder {
             sums && moved.by().is_some()
         });
         let sums = settled.map_or_else(Vec::new, |_| sums(&items));
-        Self { items, settled, sums, with_tax, built: built_otherwise(&from.built, &to.built) }
+        Self { items, settled, sums, with_tax, built: built(from, to) }
     }
 
     /// The same in the units of its book.
@@ -168,7 +169,7 @@ impl ChangeOrder {
         for item in &mut self.items {
             item.changes = std::mem::take(&mut item.changes).into_iter().map(|one| one.in_units(units)).collect();
         }
-        self.built = self.built.into_iter().map(|opening| opening.in_units(units)).collect();
+        self.built = self.built.map(|all| all.into_iter().map(|opening| opening.in_units(units)).collect());
         self
     }
 
@@ -180,7 +181,7 @@ impl ChangeOrder {
 
     /// Whether nothing changed, neither of that nor of what is built from.
     pub fn is_nothing(&self) -> bool {
-        self.is_nothing_decided() && self.built.is_empty()
+        self.is_nothing_decided() && self.built.as_ref().is_some_and(Vec::is_empty)
     }
 
     /// Whether anything must be signed.
@@ -189,8 +190,15 @@ impl ChangeOrder {
     }
 }
 
-/// The openings that are built from other figures in the later of two issues. An older one that says nothing of
-/// what is built from shows no opening, so that each of the later is new.
+fn built(from: &Issue, to: &Issue) -> Option<Vec<BuiltOtherwise>> {
+    match (&from.built, &to.built) {
+        (Some(from), Some(to)) => Some(built_otherwise(from, to)),
+        (None, Some(_)) => None,
+        (_, None) => Some(vec![]),
+    }
+}
+
+/// The openings that are built from other figures in the later of two issues.
 pub fn built_otherwise(from: &[IssuedOpening], to: &[IssuedOpening]) -> Vec<BuiltOtherwise> {
     let before: BTreeMap<(&str, &str), &IssuedOpening> = from.iter().map(|one| (key_of(one), one)).collect();
     let after: BTreeSet<(&str, &str)> = to.iter().map(key_of).collect();

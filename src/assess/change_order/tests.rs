@@ -36,7 +36,7 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
         terms: None,
         after: None,
         items: items.collect(),
-        built: vec![],
+        built: None,
     }
 }
 

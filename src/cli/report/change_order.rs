@@ -68,7 +68,11 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
             let _ = writeln!(text, "      {line}");
         }
     }
-    text += &sheets::text("to be built from another sheet", &order.built);
+    let built = match &order.built {
+        Some(built) => sheets::text("to be built from another sheet", built),
+        None => format!("\n{} says nothing of what is built from\n", edition(issues.0)),
+    };
+    text += if text.is_empty() { built.trim_start() } else { &built };
     text += &opens_again(&order.reopened(issues, book));
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
@@ -170,7 +174,7 @@ fn tally(order: &ChangeOrder) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| format!("{count} {word}"))
         .collect();
-    match (told.is_empty(), order.built.is_empty()) {
+    match (told.is_empty(), order.built.as_ref().is_some_and(Vec::is_empty)) {
         (false, _) => told.join(", "),
         (true, false) => "no item changed".into(),
         (true, true) => "totals alone changed".into(),
@@ -281,7 +285,7 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         from: told_edition(from),
         to: told_edition(to),
         items: order.items.iter().map(told_item).collect(),
-        openings: sheets::told(&order.built),
+        openings: order.built.as_deref().map(sheets::told).unwrap_or_default(),
         opens_again: order.reopened((from, to), book).into_iter().map(told_opened).collect(),
         currency: &to.currency,
         settled: sum(order.settled),

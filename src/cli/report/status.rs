@@ -169,10 +169,9 @@ fn to_confirm(readings: &[ReadingsReport<'_>]) -> String {
 /// The openings that are built from other figures than those of the newest issue for construction.
 fn superseded(review: &Review) -> Vec<BuiltOtherwise> {
     let units = review.book.project.units;
-    let issue = review.book.record.latest_for(Purpose::Construction).filter(|issue| !issue.built.is_empty());
-    issue.map_or_else(Vec::new, |issue| {
-        built_otherwise(&issue.built, &built(&review.book)).into_iter().map(|one| one.in_units(units)).collect()
-    })
+    let issued = review.book.record.latest_for(Purpose::Construction).and_then(|issue| issue.built.as_deref());
+    let otherwise = issued.map_or_else(Vec::new, |issued| built_otherwise(issued, &built(&review.book)));
+    otherwise.into_iter().map(|one| one.in_units(units)).collect()
 }
 
 fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusReport<'a> {

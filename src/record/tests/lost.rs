@@ -19,7 +19,7 @@ fn issue(number: u32) -> Issue {
         currency: "USD".into(),
         total: Total::default(),
         terms: None,
-        built: vec![],
+        built: None,
         after: None,
         items: vec![],
     }

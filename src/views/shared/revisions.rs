@@ -1,6 +1,6 @@
 //! In which issues what a sheet shows was new or changed, for its title block.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
@@ -117,6 +117,29 @@ impl History {
     }
 }
 
+/// What each opening is built from, now and in every issue that says it, by room and opening.
+#[derive(Debug, Default)]
+pub struct Sheets<'a> {
+    now: HashMap<(&'a str, &'a str), IssuedOpening>,
+    issued: HashMap<(&'a str, &'a str), Vec<(&'a Issue, &'a IssuedOpening)>>,
+}
+
+impl<'a> Sheets<'a> {
+    /// Those of a book and its record.
+    pub fn of(book: &'a Book) -> Self {
+        let openings = book.rooms.iter().flat_map(|room| room.openings.iter().map(move |opening| (room, opening)));
+        let names = openings.map(|(room, opening)| (room.folder.as_str(), opening.name.value.as_str()));
+        let mut sheets = Self { now: names.zip(shown::built(book)).collect(), ..Self::default() };
+        for issue in book.record.issues.values() {
+            for opening in issue.built.iter().flatten() {
+                let of = sheets.issued.entry((opening.room.as_str(), opening.opening.as_str())).or_default();
+                of.push((issue, opening));
+            }
+        }
+        sheets
+    }
+}
+
 impl PageBuilder<'_> {
     /// A sheet with its revisions: of the items that it shows, by room and selection.
     pub fn revised(&self, sheet: Sheet, of: RevisionScope<'_>) -> Sheet {
@@ -130,27 +153,31 @@ impl PageBuilder<'_> {
 
     /// The issues in which what an opening is built from was new or changed, the newest first; before them that it
     /// is another one now than was issued last for construction.
-    pub fn sheet_revisions(&self, now: &IssuedOpening) -> Vec<Revision> {
-        let issues = self.subject.book.record.issues.values().filter(|issue| !issue.built.is_empty());
-        let with_it = issues.map(|issue| (issue, issue.opening(&now.room, &now.opening)));
+    pub fn sheet_revisions(&self, room: &str, opening: &str) -> Vec<Revision> {
+        let sheet = (room, opening);
         let (mut before, mut told): (Option<&IssuedOpening>, Vec<Revision>) = (None, Vec::new());
-        for (issue, is) in with_it {
-            if let Some(what) = is.and_then(|is| self.sheet_change(before, is)) {
+        let issued = self.sheets.issued.get(&sheet).map_or(&[][..], Vec::as_slice);
+        for (issue, is) in issued {
+            if let Some(what) = self.sheet_change(before, is) {
                 let purpose = say!(self.words, purpose_key(issue.purpose));
                 let what = say!(self.words, "revised.line", purpose = purpose, what = what);
                 told.push(Revision { number: issue.number.to_string(), date: self.words.day(issue.on), what });
             }
-            before = is;
+            before = Some(is);
         }
-        let issued = self.subject.book.record.latest_for(Purpose::Construction);
-        let issued = issued.and_then(|issue| Some((issue.number, issue.opening(&now.room, &now.opening)?)));
-        if let Some((number, what)) =
-            issued.and_then(|(number, was)| Some((number, self.sheet_change(Some(was), now)?)))
-        {
-            let what = say!(self.words, "revised.since", issue = number.to_string(), what = what);
-            told.push(Revision { number: (number + 1).to_string(), date: String::new(), what });
-        }
+        let built_from = issued.iter().rev().find(|(issue, _)| issue.purpose == Purpose::Construction);
+        let otherwise = built_from.and_then(|(issue, was)| {
+            let what = self.sheet_change(Some(was), self.sheets.now.get(&sheet)?)?;
+            Some(say!(self.words, "revised.since", issue = issue.number.to_string(), what = what))
+        });
+        let next = self.subject.book.record.issues.keys().next_back().copied().unwrap_or(0).saturating_add(1);
+        told.extend(otherwise.map(|what| Revision { number: next.to_string(), date: String::new(), what }));
         told.into_iter().rev().take(MOST).collect()
+    }
+
+    /// The mark of an opening's sheet, in short.
+    pub fn sheet_mark(&self, room: &str, opening: &str) -> Option<String> {
+        self.sheets.now.get(&(room, opening)).map(|now| shown::in_short(&now.mark))
     }
 
     /// What of an opening's sheet is another one, in a few words; none where it is the same.
@@ -263,7 +290,7 @@ mod tests {
             terms: None,
             after: None,
             items: items.collect(),
-            built: vec![],
+            built: None,
         }
     }
 

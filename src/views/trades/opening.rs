@@ -2,7 +2,6 @@
 
 use crate::book::{Fit, MeasuredBetween, Opening, ProductOption, Room, Selection, Slot};
 use crate::language::say;
-use crate::shown;
 use crate::site::fitting::{Foot, build_up, fitting, foot};
 use crate::site::plan::Plans;
 use crate::units::Length;
@@ -116,10 +115,10 @@ impl<'a> PageBuilder<'a> {
             above: vec![self.chrome.first(), Crumb { name: at.room.title().into(), href: Some("index.html".into()) }],
         };
         let (verdict, sentence) = self.opening_verdict(at);
-        let built = shown::built_of(at.room, at.opening);
-        let mut sheet = self.chrome.sheet(place, Some(shown::in_short(&built.mark)), from.or(Some(index)), onward);
+        let (room, opening) = (at.room.folder.as_str(), at.opening.name.value.as_str());
+        let mut sheet = self.chrome.sheet(place, self.sheet_mark(room, opening), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
-        sheet.revisions = self.sheet_revisions(&built);
+        sheet.revisions = self.sheet_revisions(room, opening);
         let fit = at.thing.map(|(_, option)| fitting(self.plans.room(at.room), at.room, at.opening, option));
         OpeningPage {
             sheet,

@@ -83,7 +83,7 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         terms: None,
         after: None,
         items: items.collect(),
-        built: vec![],
+        built: None,
     }
 }
 

@@ -60,7 +60,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
     "units", "source", "finding", "ledger", "book", "pictures", "read", "assess", "views", "publish", "record", "pipeline",
-    "vocabulary", "serving", "preview", "host", "explain", "schema", "start",
+    "vocabulary", "shown", "serving", "preview", "host", "explain", "schema", "start",
 ];
 
 /// What a file of tests may import besides, and why.

@@ -69,7 +69,7 @@ mod tests {
             currency: "USD".into(),
             total: Total { settled: "0.00".into(), with_tax: None },
             terms: None,
-            built: vec![],
+            built: None,
             after: None,
             items: vec![],
         };

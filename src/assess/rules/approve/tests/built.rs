@@ -48,7 +48,10 @@ fn whatever_is_built_from_changes_the_mark_of_its_sheet_and_is_told() {
     let laid = issued(OPENING, MACHINE, "floor build-up: 15 mm");
     assert_eq!(told_of(&before, &laid), ["floor build-up new: 15 mm"]);
     let model = issued(OPENING, &MACHINE.replace("D 4\nprice", "D 5\nprice"), "");
-    assert_eq!(told_of(&before, &model), ["option gone, which was Dishwasher (D 4)", "option new: Dishwasher (D 5)"]);
+    let name = "Dishwasher (D 5): name from Dishwasher (D 4) to Dishwasher (D 5)";
+    assert_eq!(told_of(&before, &model), ["Dishwasher (D 5): model from D 4 to D 5", name]);
+    let gone = issued(OPENING, &MACHINE.replace("place: machine\n", ""), "");
+    assert_eq!(told_of(&before, &gone), ["option gone, which was Dishwasher (D 4)"]);
 }
 
 /// What a thing costs, and what is for the checks alone, is on no sheet of those who build.
