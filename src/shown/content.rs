@@ -56,7 +56,7 @@ impl ShownItem {
 fn has_later(value: &ShownValue) -> bool {
     let in_field = |field: &ShownField| match field.since {
         Since::Second => !field.value.is_empty(),
-        Since::First | Since::IfWritten => has_later(&field.value),
+        Since::First => has_later(&field.value),
     };
     value.fields().iter().any(in_field) || value.values().iter().any(has_later)
 }

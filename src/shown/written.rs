@@ -34,7 +34,6 @@ fn first(value: &ShownValue, is_fact: bool) -> Value {
         ShownValue::Group(fields) => {
             let stands = |field: &&ShownField| match field.since {
                 Since::First => true,
-                Since::IfWritten => !field.value.is_empty(),
                 Since::Second => false,
             };
             let field = |field: &ShownField| {

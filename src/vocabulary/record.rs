@@ -218,7 +218,6 @@ macro_rules! record {
         $crate::vocabulary::Mark::Told($in_as, $what)
     };
     (@mark marked $key:literal [told $in_as:literal $what:literal]) => { $crate::vocabulary::Mark::Told($in_as, $what) };
-    (@mark marked $key:literal [marked_if_written]) => { $crate::vocabulary::record!(@mark_in IfWritten $key) };
     (@mark marked $key:literal [marked_since_2]) => { $crate::vocabulary::record!(@mark_in Second $key) };
     (@mark marked $key:literal [unmarked $why:literal]) => { $crate::vocabulary::Mark::Out($why) };
     (@mark marked $key:literal [unmarked]) => {
@@ -253,9 +252,6 @@ macro_rules! record {
     (@put $value:expr, $key:literal, marked $in_as:literal $($what:literal)?) => {
         $crate::vocabulary::record!(@put $value, First $in_as)
     };
-    (@put $value:expr, $key:literal, marked_if_written) => {
-        $crate::vocabulary::record!(@put $value, IfWritten $key)
-    };
     (@put $value:expr, $key:literal, marked_since_2) => {
         $crate::vocabulary::record!(@put $value, Second $key)
     };
@@ -283,7 +279,6 @@ mod tests {
         pub struct Sample = SAMPLE("sample", "what is tried here") {
             name: Slot<String> = required "name", "what it is called", "sample" => marked;
             wide: Slot<Length> = "width", "how wide it is", "1 mm" => marked "wide";
-            later: Slot<String> = "later", "what came later", "more" => marked_if_written;
             latest: Slot<Part> = "latest", "what came last", "{wide: 2 mm}" => marked_since_2;
             note: Slot<String> = "note", "what nobody signs", "a note" => unmarked "nobody reads it";
             kept: Slot<String> = "kept", "what something else follows from", "a sheet" => told "from it" "what follows";
@@ -328,15 +323,10 @@ mod tests {
             marked.into_iter().map(|field| (field.key.into(), field.since, field.value.is_empty())).collect()
         };
         let key = |key: &str, since, empty| (key.to_string(), since, empty);
-        let [name, wide, later, latest] = ["name", "wide", "later", "latest"];
+        let [name, wide, latest] = ["name", "wide", "latest"];
         assert_eq!(
             keys("{name: a, note: b, kept: c}"),
-            [
-                key(name, Since::First, false),
-                key(wide, Since::First, true),
-                key(later, Since::IfWritten, true),
-                key(latest, Since::Second, true)
-            ]
+            [key(name, Since::First, false), key(wide, Since::First, true), key(latest, Since::Second, true)]
         );
         let part = read("{name: a, latest: {wide: 2 mm}}").0.unwrap().latest.shown();
         assert_eq!(part.get("wide"), Some(&ShownValue::Length(Length::from_nanometres(2_000_000))));
@@ -345,7 +335,6 @@ mod tests {
         let told = [
             Mark::In(name, Since::First),
             Mark::In(wide, Since::First),
-            Mark::In(later, Since::IfWritten),
             Mark::In(latest, Since::Second),
             Mark::Out("nobody reads it"),
             Mark::Told("from it", "what follows"),

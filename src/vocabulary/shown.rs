@@ -24,8 +24,6 @@ pub enum Version {
 pub enum Since {
     /// From the first version on; there also where it is empty.
     First,
-    /// From the first version on, where it is written.
-    IfWritten,
     /// From the second version on.
     Second,
 }

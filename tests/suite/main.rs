@@ -36,6 +36,7 @@ mod review;
 mod schema;
 #[cfg(feature = "sheets")]
 mod sheets;
+mod shown;
 mod signing;
 mod starting;
 mod status;

@@ -8,10 +8,10 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::html::Html;
 use crate::views::shared::sheet::Fact;
-use crate::vocabulary::{ShownField, ShownValue, Words as _};
+use crate::vocabulary::{Shown as _, ShownField, ShownValue, Words as _};
 
 /// What of an option stands in lines of its own, in their order; a part's fields each by themselves.
-const LINES: [Line; 14] = [
+const LINES: [Line; 15] = [
     Line::Field("maker"),
     Line::Field("model"),
     Line::Field("finish"),
@@ -26,6 +26,7 @@ const LINES: [Line; 14] = [
     Line::Part("top"),
     Line::Field("drilled"),
     Line::Part("panel"),
+    Line::Field("price per"),
 ];
 
 /// How what is shown of an option becomes lines.
@@ -92,8 +93,14 @@ impl PageBuilder<'_> {
     }
 
     fn with_it(&self, option: &ProductOption) -> Option<Fact> {
-        let with: Vec<String> = option.accessories.iter().map(|with| with.name.value.clone()).collect();
-        (!with.is_empty()).then(|| self.worded("lines.with_it", self.words.series(&with)))
+        let names: Vec<&str> = option.accessories.iter().map(|with| with.name.value.as_str()).collect();
+        let shown = option.accessories.shown();
+        let has_more = |one: &ShownValue| one.fields().iter().filter(|field| !field.value.is_empty()).nth(1).is_some();
+        let told = match shown.values().iter().any(has_more) {
+            true => self.value(&shown),
+            false => Html::text(&self.words.series(&names)),
+        };
+        (!names.is_empty()).then(|| self.worded("lines.with_it", told))
     }
 
     /// A value of what is shown, in the words and units of the page.
