@@ -13,7 +13,7 @@ import { listen, visit, withoutScripts } from "./visit.mjs";
 /** Every check, by the name that its faults carry. Each has a faulty page that proves it. */
 const CHECKS = [
   "accessibility", "carried", "console", "html", "image", "image-alt", "image-lazy", "image-size", "link",
-  "no-script", "paper", "request", "sideways-scroll", "small-text", "viewport",
+  "no-script", "overlaid", "paper", "request", "sideways-scroll", "small-text", "viewport",
 ];
 const LANES = 3;
 

@@ -37,6 +37,31 @@ export function sideways() {
   return faults;
 }
 
+/** Neighbours that stand on one another, so that nobody can read either. */
+export function overlaid() {
+  const faults = [];
+  const stands = (element) => {
+    const style = getComputedStyle(element);
+    return !/^inline|contents|none/.test(style.display) && /static|relative/.test(style.position);
+  };
+  for (const parent of document.body.querySelectorAll("*")) {
+    if (parent.closest("svg, script, style, noscript")) continue;
+    const told = [...parent.children].filter(
+      (e) => e.textContent.trim() && e.checkVisibility({ visibilityProperty: true }) && stands(e),
+    );
+    for (let at = 1; at < told.length; at += 1) {
+      const [one, other] = [told[at - 1], told[at]].map((e) => e.getBoundingClientRect());
+      const wide = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+      const high = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+      const least = Math.min(one.width * one.height, other.width * other.height);
+      if (wide > 1 && high > 1 && least > 1 && wide * high > least / 2) {
+        faults.push(`${nameOf(told[at])} stands on ${nameOf(told[at - 1])}`);
+      }
+    }
+  }
+  return faults.slice(0, 3);
+}
+
 /** Letters too small to read: under 12 px, or 11 px as drawn inside a drawing. */
 export function smallText() {
   const exempt = ".zones, .ring";

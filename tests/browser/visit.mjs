@@ -62,6 +62,7 @@ export async function visit(page, ear, folder, name, fault) {
     sayAll("request", await page.evaluate(inPage.fonts));
     sayAll("sideways-scroll", await page.evaluate(inPage.sideways));
     sayAll("small-text", await page.evaluate(inPage.smallText));
+    sayAll("overlaid", await page.evaluate(inPage.overlaid));
     if (width !== WIDTHS[1].width) await accessibility(page, width, say);
   }
   width = NARROWEST.width;
