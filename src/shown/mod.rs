@@ -18,7 +18,7 @@ use serde_json::Value;
 use crate::book::Book;
 use crate::digest::Digest;
 use crate::ledger::{Issue, ItemContent, OptionContent, Purpose};
-use crate::vocabulary::Version;
+use crate::vocabulary::{ShownValue, Version};
 
 pub use built::{built, built_changes};
 pub use changes::{Change, ChangedValue, changes};
@@ -115,6 +115,11 @@ pub fn as_read(book: &Book) -> impl Fn(&str) -> Option<Digest> {
 pub fn of(content: &Value) -> Digest {
     // Texts and lists alone, which canonical JSON can always hold.
     Digest::of_json(content).unwrap_or_else(|_| Digest::of(content.to_string().as_bytes()))
+}
+
+/// The mark of what is shown, as the newest version writes it.
+pub fn mark_of(value: &ShownValue) -> Digest {
+    of(&written::content(value, Version::default()))
 }
 
 /// The mark of several items together: of a room's sheet, or of the whole book's.

@@ -31,6 +31,7 @@ use crate::views::shared::sheet::{IssuedAs, SheetFrame};
 use crate::views::shared::wording::Wording;
 use crate::views::trades::index::InstallerIndex;
 use crate::views::trades::opening::{OpeningPage, SheetOpening};
+use crate::views::trades::sheets::{Builders, TradePage};
 
 /// Makes some pages of a site, when they are asked for: built one after another, a large book is never held whole.
 pub type Portion<'a> = Box<dyn Fn() -> Pages + Send + Sync + 'a>;
@@ -85,6 +86,8 @@ pub struct ClientPages {
 pub struct InstallerPages {
     pub index: Option<InstallerIndex>,
     pub openings: Vec<OpeningPage>,
+    /// One a trade and room.
+    pub trades: Vec<TradePage>,
 }
 
 /// For the firm alone.
@@ -272,7 +275,14 @@ impl<'a> BookPages<'a> {
             let index = Some(builder.installer_index(&self.plans, &self.openings));
             portion(InstallerPages { index, ..InstallerPages::default() })
         });
-        std::iter::once(index).chain((0..self.openings.len()).map(opening))
+        let trades = move |room| -> Portion<'s> {
+            Box::new(move || {
+                let trades = Builders::ALL.into_iter().filter_map(|trade| builder.trade_page(room, trade)).collect();
+                portion(InstallerPages { trades, ..InstallerPages::default() })
+            })
+        };
+        let rooms = builder.subject.book.rooms.iter();
+        std::iter::once(index).chain((0..self.openings.len()).map(opening)).chain(rooms.map(trades))
     }
 
     fn of_office<'s>(edition: &'s Edition<'a>) -> impl Iterator<Item = Portion<'s>> {

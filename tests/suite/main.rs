@@ -45,6 +45,7 @@ mod strangers;
 mod tax;
 mod themes;
 mod third_language;
+mod trades;
 mod units;
 mod upgrade;
 mod validator;

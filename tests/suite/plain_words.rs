@@ -38,8 +38,19 @@ const CLIENTS: [&str; 26] = [
     "revised",
     "pages",
 ];
-const INSTALLERS: [&str; 10] =
-    ["installer", "opening", "installer_says", "opening_says", "heat", "sizes", "tape", "told", "readings", "way_in"];
+const INSTALLERS: [&str; 11] = [
+    "installer",
+    "opening",
+    "installer_says",
+    "opening_says",
+    "heat",
+    "sizes",
+    "tape",
+    "told",
+    "readings",
+    "way_in",
+    "trades",
+];
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("themes/standard/words")

@@ -32,6 +32,7 @@ pub(crate) fn full() -> Pages {
         installer: InstallerPages {
             index: Some(site_work::index()),
             openings: vec![site_work::refrigerator(), site_work::hood()],
+            trades: vec![site_work::counters()],
         },
         office: OfficePages {
             index: Some(office::index()),

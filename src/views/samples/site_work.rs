@@ -7,6 +7,7 @@ use crate::views::trades::opening::OpeningPage;
 use crate::views::trades::opening_sizes::{SizeCell, SizeRow};
 use crate::views::trades::opening_tape::TapeLine;
 use crate::views::trades::opening_way_in::WayRow;
+use crate::views::trades::sheets::{ItemBlock, ReadyLine, RowBlock, TableBlock, TradePage};
 
 pub(super) fn index() -> InstallerIndex {
     let line = |number: &str, name: &str, shape, word: &str, gap: Option<&str>| OpeningLine {
@@ -25,6 +26,7 @@ pub(super) fn index() -> InstallerIndex {
         rooms: vec![
             OpeningGroup {
                 drawings: vec![],
+                sheets: vec![link("K-TL", "Tile and floor: Kitchen", "trades/kitchen/setter.html")],
                 room: "Kitchen".into(),
                 line: Some(html("Ceiling 8′-1″. <i class=\"fr\">3/4</i>″ of floor still to be laid.")),
                 openings: vec![
@@ -41,6 +43,7 @@ pub(super) fn index() -> InstallerIndex {
             },
             OpeningGroup {
                 drawings: vec![],
+                sheets: vec![],
                 room: "Bath".into(),
                 line: None,
                 openings: vec![
@@ -109,6 +112,39 @@ pub(super) fn refrigerator() -> OpeningPage {
         tape_needs: Some(html(
             "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (610 mm).",
         )),
+    }
+}
+
+/// A trade's sheet with something of everything.
+pub(super) fn counters() -> TradePage {
+    let table = TableBlock {
+        id: "pieces".into(),
+        name: "Pieces".into(),
+        columns: vec!["Piece".into(), "Size".into()],
+        rows: vec![RowBlock {
+            name: html("left of the range"),
+            cells: vec![html("66″ × 25&nbsp;<i class=\"fr w\">1/2</i>″")],
+        }],
+    };
+    TradePage {
+        sheet: sheet("trades/kitchen/setter.html", "K-TL", "Tile and floor: Kitchen"),
+        label: "Setter’s sheet · Kitchen · K-TL".into(),
+        lead: html("What is laid here, and how."),
+        facts: vec![fact("Heights", "from the finished floor")],
+        cautions: vec![notice("Before you start", &["Stone is heavy and brittle."])],
+        ready: vec![ReadyLine { name: html("Cabinets"), known: html("set by 3 May 2027") }],
+        drawings: vec![Drawing { name: "Layout".into(), svg: drawing("layout"), ..Drawing::default() }],
+        tables: vec![table.clone()],
+        items: vec![ItemBlock {
+            id: "item-counter".into(),
+            number: "K-03".into(),
+            name: "Counter".into(),
+            state: state(Shape::Waiting, "Waiting for a choice"),
+            choice: html("Not chosen yet: Schist and Quartz. That leaves open: finish."),
+            facts: vec![fact("Edge", "eased"), fact("Splash", "<b>not known yet</b>")],
+            tables: vec![table],
+            with_it: vec![fact("Ordered with it", "clips")],
+        }],
     }
 }
 

@@ -58,6 +58,12 @@ impl PageBuilder<'_> {
         self.told(Reader::Installer, &found, room, thing.map(|(selection, _)| selection))
     }
 
+    /// What was found of some things of a room, as those who build are told it.
+    pub fn told_of_things(&self, room: &Room, things: &[&Selection]) -> Told {
+        let things: Vec<Id> = things.iter().map(|selection| Id::of(&selection.name)).collect();
+        self.told(Reader::Installer, &self.found.about(&room.folder, &things), room, None)
+    }
+
     /// What a client should know of a selection before deciding.
     pub fn told_of_selection(&self, room: &Room, selection: &Selection) -> Told {
         let found = self.found.about(&room.folder, &[Id::of(&selection.name)]);

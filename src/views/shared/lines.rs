@@ -195,7 +195,7 @@ fn joined(values: impl Iterator<Item = Html>, between: &'static str) -> Html {
 }
 
 /// What a line of an option is called.
-fn named(words: Words, key: &str) -> String {
+pub fn named(words: Words, key: &str) -> String {
     let own = format!("lines.{}", key.replace([' ', '-'], "_"));
     if words.has(&own) { say!(words, &own) } else { field(words, key) }
 }

@@ -179,6 +179,11 @@ impl<'a> SheetFrame<'a> {
         format!("openings/{}/{name}.html", self.room_name(room))
     }
 
+    /// The sheet of a room for those who build, by the word of their trade.
+    pub fn trade_path(&self, room: &Room, trade: &str) -> String {
+        format!("trades/{}/{trade}.html", self.room_name(room))
+    }
+
     /// A room's sheet to sign.
     pub fn paper_path(&self, room: &Room) -> String {
         format!("sheets/rooms/{}.pdf", self.room_name(room))

@@ -31,6 +31,8 @@ pub struct OpeningGroup {
     /// Ceiling, floor still to be laid, who measured.
     pub line: Option<Html>,
     pub openings: Vec<OpeningLine>,
+    /// The sheets of those who build by rooms.
+    pub sheets: Vec<Link>,
     /// The room's plan, with the openings by their numbers.
     pub drawings: Vec<Drawing>,
     /// What was found of the room as a whole, what can hurt first.
@@ -98,7 +100,8 @@ impl<'a> PageBuilder<'a> {
 
     fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[SheetOpening<'_>]) -> Option<OpeningGroup> {
         let found = self.told_of_room(room, Reader::Installer).all();
-        if here.is_empty() && found.is_empty() {
+        let sheets = self.trade_sheets(room);
+        if here.is_empty() && found.is_empty() && sheets.is_empty() {
             return None;
         }
         let mut parts: Vec<Html> = Vec::new();
@@ -118,6 +121,7 @@ impl<'a> PageBuilder<'a> {
             room: room.title().into(),
             line,
             openings: here.iter().map(|at| self.opening_line(*at)).collect(),
+            sheets,
             drawings: self.room_drawings(plans, room),
             found,
         })

@@ -7,3 +7,4 @@ mod opening_heat;
 pub mod opening_sizes;
 pub mod opening_tape;
 pub mod opening_way_in;
+pub mod sheets;

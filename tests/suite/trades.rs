@@ -1,0 +1,4 @@
+//! The sheets of those who build by rooms: what each says of a small book, and what it says that nobody knows yet.
+
+mod setter;
+mod workshop;
