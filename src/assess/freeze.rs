@@ -1,12 +1,15 @@
 //! Freezes a book into an issue: every item with its mark, and what it comes to.
 
 use crate::book::{Book, Prices, Room, Selection};
-use crate::ledger::{Head, Issue, IssuedItem, Purpose, Total};
+use crate::ledger::{Head, Issue, IssuedItem, IssuedOpening, Purpose, Total};
 use crate::shown::{self, Marked, Versions};
+use crate::site::plan::Plans;
 use crate::units::{Currency, Date, Money};
 use crate::vocabulary::Version;
 
 use super::approval::terms_of;
+use super::change_order::{BuiltOtherwise, built_otherwise};
+use super::codes::Rulings;
 use super::{Assessment, WithTax};
 
 /// Under which name a book is frozen.
@@ -50,8 +53,18 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
         terms: Some(terms_of(book)),
         after: heading.after,
         items: items.collect(),
-        built: Some(shown::built(book)),
+        built: Some(built(book, &Plans::of(book))),
     }
+}
+
+/// Every opening with all that it is built from, in the book's order.
+pub fn built(book: &Book, plans: &Plans<'_>) -> Vec<IssuedOpening> {
+    shown::built(book, plans, &Rulings::of(&book.project).heat())
+}
+
+/// The openings of a book that are built from other figures than were issued.
+pub fn built_since(issued: &[IssuedOpening], book: &Book) -> Vec<BuiltOtherwise> {
+    built_otherwise(issued, &built(book, &Plans::of(book)))
 }
 
 fn frozen(assessment: &Assessment, room: &Room, selection: &Selection, marked: &Marked) -> IssuedItem {

@@ -10,9 +10,7 @@ mod context;
 pub use context::{Context, about};
 
 mod change_order;
-pub use change_order::{
-    BuiltOtherwise, ChangeOrder, Changed, Fate, Moved, Reopened, Sort, built_otherwise, changed_items,
-};
+pub use change_order::{BuiltOtherwise, ChangeOrder, Changed, Fate, Moved, Reopened, Sort, changed_items};
 
 mod critical;
 mod dates;
@@ -21,7 +19,7 @@ pub use dates::{Dates, OrderBy, RunsOut};
 pub use decide::{DecideBy, Dependent, OwnMoments, Step};
 
 mod freeze;
-pub use freeze::{Heading, freeze};
+pub use freeze::{Heading, built, built_since, freeze};
 
 mod hold_points;
 pub use hold_points::{DatedHoldPoint, HoldPoints, InTheWay, Unapproved};

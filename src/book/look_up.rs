@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 
 use crate::vocabulary::Kind;
 
-use super::{Island, Opening, Part, PartIs, Room, Run, Selection};
+use super::{Island, Opening, Part, PartIs, ProductOption, Room, Run, Selection};
 
 /// The lists of a room by what is looked for; made at the first question, when the room is as it was read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -144,6 +144,12 @@ impl Room {
     pub fn goes_into(&self, opening: &str) -> impl Iterator<Item = &Selection> {
         let numbers = self.lists().placed.get(opening).map_or(&[][..], Vec::as_slice);
         numbers.iter().filter_map(|number| self.selections.get(*number))
+    }
+
+    /// What the sheet of an opening shows in it: the option that stands, or the first of those still open.
+    pub fn shown_at(&self, opening: &Opening) -> Option<(&Selection, &ProductOption)> {
+        let selection = self.goes_into(&opening.name).next()?;
+        Some((selection, selection.standing().first()?))
     }
 
     /// The part that an opening is cut into.

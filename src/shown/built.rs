@@ -1,5 +1,7 @@
-//! What an opening is built from: its own figures, and those of the maker's sheet of all that may still stand in it.
-//! Its mark stands on the sheet of the opening, and a new reading changes it.
+//! What an opening is built from: its own figures, those of the maker's sheet of all that may still stand in it, and
+//! what its sheet shows of the room around it. Its mark stands on the sheet, and a new reading changes it.
+
+mod around;
 
 use std::collections::HashMap;
 
@@ -7,17 +9,24 @@ use serde_json::Value;
 
 use crate::book::{Book, Opening, ProductOption, Room, Selection};
 use crate::ledger::IssuedOpening;
+use crate::site::Around;
+use crate::site::heat::HeatFigures;
+use crate::site::plan::Plans;
 use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since, Version};
 
-use super::changes::{Change, KNOWN_BY, leaves};
+use super::changes::{Change, KNOWN_BY, differing, leaves};
 use super::{as_written, of, written};
 
-/// Every opening as it would be issued, in the book's order.
-pub fn built(book: &Book) -> Vec<IssuedOpening> {
-    book.rooms.iter().flat_map(built_in).collect()
+/// The key of what a sheet shows of the room around its opening. Every sheet has some of it: a content without it was
+/// issued before it was a part of the mark.
+const AROUND: &str = "around";
+
+/// Every opening as it would be issued, in the book's order; with the figures of heat where no maker gives any.
+pub fn built(book: &Book, plans: &Plans<'_>, figures: &HeatFigures) -> Vec<IssuedOpening> {
+    book.rooms.iter().flat_map(|room| built_in((book, plans), room, figures)).collect()
 }
 
-fn built_in(room: &Room) -> Vec<IssuedOpening> {
+fn built_in<'a>((book, plans): (&'a Book, &'a Plans<'a>), room: &'a Room, figures: &HeatFigures) -> Vec<IssuedOpening> {
     let mut placed: HashMap<&str, Vec<&Selection>> = HashMap::new();
     for selection in &room.selections {
         if let Some(place) = selection.place.get() {
@@ -26,20 +35,64 @@ fn built_in(room: &Room) -> Vec<IssuedOpening> {
     }
     let issued = room.openings.iter().map(|opening| {
         let things = placed.get(opening.name.value.as_str()).map_or(&[][..], Vec::as_slice);
-        let content = written::content(&value(room, opening, things), Version::Second);
+        let at = (room, opening);
+        let around = Around::of((book, plans), at, room.shown_at(opening), figures.clone());
+        let mut fields = value(room, opening, things);
+        fields.push(field(AROUND, around::shown(&around, room, opening)));
+        let content = written::content(&ShownValue::Group(fields), Version::Second);
         IssuedOpening { room: room.folder.clone(), opening: opening.name.value.clone(), mark: of(&content), content }
     });
     issued.collect()
 }
 
+/// Whether two contents of an opening are one sheet. What either of them does not say, since it was issued before it
+/// was a part of the mark, makes no other sheet.
+pub fn is_built_as(one: &IssuedOpening, other: &IssuedOpening) -> bool {
+    if one.mark == other.mark {
+        return true;
+    }
+    match (one.content.get(AROUND), other.content.get(AROUND)) {
+        (None, Some(_)) => one.mark == of(&without_around(&other.content)),
+        (Some(_), None) => of(&without_around(&one.content)) == other.mark,
+        _ => false,
+    }
+}
+
 /// What changed between two contents of an opening.
 pub fn built_changes(before: &Value, after: &Value) -> Vec<Change> {
+    let (before, after) = alike(before, after);
     let mut found = Vec::new();
-    leaves(&as_written::read(before), &as_written::read(after), &mut found);
+    leaves(&before, &after, &mut found);
     found
 }
 
-fn value(room: &Room, opening: &Opening, things: &[&Selection]) -> ShownValue {
+/// The fields of an opening that are not the same in two contents of it, and of the room around it, by their keys.
+pub fn built_fields(before: &Value, after: &Value) -> Vec<String> {
+    let (before, after) = alike(before, after);
+    let around = |of: &ShownValue| of.get(AROUND).cloned().unwrap_or(ShownValue::Nothing);
+    let own = differing(&before, &after).into_iter().filter(|key| key != AROUND);
+    own.chain(differing(&around(&before), &around(&after))).collect()
+}
+
+/// Two contents, told by what both of them say.
+fn alike(before: &Value, after: &Value) -> (ShownValue, ShownValue) {
+    let both = [before, after].iter().all(|content| content.get(AROUND).is_some());
+    let read = |content: &Value| match both {
+        true => as_written::read(content),
+        false => as_written::read(&without_around(content)),
+    };
+    (read(before), read(after))
+}
+
+fn without_around(content: &Value) -> Value {
+    let mut content = content.clone();
+    if let Some(fields) = content.as_object_mut() {
+        fields.remove(AROUND);
+    }
+    content
+}
+
+fn value(room: &Room, opening: &Opening, things: &[&Selection]) -> ShownGroup {
     let things = things.iter().flat_map(|selection| selection.standing().iter().map(|option| thing(selection, option)));
     let mut fields = vec![
         field("room", room.folder.shown()),
@@ -48,20 +101,24 @@ fn value(room: &Room, opening: &Opening, things: &[&Selection]) -> ShownValue {
         field("things", ShownValue::List(things.collect())),
     ];
     fields.extend(opening.shown().fields().iter().cloned());
-    ShownValue::Group(fields)
+    fields
 }
 
 /// A thing by the figures that an installer goes by.
 fn thing(selection: &Selection, option: &ProductOption) -> ShownValue {
-    let fields: ShownGroup = vec![
-        field(KNOWN_BY, format!("{}/{}", selection.id, option.id.value).shown()),
-        field("name", format!("{} ({})", selection.name.value, option.title()).shown()),
-        field("model", option.model.shown()),
-        field("hinge", option.hinge.shown()),
-        field("size", option.size.shown()),
-        field("fit", option.fit.shown()),
-    ];
-    ShownValue::Group(fields)
+    let title = format!("{} ({})", selection.name.value, option.title());
+    group([
+        (KNOWN_BY, format!("{}/{}", selection.id, option.id.value).shown()),
+        ("name", title.shown()),
+        ("model", option.model.shown()),
+        ("hinge", option.hinge.shown()),
+        ("size", option.size.shown()),
+        ("fit", option.fit.shown()),
+    ])
+}
+
+fn group<const N: usize>(fields: [(&'static str, ShownValue); N]) -> ShownValue {
+    ShownValue::Group(fields.into_iter().map(|(key, value)| field(key, value)).collect())
 }
 
 fn field(key: &'static str, value: ShownValue) -> ShownField {

@@ -193,6 +193,11 @@ fn within(group: &str, before: &ShownValue, after: &ShownValue, found: &mut Vec<
     }
 }
 
+/// The keys under which two groups differ.
+pub(super) fn differing(before: &ShownValue, after: &ShownValue) -> Vec<String> {
+    pairs(before, after).filter(|(_, old, new)| differ(old, new)).map(|(key, _, _)| key.to_string()).collect()
+}
+
 /// Whatever differs in a group, each by the names that lead to it; what stands in a list by its id there.
 pub(super) fn leaves(before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
     leaves_under(&[], before, after, found);

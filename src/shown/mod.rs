@@ -20,7 +20,7 @@ use crate::digest::Digest;
 use crate::ledger::{Issue, ItemContent, OptionContent, Purpose};
 use crate::vocabulary::{ShownValue, Version};
 
-pub use built::{built, built_changes};
+pub use built::{built, built_changes, built_fields, is_built_as};
 pub use changes::{Change, ChangedValue, changes};
 pub use content::{ShownItem, option_alone, shown_of};
 pub use field::{ChangedField, MarkedField};

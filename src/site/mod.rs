@@ -4,6 +4,7 @@
 //! else what is written at the thing itself, else what the plan gives, else what follows from it. What is
 //! written in two places that differ is in [`twice::of_room`]. Where nothing is written there is no answer.
 
+mod around;
 mod cabinet;
 mod counter_edges;
 pub mod counters;
@@ -26,6 +27,7 @@ pub mod twice;
 pub mod vanity;
 pub mod water;
 
+pub use around::{Around, Beside, Overhead};
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
 pub use counter_edges::{CounterEdges, counter_edges};
 pub use deck::{Behind, BehindIs, Deck, deck, raised_back, window_trim_behind};

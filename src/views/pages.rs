@@ -166,11 +166,11 @@ impl<'a> BookPages<'a> {
     /// What all pages have in common.
     pub fn of(subject: Subject<'a>) -> Self {
         let (marks, history) = (Arc::new(marks_of(subject)), Arc::new(History::of(subject.book)));
-        let sheets = Arc::new(Sheets::of(subject.book));
         let issues = subject.book.record.issues.iter();
         let issued = Arc::new(issues.map(|(number, issue)| (*number, issue.by_item())).collect());
         let found = Arc::new(Found::of(&subject.assessment.findings));
         let plans = Arc::new(Plans::of(subject.book));
+        let sheets = Arc::new(Sheets::of(subject.book, &plans));
         let builder = |words: Words| PageBuilder {
             subject,
             words,

@@ -34,6 +34,7 @@ mod reckoned;
 mod remaking;
 mod review;
 mod schema;
+mod sheet_marks;
 #[cfg(feature = "sheets")]
 mod sheets;
 mod shown;

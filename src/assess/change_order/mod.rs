@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ledger::{Issue, IssuedItem, IssuedOpening};
-use crate::shown::{Change, built_changes, changes};
+use crate::shown::{Change, built_changes, changes, is_built_as};
 use crate::units::{Currency, Date, Money, System};
 
 mod reopened;
@@ -210,7 +210,7 @@ pub fn built_otherwise(from: &[IssuedOpening], to: &[IssuedOpening]) -> Vec<Buil
     };
     let stays = to.iter().filter_map(|now| match before.get(&key_of(now)) {
         None => Some(otherwise(now, Fate::Added, vec![])),
-        Some(was) if was.mark == now.mark => None,
+        Some(was) if is_built_as(was, now) => None,
         Some(was) => Some(otherwise(now, Fate::Changed, built_changes(&was.content, &now.content))),
     });
     let gone = from.iter().filter(|one| !after.contains(&key_of(one)));

@@ -2,11 +2,10 @@
 
 use serde::Serialize;
 
-use crate::assess::{BuiltOtherwise, DecideBy, InTheWay, RunsOut, Unapproved, built_otherwise};
+use crate::assess::{BuiltOtherwise, DecideBy, InTheWay, RunsOut, Unapproved, built_since};
 use crate::finding::{Code, Finding, Severity};
 use crate::ledger::Purpose;
 use crate::pipeline::Review;
-use crate::shown::built;
 
 use super::approvals::{self, Approvals};
 use super::sheets::{self, SheetReport};
@@ -170,7 +169,7 @@ fn to_confirm(readings: &[ReadingsReport<'_>]) -> String {
 fn superseded(review: &Review) -> Vec<BuiltOtherwise> {
     let units = review.book.project.units;
     let issued = review.book.record.latest_for(Purpose::Construction).and_then(|issue| issue.built.as_deref());
-    let otherwise = issued.map_or_else(Vec::new, |issued| built_otherwise(issued, &built(&review.book)));
+    let otherwise = issued.map_or_else(Vec::new, |issued| built_since(issued, &review.book));
     otherwise.into_iter().map(|one| one.in_units(units)).collect()
 }
 

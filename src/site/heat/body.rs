@@ -26,6 +26,38 @@ pub enum Body<'a> {
 }
 
 impl<'a> Body<'a> {
+    /// What it is called in the book: what is chosen there, the row that it stands in, the opening that it is trim of.
+    pub fn names(&self) -> [Option<&'a str>; 2] {
+        match *self {
+            Self::Said(neighbour, _) => [Some(&neighbour.value.what), None],
+            Self::Placed(_, thing, row) => {
+                let row = row.map(|row| match row {
+                    RowOf::Run(run) => run.name.value.as_str(),
+                    RowOf::Side(island, _) => island.name.value.as_str(),
+                });
+                [Some(self.chosen().map_or(thing.name, |selection| &selection.name.value)), row]
+            }
+            Self::Hood(hood, _) => [Some(&hood.name.value), None],
+            Self::Window(window) | Self::Casing(HoleIs::Window(window)) => [Some(&window.name.value), None],
+            Self::Casing(HoleIs::Door(door)) => [Some(&door.name.value), None],
+            Self::Wall(wall) => [wall.note.map(|note| note.name.value.as_str()), None],
+            Self::Ceiling(_) => [None, None],
+        }
+    }
+
+    /// What it is, in a word.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::Said(..) => "said",
+            Self::Placed(..) => "thing",
+            Self::Hood(..) => "hood",
+            Self::Window(_) => "window",
+            Self::Casing(_) => "casing",
+            Self::Wall(_) => "wall",
+            Self::Ceiling(_) => "ceiling",
+        }
+    }
+
     /// What is chosen there, where it is a thing of the plan.
     pub fn chosen(&self) -> Option<&'a Selection> {
         match self {

@@ -2,11 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
-use crate::assess::{Changed, Fate, changed_items};
+use crate::assess::{Changed, Fate, built, changed_items};
 use crate::book::Book;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedOpening, Purpose};
 use crate::shown::{self, ChangedField};
+use crate::site::plan::Plans;
 use crate::units::Date;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::lines::field;
@@ -126,10 +127,10 @@ pub struct Sheets<'a> {
 
 impl<'a> Sheets<'a> {
     /// Those of a book and its record.
-    pub fn of(book: &'a Book) -> Self {
+    pub fn of(book: &'a Book, plans: &Plans<'_>) -> Self {
         let openings = book.rooms.iter().flat_map(|room| room.openings.iter().map(move |opening| (room, opening)));
         let names = openings.map(|(room, opening)| (room.folder.as_str(), opening.name.value.as_str()));
-        let mut sheets = Self { now: names.zip(shown::built(book)).collect(), ..Self::default() };
+        let mut sheets = Self { now: names.zip(built(book, plans)).collect(), ..Self::default() };
         for issue in book.record.issues.values() {
             for opening in issue.built.iter().flatten() {
                 let of = sheets.issued.entry((opening.room.as_str(), opening.opening.as_str())).or_default();
@@ -183,12 +184,12 @@ impl PageBuilder<'_> {
     /// What of an opening's sheet is another one, in a few words; none where it is the same.
     fn sheet_change(&self, was: Option<&IssuedOpening>, is: &IssuedOpening) -> Option<String> {
         let Some(was) = was else { return Some(say!(self.words, "revised.new")) };
-        if was.mark == is.mark {
+        if shown::is_built_as(was, is) {
             return None;
         }
         let mut named: Vec<String> = Vec::new();
-        for change in shown::built_changes(&was.content, &is.content) {
-            let name = field(self.words, &change.what.to_string()).to_lowercase();
+        for key in shown::built_fields(&was.content, &is.content) {
+            let name = field(self.words, &key).to_lowercase();
             if !named.contains(&name) {
                 named.push(name);
             }

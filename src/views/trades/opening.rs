@@ -1,8 +1,10 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
+use crate::assess::codes::Rulings;
 use crate::book::{Fit, MeasuredBetween, Opening, ProductOption, Room, Selection, Slot};
 use crate::language::say;
-use crate::site::fitting::{Foot, build_up, fitting, foot};
+use crate::site::Around;
+use crate::site::fitting::{Foot, build_up, foot};
 use crate::site::plan::Plans;
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
@@ -119,7 +121,9 @@ impl<'a> PageBuilder<'a> {
         let mut sheet = self.chrome.sheet(place, self.sheet_mark(room, opening), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
         sheet.revisions = self.sheet_revisions(room, opening);
-        let fit = at.thing.map(|(_, option)| fitting(self.plans.room(at.room), at.room, at.opening, option));
+        let figures = Rulings::of(&self.subject.book.project).heat();
+        let around = Around::of((self.subject.book, plans), (at.room, at.opening), at.thing, figures);
+        let fit = around.fit.as_ref();
         OpeningPage {
             sheet,
             label: say!(self.words, "opening_says.label", room = at.room.title(), number = number(at)),
@@ -129,23 +133,23 @@ impl<'a> PageBuilder<'a> {
             },
             verdict,
             sentence,
-            facts: self.opening_facts(plans, at),
-            drawings: self.opening_drawings(plans, at),
-            sizes: self.size_rows(at, fit.as_ref()),
+            facts: self.opening_facts(&around, at),
+            drawings: self.opening_drawings(&around, at),
+            sizes: self.size_rows(at, &around),
             sizes_from: Some(self.sizes_from(at)),
             services: self.services(at),
             services_from: at.thing.map(|_| show!(self.words, "opening_says.services_from")),
             door: self.door_facts(at),
             carton: self.carton_facts(at),
-            way_in: self.way_rows(at),
+            way_in: self.way_rows(&around),
             cautions: self.opening_cautions(at),
             tape: opening_tape::lines(self.words),
-            asks: self.tape_asked(at, fit.as_ref()),
-            tape_needs: self.tape_needs(fit.as_ref()),
+            asks: self.tape_asked(at, fit),
+            tape_needs: self.tape_needs(fit),
         }
     }
 
-    fn opening_facts(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
+    fn opening_facts(&self, around: &Around<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((_, option)) = at.thing {
             let unit = match option.hinge.get() {
@@ -161,7 +165,7 @@ impl<'a> PageBuilder<'a> {
         if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
             facts.push(self.worded("opening_says.weight", self.wording.weight(*weight)));
         }
-        facts.extend(self.heat_facts(plans, at));
+        facts.extend(self.heat_facts(around, at));
         if let Some(note) = at.opening.note.get() {
             facts.push(self.worded("opening_says.note", prose::line(note)));
         }
@@ -269,9 +273,7 @@ impl<'a> PageBuilder<'a> {
 
 /// What goes into an opening: the option that stands, or the first of those still open.
 pub(super) fn at<'a>(room: &'a Room, opening: &'a Opening) -> SheetOpening<'a> {
-    let selection = room.goes_into(&opening.name).next();
-    let thing = selection.and_then(|selection| Some((selection, selection.standing().first()?)));
-    SheetOpening { room, opening, thing }
+    SheetOpening { room, opening, thing: room.shown_at(opening) }
 }
 
 /// What an opening's sheet is called: by the thing that goes in, or by the opening's own name.

@@ -7,10 +7,9 @@ use crate::drawings::sizes::{
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::language::{Words, say};
-use crate::site;
-use crate::site::fitting::{Above, AboveIs, Fitting, Rises, Side, above, build_up, fitting, flank, rises};
-use crate::site::heat::{Body, Hearth};
-use crate::site::plan::{Plan, Plans};
+use crate::site::fitting::{Fitting, Rises, Side, build_up, rises};
+use crate::site::heat::Body;
+use crate::site::{self, Around, Overhead};
 use crate::units::System;
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
@@ -20,33 +19,19 @@ use crate::views::shared::html::Html;
 use crate::views::trades::opening::{SheetOpening, name, number};
 
 /// An opening, and how what goes in is set into it: the figures of the verdict.
-struct Set<'a> {
+struct Set<'s, 'a> {
     at: SheetOpening<'a>,
-    above: Neighbour,
-    height: Option<Length>,
+    around: &'s Around<'a>,
     fit: Fitting,
-    plan: Option<&'a Plan<'a>>,
     units: System,
     words: Words,
 }
 
-/// What stands farther away is not drawn as standing beside (common practice: a hand's breadth).
-const NEAR: Length = Length::from_inches(4);
-
 impl PageBuilder<'_> {
     /// The opening's views to scale, as far as its sizes are known; each drawn again for a narrow screen.
-    pub fn opening_drawings(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Drawing> {
-        let hearth = self.hearth(plans, at);
-        let here = self.plans.room(at.room);
-        let set = Set {
-            at,
-            above: overhead(self.words, (here, at), hearth.as_ref()),
-            height: self.height_of(at.room, at.opening),
-            fit: at.thing.map(|(_, option)| fitting(here, at.room, at.opening, option)).unwrap_or_default(),
-            plan: here,
-            units: self.units(),
-            words: self.words,
-        };
+    pub fn opening_drawings(&self, around: &Around<'_>, at: SheetOpening<'_>) -> Vec<Drawing> {
+        let fit = around.fit.clone().unwrap_or_default();
+        let set = Set { at, around, fit, units: self.units(), words: self.words };
         let front = front(&set).map(|front| {
             let narrow = OpeningFront { id: format!("{}-narrow", front.id), ..front.clone() };
             let caption = say!(self.words, "drawn.front.caption");
@@ -92,8 +77,8 @@ fn drawing(words: Words, name: &str, [desk, phone]: [String; 2], caption: String
 }
 
 /// What the front of an opening is drawn from; none without a width and a height.
-fn front(set: &Set<'_>) -> Option<OpeningFront> {
-    let (at, opening) = (set.at, set.at.opening);
+fn front(set: &Set<'_, '_>) -> Option<OpeningFront> {
+    let at = set.at;
     let face = face(set)?;
     // What stands beside rises from the floor: where that is not known, nothing is drawn there.
     let seen = |side| if face.foot == Foot::Unknown { nothing_beside() } else { beside(set, side) };
@@ -105,9 +90,9 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         left: seen(Side::Left),
         right: seen(Side::Right),
-        above: set.above.clone(),
+        above: overhead(set),
         services: vec![],
-        counter: site::counter_height(at.room, opening).value(),
+        counter: set.around.counter_height,
         opening: face,
         misfits: misfits(&set.fit),
         units: set.units,
@@ -116,10 +101,10 @@ fn front(set: &Set<'_>) -> Option<OpeningFront> {
 }
 
 /// What the side view is drawn from; none without a depth of the opening or of the thing.
-fn side(set: &Set<'_>) -> Option<OpeningSide> {
-    let (at, opening) = (set.at, set.at.opening);
+fn side(set: &Set<'_, '_>) -> Option<OpeningSide> {
+    let at = set.at;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
-    let depth = set.fit.depth.there.or(opening.governing_depth());
+    let depth = set.around.depth;
     if thing.is_none() && depth.is_none() {
         return None;
     }
@@ -132,10 +117,10 @@ fn side(set: &Set<'_>) -> Option<OpeningSide> {
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         thing,
         height,
-        counter_edge: site::counter_depth(at.room, opening).value(),
-        counter: site::counter_height(at.room, opening).value(),
+        counter_edge: set.around.counter_depth,
+        counter: set.around.counter_height,
         services: vec![],
-        behind: behind(at),
+        behind: behind(set),
         misfits: misfits(&set.fit),
         units: set.units,
         words: set.words,
@@ -143,16 +128,16 @@ fn side(set: &Set<'_>) -> Option<OpeningSide> {
 }
 
 /// What the plan is drawn from; none without a width, and without a depth of the opening or of the thing.
-fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
+fn plan(set: &Set<'_, '_>) -> Option<OpeningPlan> {
     let (at, opening) = (set.at, set.at.opening);
     let width = opening.governing_width()?;
     let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
-    let depth = set.fit.depth.there.or(opening.governing_depth());
+    let depth = set.around.depth;
     if thing.is_none() && depth.is_none() {
         return None;
     }
     // The clear floor is measured from the counter's edge, or from the front of what stands there.
-    let counter_edge = site::counter_depth(at.room, opening).value();
+    let counter_edge = set.around.counter_depth;
     let face = counter_edge.or(depth);
     let across = opening
         .in_front
@@ -173,22 +158,22 @@ fn plan(set: &Set<'_>) -> Option<OpeningPlan> {
         right: beside(set, Side::Right),
         counter_edge,
         across,
-        behind: behind(at),
+        behind: behind(set),
         misfits: misfits(&set.fit),
         units: set.units,
         words: set.words,
     })
 }
 
-fn behind(at: SheetOpening<'_>) -> Behind {
-    if site::is_in_an_island(at.room, at.opening) { Behind::Island } else { Behind::Wall }
+fn behind(set: &Set<'_, '_>) -> Behind {
+    if set.around.in_an_island { Behind::Island } else { Behind::Wall }
 }
 
 /// The opening's own sizes; none without a width and a height.
-fn face(set: &Set<'_>) -> Option<Face> {
+fn face(set: &Set<'_, '_>) -> Option<Face> {
     let (at, opening) = (set.at, set.at.opening);
     let widths = widths(&opening.width);
-    let height = set.fit.height.there.or(set.height)?;
+    let height = set.around.height?;
     if widths.is_empty() || height <= Length::ZERO {
         return None;
     }
@@ -247,42 +232,31 @@ fn needs(option: &ProductOption) -> Needs {
     })
 }
 
-/// What is above: over a cooking surface what the verdict finds lowest there, wherever it is written; else as
-/// the opening says.
-fn overhead(words: Words, (plan, at): (Option<&Plan<'_>>, SheetOpening<'_>), hearth: Option<&Hearth<'_>>) -> Neighbour {
-    let Some((body, edge)) = hearth.and_then(Hearth::overhead) else {
-        return match above(plan, at.room, at.opening) {
-            Some(Above { is: AboveIs::Hung(words), edge, .. }) => {
-                Neighbour { kind: Kind::Tall, words, underside: Some(edge) }
-            }
-            _ => neighbour(&at.opening.above, None),
-        };
-    };
-    let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
-    let words = crate::views::trades::opening_heat::body(words, &body);
-    Neighbour { kind, words, underside: Some(edge) }
+fn overhead(set: &Set<'_, '_>) -> Neighbour {
+    match &set.around.above {
+        Overhead::Said(said) => neighbour(said, None),
+        Overhead::Hung(words, edge) => Neighbour { kind: Kind::Tall, words: words.clone(), underside: Some(*edge) },
+        Overhead::OverHeat(body, edge) => {
+            let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
+            let words = crate::views::trades::opening_heat::body(set.words, body);
+            Neighbour { kind, words, underside: Some(*edge) }
+        }
+    }
 }
 
-/// What stands at a side: as the opening says, else as its row or the plan tells of what is near.
-fn beside(set: &Set<'_>, side: Side) -> Neighbour {
-    let (at, counter) = (set.at, site::counter_height(set.at.room, set.at.opening).value());
-    let said = side.of(at.opening);
-    if !said.is_absent() {
-        return neighbour(said, counter);
-    }
-    let told = flank(at.room, set.plan, at.opening, side).filter(|told| told.gap <= NEAR);
-    told.map_or_else(
-        || neighbour(said, counter),
-        |told| Neighbour {
+fn beside(set: &Set<'_, '_>, side: Side) -> Neighbour {
+    match set.around.beside(side) {
+        site::Beside::Said(said) => neighbour(said, set.around.counter_height),
+        site::Beside::Stands(told) => Neighbour {
             kind: match (told.is_built, told.is_tall) {
                 (true, _) => Kind::Wall,
                 (false, true) => Kind::Tall,
                 (false, false) => Kind::Base,
             },
-            words: told.what,
+            words: told.what.clone(),
             underside: None,
         },
-    )
+    }
 }
 
 fn nothing_beside() -> Neighbour {

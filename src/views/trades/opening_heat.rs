@@ -1,12 +1,11 @@
 //! What is near a cooking surface, on its sheet: from the same answers that the review judges.
 
-use crate::assess::codes::Rulings;
 use crate::book::Burning;
 use crate::language::{Words, say};
-use crate::site::Placement;
+use crate::site::Around;
 use crate::site::fitting::Side;
 use crate::site::heat::{Body, DistanceSource, Hearth, Near, Where, nearest};
-use crate::site::plan::{HoleIs, Plans, RowOf};
+use crate::site::plan::{HoleIs, RowOf};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::{capital, thing_name};
@@ -16,8 +15,8 @@ use crate::views::trades::opening::SheetOpening;
 
 impl PageBuilder<'_> {
     /// What must stay clear above and beside what is cooked on, and what is there; nothing for what is not.
-    pub fn heat_facts(&self, plans: &Plans<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
-        let Some(hearth) = self.hearth(plans, at) else { return vec![] };
+    pub fn heat_facts(&self, around: &Around<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
+        let Some(hearth) = &around.hearth else { return vec![] };
         let places = [
             ("heat.above", Where::Above, hearth.above()),
             ("heat.left", Where::Beside(Side::Left), hearth.beside(Side::Left)),
@@ -26,21 +25,11 @@ impl PageBuilder<'_> {
         let told = places.into_iter().filter_map(|(key, place, near)| {
             let value = match nearest(&near) {
                 Some(near) => self.near(near),
-                None => self.kept_clear(&hearth, at, place)?,
+                None => self.kept_clear(hearth, at, place)?,
             };
             Some(self.worded(key, value))
         });
         told.collect()
-    }
-
-    /// The cooking surface at an opening; none for what has none.
-    pub fn hearth<'p>(&self, plans: &'p Plans<'p>, at: SheetOpening<'p>) -> Option<Hearth<'p>>
-    where
-        Self: 'p,
-    {
-        let (selection, option) = at.thing?;
-        let fitted = Placement::at((at.room, at.opening), (selection, option));
-        Hearth::of(fitted, plans.room(at.room), Rulings::of(&self.subject.book.project).heat())
     }
 
     /// What is there, how near, and what is asked.

@@ -2,6 +2,7 @@
 
 use crate::book::{AsWritten, Opening, Readings, Room, Slot};
 use crate::language::say;
+use crate::site::Around;
 use crate::site::fitting::{AboveIs, DimensionCheck, Fitting, Misfit, Skew, out_of_square};
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
@@ -52,12 +53,6 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    /// The opening's own sizes, for one that nothing goes into yet.
-    fn fitting_of_nothing(&self, at: SheetOpening<'_>) -> (Option<Length>, Option<Length>, Option<Length>) {
-        let height = self.height_of(at.room, at.opening);
-        (at.opening.governing_width(), height, at.opening.governing_depth())
-    }
-
     /// The height of an opening, by all that ends it.
     pub fn height_of(&self, room: &Room, opening: &Opening) -> Option<Length> {
         crate::site::fitting::height(self.plans.room(room), room, opening)
@@ -80,10 +75,10 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    pub fn size_rows(&self, at: SheetOpening<'_>, fit: Option<&Fitting>) -> Vec<SizeRow> {
+    pub fn size_rows(&self, at: SheetOpening<'_>, around: &Around<'_>) -> Vec<SizeRow> {
         let none = Fitting::default();
-        let fit = fit.unwrap_or(&none);
-        let there = self.fitting_of_nothing(at);
+        let fit = around.fit.as_ref().unwrap_or(&none);
+        let there = (at.opening.governing_width(), around.height, around.depth);
         let from = say!(
             self.words,
             match at.opening.stands_on_the_floor() {

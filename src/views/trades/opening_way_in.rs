@@ -1,7 +1,8 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
 use crate::language::say;
-use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, way_in};
+use crate::site::Around;
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes};
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
@@ -32,13 +33,8 @@ impl PageBuilder<'_> {
         facts
     }
 
-    pub fn way_rows(&self, at: SheetOpening<'_>) -> Vec<WayRow> {
-        let Some((_, option)) = at.thing else { return vec![] };
-        let known = option.fit.get().is_some_and(|fit| fit.carton.get().is_some() || fit.doors_off.get().is_some());
-        if !known {
-            return vec![];
-        }
-        way_in(self.subject.book, at.room, option).iter().map(|passage| self.way_row(passage)).collect()
+    pub fn way_rows(&self, around: &Around<'_>) -> Vec<WayRow> {
+        around.way_in.iter().map(|passage| self.way_row(passage)).collect()
     }
 
     fn way_row(&self, passage: &Passage<'_>) -> WayRow {

@@ -21,8 +21,8 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
         "read",
         &["units", "source", "finding", "theme", "language", "digest", "ledger", "vocabulary", "book", "pictures"],
     ),
-    ("shown", &["units", "digest", "ledger", "vocabulary", "book"]),
     ("site", &["units", "source", "vocabulary", "book"]),
+    ("shown", &["units", "digest", "ledger", "vocabulary", "book", "site"]),
     ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "site", "shown"]),
     ("drawings", &["units", "language"]),
     (

@@ -1,8 +1,10 @@
 //! A sheet's mark covers what is built from it, and no more.
 
+use crate::assess::built;
 use crate::assess::rules::trial::Trial;
 use crate::ledger::IssuedOpening;
-use crate::shown::{built, built_changes};
+use crate::shown::{built_changes, is_built_as};
+use crate::site::plan::Plans;
 
 const OPENING: &str = "{takes: dishwasher, width: 600 mm, height: 820 mm, measured: {on: 2027-01-11, by: Teo}, service: {power: 230 V 10 A}, service points: {power: {from left: 80 mm, height: 120 mm}}, landing: {left: 600 mm}, note: probe first}";
 const MACHINE: &str = "selection: Dishwasher\nkind: dishwasher\nplace: machine\nmodel: D 4\nprice: 900.00\nfit: {sheet: {name: D 4 built in, revision: C}, opening: {width: 600 mm}, air: {back: 20 mm}, needs: {power: 230 V 10 A}}";
@@ -14,7 +16,7 @@ fn issued(opening: &str, machine: &str, room: &str) -> IssuedOpening {
         .opening("machine", opening)
         .selection(machine, "")
         .read();
-    built(&book).into_iter().next().unwrap()
+    built(&book, &Plans::of(&book)).into_iter().next().unwrap()
 }
 
 #[test]
@@ -46,7 +48,7 @@ fn whatever_is_built_from_changes_the_mark_of_its_sheet_and_is_told() {
         assert_eq!(told_of(&before, &after), [told], "{old}");
     }
     let laid = issued(OPENING, MACHINE, "floor build-up: 15 mm");
-    assert_eq!(told_of(&before, &laid), ["floor build-up new: 15 mm"]);
+    assert_eq!(told_of(&before, &laid), ["around height from 820 mm to 805 mm", "floor build-up new: 15 mm"]);
     let model = issued(OPENING, &MACHINE.replace("D 4\nprice", "D 5\nprice"), "");
     let name = "Dishwasher (D 5): name from Dishwasher (D 4) to Dishwasher (D 5)";
     assert_eq!(told_of(&before, &model), ["Dishwasher (D 5): model from D 4 to D 5", name]);
@@ -67,4 +69,38 @@ fn a_price_and_a_plan_change_no_sheet() {
 fn told_of(before: &IssuedOpening, after: &IssuedOpening) -> Vec<String> {
     let changes = built_changes(&before.content, &after.content).into_iter();
     changes.map(|change| change.in_units(crate::units::System::MetricOnly).words().to_string()).collect()
+}
+
+/// What the sheet shows from elsewhere in the room is of its mark as well.
+#[test]
+fn what_stands_around_an_opening_changes_the_mark_of_its_sheet() {
+    let row = "runs: {sink wall: {wall: A, depth: 600 mm, counter: {depth: 640 mm, height: 910 mm}, parts: [{cabinet: sink base, width: 800 mm}, {opening: machine}]}}\nway in: [{name: hall, width: 900 mm, height: 2000 mm}]";
+    let machine = MACHINE.replace("air: {back: 20 mm}", "carton: 700 mm x 900 mm x 700 mm");
+    let before = issued(OPENING, &machine, row);
+    let changes = [
+        ("height: 910 mm", "height: 900 mm", "around counter height from 910 mm to 900 mm"),
+        ("depth: 640 mm", "depth: 620 mm", "around counter depth from 640 mm to 620 mm"),
+        ("cabinet: sink base", "cabinet: bins", "around left name from sink base to bins"),
+        ("name: hall, width: 900 mm", "name: hall, width: 860 mm", ""),
+    ];
+    for (old, new, told) in changes {
+        let after = issued(OPENING, &machine, &row.replace(old, new));
+        assert_ne!(before.mark, after.mark, "{old}");
+        let is = told_of(&before, &after);
+        assert!(is.len() == 1 && (told.is_empty() || is[0] == told), "{is:?}");
+    }
+}
+
+/// A sheet that was issued before its mark was of the room around it is judged by what it says.
+#[test]
+fn a_sheet_of_before_is_judged_by_what_it_says() {
+    let now = issued(OPENING, MACHINE, "");
+    let mut content = now.content.clone();
+    content.as_object_mut().unwrap().remove("around").expect("said now");
+    let before = IssuedOpening { mark: crate::shown::of(&content), content, ..now.clone() };
+    assert!(is_built_as(&before, &now) && is_built_as(&now, &before));
+    assert_eq!(told_of(&before, &now), [""; 0]);
+    let measured = issued(&OPENING.replace("600 mm, height", "597 mm, height"), MACHINE, "");
+    assert!(!is_built_as(&before, &measured));
+    assert_eq!(told_of(&before, &measured), ["width from 600 mm to 597 mm"]);
 }
