@@ -1,5 +1,7 @@
 //! Lengths as findings say them: in the book's own units, the other system beside them.
 
+use rust_decimal::Decimal;
+
 use crate::book::Burning;
 use crate::finding::{Phrase, Value, phrase};
 use crate::site::BehindIs;
@@ -88,6 +90,18 @@ pub fn say_air(cfm: u32, system: System) -> Phrase {
         false => phrase!("{} cfm", cfm),
         // A foot is 0.3048 m exactly: 1 cfm is 1.699 010 795 52 m³/h.
         true => phrase!("{} m³/h", (u64::from(cfm) * 1_699_011 + 500_000) / 1_000_000),
+    }
+}
+
+/// Heat that is given in an hour, in the book's own units: `51000 Btu/h`, `11.5 kW`.
+pub fn say_heat(btu: u32, system: System) -> Phrase {
+    match system.is_metric() {
+        false => phrase!("{} Btu/h", btu),
+        // 1 Btu (IT) is 1055.055 852 62 J.
+        true => {
+            let watts = (u64::from(btu) * 293_071 + 500_000) / 1_000_000;
+            phrase!("{} kW", Value::Number(Decimal::new(i64::try_from(watts / 10).unwrap_or(i64::MAX), 2).normalize()))
+        }
     }
 }
 

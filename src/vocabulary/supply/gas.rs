@@ -11,7 +11,7 @@ use super::pipe::{Pipe, run};
 pub enum GasKind {
     /// Natural gas, from the main.
     Natural,
-    /// Propane, from a tank.
+    /// Propane or butane, from a tank or a bottle.
     Propane,
 }
 
@@ -20,7 +20,7 @@ impl GasKind {
     pub fn word(self) -> &'static str {
         match self {
             Self::Natural => "natural gas",
-            Self::Propane => "propane",
+            Self::Propane => "propane or butane",
         }
     }
 }
@@ -46,9 +46,13 @@ impl InWords for Gas {
     fn of_words(words: &str) -> Self {
         let lower = words.to_lowercase();
         let has = |words: &[&str]| words.iter().any(|word| lower.contains(word));
-        let kind = if has(&["propane", "lp gas", "lpg", "l.p.", "bottled", "tank"]) {
+        let is_a_word =
+            |known: &[&str]| lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| known.contains(&word));
+        let kind = if has(&["propan", "butan", "lp gas", "lpg", "l.p.", "bottle", "bombona", "tank"])
+            || is_a_word(&["glp", "g30", "g31", "lp"])
+        {
             Some(GasKind::Propane)
-        } else if has(&["natural"]) || lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| word == "ng") {
+        } else if has(&["natural", "erdgas"]) || is_a_word(&["ng", "g20", "g25"]) {
             Some(GasKind::Natural)
         } else {
             None

@@ -5,8 +5,10 @@ use crate::assess::Context;
 use crate::assess::codes::gas::{self, SOURCE, least_size};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::say;
+use crate::assess::words::say_heat;
 use crate::book::Service;
 use crate::finding::{Remark, Severity, phrase};
+use crate::units::Wrote;
 use crate::vocabulary::supply::{Amount, Gas, GasKind};
 use crate::vocabulary::{Hazard, Mention};
 
@@ -16,7 +18,7 @@ declare! {
     /// ## What it checks
     /// The kind of gas (a thing for natural gas on a propane supply wants the maker's conversion kit on
     /// the order), and its input against what the branch carries: as the book says, or, where size and
-    /// run are given, by the table of the fuel gas code. The run is the longest from meter to outlet, and
+    /// run are given, by the table of the fuel gas code; where nobody says what it carries, that is asked. The run is the longest from meter to outlet, and
     /// a run between two rows takes the longer. A cubic foot counts as 1000 Btu unless the book's `house`
     /// gives the utility's heating value.
     ///
@@ -61,6 +63,21 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>) -> Option<Remark> 
     other_kind(asked, needs, there).or_else(|| too_little(context, asked, needs, there))
 }
 
+/// What a thing takes is known, and what the branch carries nobody says.
+fn unsaid(asked: &ServiceNeed<'_, Gas>) -> Remark {
+    let (name, opening) = (&asked.fitted.selection.name.value, &asked.fitted.opening.name.value);
+    let message = phrase!(
+        "`{name}` takes gas ({needs}), and nobody says what the branch at the opening `{opening}` carries",
+        name,
+        Wrote(&asked.needs.words),
+        opening
+    );
+    asked.finding(Severity::Query, message).remedy(
+        "have a licensed trade reckon it with all that burns on that branch, and add it to the opening's `gas`: what the \
+         branch carries",
+    )
+}
+
 fn other_kind(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
     let kit = asked.fitted.option.accessories.iter().any(|with| Mention::ConversionKit.is_in(&with.name.value));
@@ -83,17 +100,20 @@ fn carries(branch: &Gas, heating_value: u32) -> Option<u32> {
 fn too_little(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let value = context.book.project.house.heating_value.get().copied().filter(|value| *value > 0);
     let value = value.unwrap_or(USUAL_HEATING_VALUE);
-    let (takes, carries) = (needs.btu?.taken(), carries(there, value)?);
+    let takes = needs.btu?.taken();
+    let Some(carries) = carries(there, value) else { return Some(unsaid(asked)) };
     if carries >= takes {
         return None;
     }
     let name = &asked.fitted.selection.name.value;
-    let message = phrase!("`{name}` takes {takes} Btu/h, and the branch carries {carries} Btu/h", name, takes, carries);
+    let units = context.book.project.units;
+    let message =
+        phrase!("`{name}` takes {}, and the branch carries {}", name, say_heat(takes, units), say_heat(carries, units));
     let wanted = there.run.and_then(|run| least_size(takes.div_ceil(value), run));
     let remedy = wanted.map_or_else(
         || "have a licensed trade run a branch that carries it, or choose what takes less".into(),
         |size| {
-            let size = say(size, context.book.project.units);
+            let size = say(size, units);
             phrase!("have a licensed trade run {size} pipe at least, by their own reckoning of the whole system", size)
         },
     );
@@ -127,6 +147,52 @@ mod tests {
         range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 72000 Btu/h").stays_silent();
     }
 
+    /// A branch is sized by what it carries (IFGC 402.3, from memory): where the sheet gives the input and nobody says
+    /// what the branch carries, that is asked, and a kind alone is no answer.
+    #[test]
+    fn what_the_branch_carries_is_asked_for_where_the_sheet_gives_the_input() {
+        for (there, needs) in [
+            ("natural gas", "natural gas, 51,000 Btu/h"),
+            ("yes", "51 kBtu/h"),
+            ("natural gas, 1/2\" pipe", "natural gas, 51000 Btu/h"),
+            ("gas natural", "gas natural, 11 kW"),
+            ("natural gas, 22 mm pipe, 12 m", "natural gas, 11 kW"),
+        ] {
+            range(there, needs).finds_one().weighs("query").cautions();
+        }
+        range("natural gas", "natural gas, 51,000 Btu/h").finds(
+            "`Range` takes gas (natural gas, 51,000 Btu/h), and nobody says what the branch at the opening `hole` carries",
+        );
+        for (there, needs) in [
+            ("natural gas, branch carries 65 kBtu/h", "natural gas, 51,000 Btu/h"),
+            ("natural gas, 1/2\" pipe, 40 ft", "natural gas, 51,000 Btu/h"),
+            ("gas natural, 15 kW", "gas natural, 11 kW"),
+            ("natural gas", "natural gas"),
+        ] {
+            range(there, needs).stays_silent();
+        }
+    }
+
+    /// Source: 1 Btu (IT) an hour is 0.293 071 W (ISO 31-4, from memory).
+    #[test]
+    fn in_a_metric_book_heat_is_told_in_kilowatts() {
+        range("natural gas, 10 kW", "natural gas, 11.5 kW")
+            .metric()
+            .finds("`Range` takes 11.5 kW, and the branch carries 10 kW");
+    }
+
+    /// What comes in bottles is no gas of the main, whatever it is called.
+    #[test]
+    fn butane_is_no_natural_gas() {
+        for bottled in ["butano", "butane bottle", "GLP", "G30", "bombona"] {
+            range(bottled, "gas natural, 9 kW")
+                .finds("`Range` is made for natural gas, and there is propane or butane");
+            range(bottled, "GLP").stays_silent();
+        }
+        range("G20, 15 kW", "natural gas, 9 kW").stays_silent();
+        range("G20, 15 kW", "butane, 9 kW").finds_one();
+    }
+
     /// Source: check values IR-35: 60 000 Btu/h are 60 cubic feet at 1000 Btu, 54.5 at 1100.
     #[test]
     fn the_utility_s_heating_value_counts_where_the_book_gives_it() {
@@ -140,12 +206,14 @@ mod tests {
     #[test]
     fn a_range_for_natural_gas_on_propane_wants_its_kit_ordered() {
         let propane = |more: &str| {
-            Trial::of("service/gas").opening("hole", "{takes: range, service: {gas: propane tank}}").selection(
-                "selection: Range\nkind: range\nplace: hole",
-                &format!("fit: {{needs: {{gas: 'natural gas, 50000 Btu/h'}}}}\n{more}"),
-            )
+            Trial::of("service/gas")
+                .opening("hole", "{takes: range, service: {gas: 'propane tank, branch carries 65000 Btu/h'}}")
+                .selection(
+                    "selection: Range\nkind: range\nplace: hole",
+                    &format!("fit: {{needs: {{gas: 'natural gas, 50000 Btu/h'}}}}\n{more}"),
+                )
         };
-        propane("").finds("`Range` is made for natural gas, and there is propane").weighs("stop");
+        propane("").finds("`Range` is made for natural gas, and there is propane or butane").weighs("stop");
         propane("accessories: [{name: LP conversion kit}]").stays_silent();
     }
 }
