@@ -1,10 +1,11 @@
 //! `start`: lays out a small book to begin with, or a new room or item in one.
 
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 use clap::Subcommand;
 
 use crate::book::Country;
+use crate::read::can_hold_a_theme;
 use crate::start::{Terms, from_photographs, item, room, start, theme};
 use crate::units::System;
 use crate::vocabulary::{Words, word_meant};
@@ -77,12 +78,37 @@ fn country(text: &str) -> Result<Country, String> {
     Country::of(&text.to_uppercase()).or_else(named).ok_or_else(known)
 }
 
+/// The file that makes a folder a book.
+const BOOK_FILE: &str = "book.yaml";
+
+/// The folder of a theme as `book.yaml` names it, and whether it lies in a book already.
+fn named_by_its_book(folder: &Path) -> (String, bool) {
+    // What is not there yet lies in what is.
+    let whole = std::path::absolute(folder).unwrap_or_else(|_| folder.to_owned());
+    let steps: Vec<Component<'_>> = whole.components().filter(|step| *step != Component::CurDir).collect();
+    let is_a_book = |length: &usize| {
+        let above: PathBuf = steps.iter().take(*length).collect();
+        above.join(BOOK_FILE).is_file()
+    };
+    let book = (1..steps.len()).rev().find(is_a_book);
+    let named = steps.iter().skip(book.unwrap_or(steps.len().saturating_sub(1)));
+    let named: Vec<_> = named.map(|step| step.as_os_str().to_string_lossy()).collect();
+    (named.join("/"), book.is_some())
+}
+
 fn new_theme(folder: &Path) -> Result<u8, Failure> {
+    let (name, is_in_a_book) = named_by_its_book(folder);
+    if !can_hold_a_theme(&name) {
+        let folder = folder.display();
+        return Err(
+            format!("the folder `{folder}` can't hold a theme; name one of its own, such as `our-theme`").into()
+        );
+    }
     for path in theme(folder)? {
         print_line(&folder.join(path).display().to_string())?;
     }
-    let name = folder.file_name().map_or_else(|| folder.to_string_lossy(), |name| name.to_string_lossy());
-    say(&format!("next: move it into the book's folder, if it is not there, and write `theme: {name}` in `book.yaml`"));
+    let moved = if is_in_a_book { "" } else { "move it into the book's folder, and " };
+    say(&format!("next: {moved}write `theme: {name}` in `book.yaml`"));
     say("then keep the files that you change, and delete the others: for those the standard ones stand");
     Ok(CLEAN)
 }

@@ -62,6 +62,7 @@ pub struct SheetToSet {
     pub from: Digest,
     pub view: SignOff,
     /// The file of each picture on it.
+    #[cfg_attr(not(feature = "sheets"), expect(dead_code, reason = "without the feature no sheet is set"))]
     pub pictures: BTreeMap<String, Rendition>,
 }
 

@@ -16,6 +16,9 @@ mod says;
 /// The style of what scripts put on a page.
 const ACTS: &str = "assets/act.css";
 
+/// How cautions look: no other style is in this file, so that no fault of one reaches it.
+const OF_CAUTIONS: &str = "assets/cautions.css";
+
 /// Scripts that belong together: one file of the pages of some folders.
 struct Bundle {
     folders: &'static [&'static str],
@@ -153,6 +156,20 @@ impl Theme {
         self.assets.iter().filter(move |(path, _)| !other(path) && (acts || *path != ACTS))
     }
 
+    /// A page with the link to the look of cautions as the last of its head, wherever else a template has links.
+    ///
+    /// # Errors
+    /// When it has no head that ends.
+    pub fn with_cautions(&self, (template, page): (&str, &str), base: &str, html: &str) -> Result<String, ThemeError> {
+        let link = format!("<link rel=\"stylesheet\" href=\"{base}{OF_CAUTIONS}\">\n");
+        let (head, rest) = html.split_once("</head>").ok_or_else(|| ThemeError::LeftOut {
+            template: self.files.place(Group::Templates, template),
+            page: page.to_owned(),
+            what: "the end of its head, `</head>`".into(),
+        })?;
+        Ok(format!("{head}{link}</head>{rest}"))
+    }
+
     /// Renders a template with a page's values and the words of a language, which it sees as `w`.
     ///
     /// # Errors
@@ -211,13 +228,12 @@ fn text_files(files: &ThemeFiles, group: Group) -> Result<BTreeMap<String, &str>
 }
 
 /// The styles, joined in the order of their names, and the fonts with their licences. What paper alone
-/// needs is a file of its own, for which no screen waits. How cautions look stands last.
+/// needs is a file of its own, for which no screen waits; how cautions look, another.
 fn assets(files: &ThemeFiles) -> Result<BTreeMap<String, Arc<[u8]>>, ThemeError> {
     let mut assets = BTreeMap::<String, Vec<u8>>::new();
-    let mut styles: Vec<(String, &str)> = text_files(files, Group::Styles)?.into_iter().collect();
-    styles.sort_by_key(|(name, _)| name == CAUTIONS);
-    for (name, style) in styles {
+    for (name, style) in text_files(files, Group::Styles)? {
         let file = match name.as_str() {
+            CAUTIONS => OF_CAUTIONS,
             name if name.ends_with("-print.css") => "assets/print.css",
             name if name.ends_with("-act.css") => ACTS,
             _ => "assets/book.css",

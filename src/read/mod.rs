@@ -22,6 +22,7 @@ mod room;
 mod selection;
 mod tags;
 mod theme;
+pub use theme::can_hold_a_theme;
 mod undated;
 
 use std::fmt;

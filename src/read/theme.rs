@@ -46,12 +46,17 @@ pub fn read(folder: &Folder, loaded: &mut Loaded, project: &str, findings: &mut 
     reading.theme
 }
 
+/// Whether a folder of the book, as `book.yaml` names it, can hold a theme.
+pub fn can_hold_a_theme(name: &str) -> bool {
+    let first = name.split('/').next().unwrap_or_default();
+    let leads_out = name.starts_with('/') || name.split(['/', '\\']).any(|step| matches!(step, "" | "." | ".."));
+    !leads_out && !TAKEN.contains(&first) && !name.starts_with('.')
+}
+
 /// Looks whether a folder of that name can hold a theme.
 fn named(folder: &Folder, name: &str, at: Span) -> Result<(), Finding> {
     let fault = |message: Phrase, remedy: Phrase, code| Err(Remark::stop(at, message).remedy(remedy).of(code));
-    let first = name.split('/').next().unwrap_or_default();
-    let leads_out = name.starts_with('/') || name.split(['/', '\\']).any(|step| matches!(step, "" | "." | ".."));
-    if leads_out || TAKEN.contains(&first) || name.starts_with('.') {
+    if !can_hold_a_theme(name) {
         let message = phrase!("the folder `{name}` can't hold a theme", name);
         let remedy = phrase!("name a folder of its own inside the book's folder, such as `our-theme`");
         return fault(message, remedy, Code::OUTSIDE_BOOK);

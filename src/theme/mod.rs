@@ -21,7 +21,7 @@ static FONTS: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/themes/standard/fonts"
 /// What is said of a theme to whoever changes it.
 const README: &str = include_str!("../../themes/standard/README.md");
 
-/// The style of cautions: always the standard one, and always the last.
+/// The style of cautions: always the standard one, and a file of its own that each page links last.
 pub const CAUTIONS: &str = "95-cautions.css";
 
 /// What files of a theme are for, by the folder of the theme that they stand in.

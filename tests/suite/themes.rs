@@ -55,6 +55,40 @@ fn the_standard_theme_is_laid_out_and_publishes_the_same_bytes_as_none() {
     assert!(tree(&project.root().join("house")) == laid);
 }
 
+/// What is advised is what the reader of books takes.
+#[test]
+fn a_theme_is_named_as_the_book_that_it_lies_in_names_it() {
+    let laid = |folder: &str, arguments: &[&str]| {
+        let project = started();
+        fs::create_dir_all(project.root().join(folder)).unwrap();
+        let ran = Ran::of(project.command(arguments).current_dir(project.root().join(folder)));
+        (project, ran)
+    };
+    for (folder, arguments, named) in [
+        ("house", ["start", "--theme", "."], "house"),
+        ("looks/house", ["start", "--theme", "."], "looks/house"),
+        ("looks", ["start", "--theme", "house"], "looks/house"),
+        ("", ["start", "--theme", "./house"], "house"),
+    ] {
+        let (project, ran) = laid(folder, &arguments);
+        ran.exits(0).says(&format!("next: write `theme: {named}` in `book.yaml`"));
+        let project = added(project, &format!("theme: {named}\n"));
+        project.run(["review", "--today", "2027-01-15"]).exits(0);
+    }
+    for (folder, arguments) in [
+        ("rooms/looks", ["start", "--theme", "."]),
+        ("", ["start", "--theme", ".house"]),
+        ("", ["start", "--theme", "rooms/looks"]),
+    ] {
+        let (project, ran) = laid(folder, &arguments);
+        ran.exits(2).says("can't hold a theme");
+        assert!(!project.root().join("rooms/looks/README.md").exists() && !project.root().join(".house").exists());
+    }
+    // In a folder that lies in no book it is told by its own name.
+    let project = Project::new();
+    project.run(["start", "--theme", "."]).exits(0).says("next: move it into the book's folder");
+}
+
 #[test]
 fn what_a_theme_changes_shows_and_what_it_leaves_out_is_the_standard() {
     let own = standard("templates/title-block.html").replace(
@@ -170,13 +204,27 @@ fn no_theme_leaves_out_a_caution_a_mark_or_what_is_signed() {
         project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
         publish(&project).exits(2).says(says);
     }
-    let project = themed(&[("css/99-ours.css", ".caution { display: none }")]);
-    publish(&project).exits(0);
-    let style = page(&project, "client/assets/book.css");
-    assert!(
-        style.find(".caution:not([hidden]){display:grid !important").unwrap()
-            > style.find(".caution{display:none}").unwrap()
-    );
+}
+
+/// What another style says, hides or leaves open reaches no caution: its look is a file of its own, linked last.
+#[test]
+fn no_theme_changes_how_cautions_look_and_no_fault_of_a_style_reaches_them() {
+    let plain = started();
+    publish(&plain).exits(0);
+    let look = page(&plain, "client/assets/cautions.css");
+    assert!(look.contains("display:grid !important"));
+    for style in
+        [".caution { display: none !important }", "p { margin: 0", "/* ours", ".x { content: \"", "@media print {"]
+    {
+        let project =
+            themed(&[("css/99-ours.css", style), ("css/zz-ours.css", style), ("css/99-ours-print.css", style)]);
+        publish(&project).exits(0);
+        assert_eq!(page(&project, "client/assets/cautions.css"), look, "{style}");
+    }
+    let project = themed(&[("css/95-cautions.css", "")]);
+    publish(&project).exits(1).says("`house/css/95-cautions.css` can't be changed by a theme");
+    let headless = standard("templates/sheet.html").replace("</head>", "");
+    publish(&themed(&[("templates/sheet.html", &headless)])).exits(2).says("the end of its head");
 }
 
 /// Every mark of a page, in its order.

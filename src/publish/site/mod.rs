@@ -125,6 +125,7 @@ fn render_page(theme: &Theme, edition: &EditionOf, page: &Page, leaf: &Leaf<'_>)
     let html = theme.render(page.template, edition.language, &values)?;
     let path = format!("{}/{}{}", page.folder, edition.prefix, leaf.path);
     theme.says_all((page.template, edition.language), &path, &values, &html)?;
+    let html = theme.with_cautions((page.template, &path), &base, &html)?;
     Ok([fractions::set(&html), theme.render("margins.css", edition.language, &values)?])
 }
 

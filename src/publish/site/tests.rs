@@ -56,6 +56,9 @@ fn a_page_a_view_stands_in_its_folder() {
         "client/sign.html",
         "client/assets/book.css",
         "client/assets/print.css",
+        "client/assets/cautions.css",
+        "installer/assets/cautions.css",
+        "office/assets/cautions.css",
         "installer/index.html",
         "installer/openings/kitchen-refrigerator.html",
         "office/index.html",
@@ -67,6 +70,20 @@ fn a_page_a_view_stands_in_its_folder() {
         "office/assets/margins/schedules--appliance.css",
     ] {
         assert!(files.contains_key(path), "{path} is missing");
+    }
+}
+
+#[test]
+fn the_look_of_cautions_is_a_file_of_its_own_and_the_last_that_a_page_links() {
+    let files = rendered(&samples::full());
+    for (path, html) in files.iter().filter(|(path, _)| path.ends_with(".html")) {
+        let head = html.split("</head>").next().unwrap();
+        let last = head.rsplit("<link ").next().unwrap();
+        assert!(last.starts_with("rel=\"stylesheet\"") && last.contains("assets/cautions.css\""), "{path}: {last}");
+    }
+    let others = files.iter().filter(|(path, _)| path.ends_with(".css") && !path.ends_with("/cautions.css"));
+    for (path, style) in others {
+        assert!(!style.contains("#older.caution"), "{path}");
     }
 }
 
@@ -177,7 +194,7 @@ fn a_page_without_its_photographs_stays_light() {
     let theme = Theme::standard().unwrap();
     let font = |name: &str| theme.assets()[&format!("assets/fonts/{name}.woff2")].len();
     let fonts: usize = ["literata-text", "literata-display", "barlow-500", "barlow-600"].map(font).iter().sum();
-    let common = fonts + theme.assets()["assets/book.css"].len();
+    let common = fonts + theme.assets()["assets/book.css"].len() + theme.assets()["assets/cautions.css"].len();
     for (page, html) in rendered(&samples::full()).iter().filter(|(path, _)| path.ends_with(".html")) {
         // Only a page with notes in the designer's voice fetches the italic.
         let italic = if html.contains("class=\"prose\"") { font("literata-italic") } else { 0 };
