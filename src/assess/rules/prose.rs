@@ -2,10 +2,15 @@
 
 use std::fmt::Write as _;
 
+use crate::assess::words::say_air;
 use crate::finding::Value;
 use crate::units::{Length, System};
 
-/// A page with each length of its prose, `{15"}`, in both systems, the given one first. Examples and what is
+/// From here on feet and inches tell a length better than inches alone.
+const OF_ROOMS: Length = Length::from_inches(240);
+
+/// A page with each length of its prose, `{15"}`, in both systems, the given one first, and each airflow,
+/// `{100 cfm}`, in the given one. Examples and what is
 /// quoted stay as they are.
 pub fn filled(docs: &str, units: System) -> String {
     let mut page = String::new();
@@ -26,13 +31,20 @@ fn fill(prose: &str, units: System, page: &mut String) {
     let mut rest = prose;
     while let Some((before, hole, after)) = next(rest) {
         *page += before;
-        match Length::parse(hole) {
-            Ok(length) => _ = write!(page, "{}", Value::Length(length, units)),
-            Err(_) => *page += hole,
+        match (Length::parse(hole), air(hole)) {
+            (Ok(length), _) if length >= OF_ROOMS => _ = write!(page, "{}", Value::OfRoom(length, units)),
+            (Ok(length), _) => _ = write!(page, "{}", Value::Length(length, units)),
+            (_, Some(cfm)) => _ = write!(page, "{}", say_air(cfm, units)),
+            _ => *page += hole,
         }
         rest = after;
     }
     *page += rest;
+}
+
+/// An airflow in cubic feet a minute.
+fn air(hole: &str) -> Option<u32> {
+    hole.strip_suffix(" cfm")?.parse().ok()
 }
 
 /// What stands before the next hole, what stands in it, and what comes after.
@@ -62,12 +74,19 @@ mod tests {
         assert!(filled(docs, System::Metric).starts_with("at least 381 mm (15\") of"));
     }
 
+    /// Source: 1 cfm is 1.699 m³/h, from the foot of 0.3048 m.
+    #[test]
+    fn an_airflow_stands_in_the_units_of_the_book() {
+        assert_eq!(filled("at least {100 cfm}", System::Imperial), "at least 100 cfm");
+        assert_eq!(filled("at least {100 cfm}", System::MetricOnly), "at least 170 m³/h");
+    }
+
     #[test]
     fn every_figure_of_a_page_is_a_length_and_none_stands_in_one_system_alone() {
         for rule in RULES {
             let mut prose = prose(rule.docs);
             while let Some((before, hole, after)) = next(&prose) {
-                assert!(Length::parse(hole).is_ok(), "{}: {hole}", rule.code);
+                assert!(Length::parse(hole).is_ok() || air(hole).is_some(), "{}: {hole}", rule.code);
                 prose = format!("{before} {after}");
             }
             let words: Vec<&str> = prose.split_whitespace().collect();
@@ -76,6 +95,11 @@ mod tests {
             let metric =
                 |pair: &&[&str]| is_figure(pair[0]) && pair[1].trim_matches(['(', ')', ',', '.', ':', ';']) == "mm";
             assert_eq!(words.iter().find(bare), None, "{}", rule.code);
+            // A source is told as it is written.
+            let told = prose.split("## Source").next().unwrap();
+            let words_told: Vec<&str> = told.split_whitespace().collect();
+            let airflow = |pair: &&[&str]| is_figure(pair[0]) && pair[1].starts_with("cfm");
+            assert_eq!(words_told.windows(2).find(airflow), None, "{}", rule.code);
             assert_eq!(words.windows(2).find(metric), None, "{}", rule.code);
         }
     }

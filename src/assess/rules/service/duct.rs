@@ -18,9 +18,9 @@ declare! {
     /// ## What it checks
     /// The duct's size against the maker's sheet: of all sizes that its words name the narrowest counts, since
     /// a reduction anywhere chokes the fan; a rectangle by its area. Where a hood's sheet names none, against
-    /// the usual duct for its airflow: {6"} up to 400 cfm, {7"} to 600, {8"} to 1000, {10"} beyond. And its length
-    /// against the most that the sheet allows. Where a dryer's sheet names no length, the code's 35 ft
-    /// count, less 5 ft for each tight bend of 90° and 2 1/2 ft for each of 45°.
+    /// the usual duct for its airflow: {6"} up to {400 cfm}, {7"} to {600 cfm}, {8"} to {1000 cfm}, {10"} beyond. And its length
+    /// against the most that the sheet allows. Where a dryer's sheet names no length, the code's {35'}
+    /// count, less {5'} for each tight bend of 90° and {2.5'} for each of 45°.
     ///
     /// ## Why it matters
     /// A choked hood is loud and leaves the smoke; a long dryer duct fills with lint and burns.

@@ -17,10 +17,10 @@ declare! {
     /// A hood or a fan moves less air than the rules ask
     ///
     /// ## What it checks
-    /// The rated airflow of each hood against the code's least (100 cfm; 300 cfm for what is no hood by
-    /// ASHRAE 62.2), against the guideline's 150, and against the trade's rules of thumb: so much for a
-    /// foot of width, and 1 cfm for each 100 Btu/h of the burners under it. The rules disagree: each that
-    /// is missed is told, and the largest is what to aim at. A bath's fan wants 50 cfm. Where the book adopts
+    /// The rated airflow of each hood against the code's least ({100 cfm}; {300 cfm} for what is no hood
+    /// by ASHRAE 62.2), against the guideline's {150 cfm}, and against the trade's rules of thumb: so much for
+    /// its width, and so much for the burners under it. The rules disagree: each that
+    /// is missed is told, and the largest is what to aim at. A bath's fan wants {50 cfm}. Where the book adopts
     /// a code that asks for exhaust, a room where somebody cooks and nothing moves air out is asked about.
     ///
     /// ## Why it matters

@@ -14,7 +14,7 @@ declare! {
     /// A hood moves so much air that the house must be given some, and no line orders it
     ///
     /// ## What it checks
-    /// A hood that can move more than 400 cfm (its rating, not the speed that is used), where nothing in
+    /// A hood that can move more than {400 cfm} (its rating, not the speed that is used), where nothing in
     /// the room's selections or their accessories is make-up air. From its 2018 edition the model code
     /// asks this only of a house with an open flue: where the book adopts such an edition, its
     /// `house: {open flue: …}` decides. A town's amendment is written under `codes`: of the amount that is
