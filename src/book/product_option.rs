@@ -15,10 +15,10 @@ use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, ReadOnce, Slot, name, r
 words! {
     /// The side that a thing's door hangs on, seen from the front.
     pub enum Hinge {
-        Left = "left",
-        Right = "right",
-        Either = "either",
-        Both = "both",
+        Left = "left" also "left hand" "left side" "left hand side" "on the left" "hinged left" "left-hinged" "L" "LH" "lh",
+        Right = "right" also "right hand" "right side" "right hand side" "on the right" "hinged right" "right-hinged" "R" "RH" "rh",
+        Either = "either" also "reversible" "either side" "either hand",
+        Both = "both" also "both sides" "french doors" "pair",
         None = "none",
     }
 }
@@ -192,6 +192,8 @@ record! {
         unread: Vec<DetailName>;
         /// The word that its kind is named by, which may say more than the kind: `wall-hung toilet`.
         called: String;
+        /// How that word says that it is fixed, of a bowl: `undermount sink`; and where it stands.
+        mount_by_kind: Option<(Mount, Span)>;
         /// Where it is written.
         span: Span = |fields| fields.span;
     }
@@ -265,7 +267,15 @@ impl ProductOption {
 
     /// How it is fixed, as far as its words are understood.
     pub fn mount(&self) -> Option<Mount> {
-        self.understood::<Option<Mount>>().and_then(|(mount, _)| *mount)
+        self.mount_and_place().map(|(mount, _)| mount)
+    }
+
+    /// The same, and where it is written: under `mount`, else in the word for its kind.
+    pub fn mount_and_place(&self) -> Option<(Mount, Span)> {
+        match self.understood::<Option<Mount>>() {
+            Some((mount, at)) => Some(((*mount)?, at)),
+            None => self.mount_by_kind,
+        }
     }
 
     /// The words of its `mount`, or an empty text.

@@ -10,8 +10,8 @@ words! {
     #[derive(Default)]
     pub enum End {
         #[default]
-        Left = "left",
-        Right = "right",
+        Left = "left" also "left hand" "left side" "left hand side" "on the left" "hinged left" "left-hinged" "L" "LH" "lh",
+        Right = "right" also "right hand" "right side" "right hand side" "on the right" "hinged right" "right-hinged" "R" "RH" "rh",
     }
 }
 

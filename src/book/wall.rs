@@ -28,12 +28,19 @@ record! {
     }
 }
 
+/// What is said of a door's hand in place of its hinge.
+const HAND: (&str, &str) = (
+    "does not say on which side the door hangs",
+    "write `left`, `right` or `both`, as its hinges are seen from inside the room; makers count the hand of a door \
+     (LH, RH) from outside, or from the side that it opens to",
+);
+
 words! {
     /// The side that a door of a room hangs on, seen from inside the room.
-    pub enum DoorHinge {
-        Left = "left",
-        Right = "right",
-        Both = "both",
+    pub enum DoorHinge, otherwise HAND {
+        Left = "left" also "on the left" "hinged left",
+        Right = "right" also "on the right" "hinged right",
+        Both = "both" also "both sides" "pair",
     }
 }
 

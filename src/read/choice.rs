@@ -9,7 +9,8 @@ use crate::finding::{Code, Phrase, phrase};
 use crate::source::yaml::{Node, Value};
 use crate::source::{Span, Spanned};
 use crate::units::letter;
-use crate::vocabulary::{Faults, FieldType, Fields, Kind, Layers, NameOf, Pair, Slot, Words, values};
+use crate::vocabulary::supply::InWords;
+use crate::vocabulary::{Faults, FieldType, Fields, Kind, Layers, Mount, NameOf, Pair, Slot, Words, values};
 
 use super::room::Common;
 
@@ -27,10 +28,14 @@ pub fn read_all(
     let shared = shared(node, options.is_some());
     let told_by_kind = kind.and(node.at("kind")).and_then(fuel_named);
     let called = node.at("kind").and_then(word).unwrap_or_default();
+    let mount_by_kind = kind.filter(|kind| kind.needs().any(|path| path == DetailName::Mount.word())).and_then(|_| {
+        let mount = Option::<Mount>::of_words(called)?;
+        Some((mount, node.at("kind")?.span))
+    });
     let Some(options) = options else {
         let mut own = Layers::default();
         own.lay_under(shared.into_iter());
-        let of = OptionOf { kind, told_by_kind, called, number: 0, span: node.span };
+        let of = OptionOf { kind, told_by_kind, mount_by_kind, called, number: 0, span: node.span };
         return read(common, own, of, &mut None, faults).into_iter().collect();
     };
     if let Some((key, _)) = Layers::pairs_of(node).iter().find(|(key, _)| key.value == "product") {
@@ -51,7 +56,7 @@ pub fn read_all(
         let mut own = Layers::default();
         own.lay_under(Layers::pairs_of(item).iter());
         own.lay_under(shared.iter().copied());
-        let of = OptionOf { kind, told_by_kind, called, number, span: item.span };
+        let of = OptionOf { kind, told_by_kind, mount_by_kind, called, number, span: item.span };
         let Some(option) = read(common, own, of, &mut known_fit, faults) else { continue };
         if !ids.insert(option.id.value.clone()) {
             let message = phrase!("two options have the id `{}`", option.id.value);
@@ -69,7 +74,7 @@ pub fn check_product(common: &Common<'_>, node: &Node, faults: &mut Faults) {
     }
     let mut own = Layers::default();
     own.lay_under(Layers::pairs_of(node).iter());
-    let of = OptionOf { kind: None, told_by_kind: None, called: "", number: 0, span: node.span };
+    let of = OptionOf { kind: None, told_by_kind: None, mount_by_kind: None, called: "", number: 0, span: node.span };
     read(common, own, of, &mut None, faults);
 }
 
@@ -87,6 +92,8 @@ struct OptionOf<'k> {
     kind: Option<Kind>,
     /// The fuel that the word for its kind names: `gas range`.
     told_by_kind: Option<(Fuel, Span)>,
+    /// How that word says that a bowl is fixed: `undermount sink`.
+    mount_by_kind: Option<(Mount, Span)>,
     /// The word that its kind is named by.
     called: &'k str,
     number: usize,
@@ -121,10 +128,12 @@ fn read<'n>(
         option.id.value = letter(of.number).to_lowercase();
     }
     option.called = of.called.into();
+    option.mount_by_kind = of.mount_by_kind;
     settle_material(&mut option, of.kind, faults);
     settle_fuel(&mut option, of.told_by_kind, faults);
     let needs = of.kind.into_iter().flat_map(Kind::needs);
-    option.unwritten = needs.filter(|path| written.at(path).is_none_or(Node::is_empty)).collect();
+    let by_kind = |path: &&str| *path == DetailName::Mount.word() && of.mount_by_kind.is_some();
+    option.unwritten = needs.filter(|path| !by_kind(path) && written.at(path).is_none_or(Node::is_empty)).collect();
     let is_unread = |name: &DetailName| written.at(name.word()).is_some() && option.detail(*name).is_none();
     option.unread = DetailName::WORDS.iter().filter_map(|word| DetailName::of(word)).filter(is_unread).collect();
     Some(option)

@@ -8,8 +8,8 @@ use crate::vocabulary::Mount;
 pub fn made_as(option: &ProductOption) -> Option<(CutOut, Span)> {
     let own = option.fact::<CutOut>().map(|(made_as, at)| (*made_as, at));
     own.or_else(|| {
-        let (mount, at) = option.understood::<Option<Mount>>()?;
-        let as_bowl = match (*mount)? {
+        let (mount, at) = option.mount_and_place()?;
+        let as_bowl = match mount {
             Mount::Under => CutOut::Undermount,
             Mount::DropIn => CutOut::TopMount,
             Mount::Apron => CutOut::Apron,

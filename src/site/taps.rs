@@ -3,7 +3,6 @@
 use crate::book::{DetailName, Hole, ProductOption, Room, Selection};
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::supply::Worded;
 use crate::vocabulary::{Kind, Mention, Mount, words_of};
 
 /// Whether a tap comes with an option, as it says of itself or of what is ordered with it.
@@ -23,8 +22,8 @@ pub fn fills_a_hole(option: &ProductOption) -> bool {
 
 /// Whether a tap comes out of the wall.
 pub fn is_on_the_wall(tap: &Selection, option: &ProductOption) -> bool {
-    let mount = option.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str());
-    Mention::Wall.is_in_any([tap.name.value.as_str(), mount, option.name.text()])
+    let told = [tap.name.value.as_str(), option.called.as_str(), option.mount_words(), option.name.text()];
+    Mention::ComesOutOfTheWall.is_in_any(told)
 }
 
 /// Whether a tap goes through no counter and no rim: it comes out of the wall, or stands on the floor.

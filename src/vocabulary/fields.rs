@@ -8,7 +8,7 @@ use crate::source::{Span, Spanned};
 use crate::units::{is_several, with_article};
 
 use super::key_filter::KeyFilter;
-use super::{Faults, Field, FieldType, Layers, Record, Slot, nearest, only_near};
+use super::{Faults, Field, FieldType, Layers, Record, Slot, nearest, of_the_same_words, only_near};
 
 mod cut;
 
@@ -225,7 +225,8 @@ impl<'n> Fields<'n> {
         let records = std::iter::once(self.record).chain(self.elsewhere);
         let known = records.flat_map(|record| record.fields).map(|field| field.key);
         let curly = name.value.trim_start_matches(CURLY).trim_end_matches(CURLY);
-        let remedy = match nearest(curly, known.clone()) {
+        let same_words = of_the_same_words(curly, known.clone());
+        let remedy = match same_words.or_else(|| nearest(curly, known.clone())) {
             Some(near) if curly != name.value => {
                 phrase!("write `{near}` without quotes: curly ones are letters of the key", near)
             }
@@ -236,7 +237,9 @@ impl<'n> Fields<'n> {
             }
         };
         // Where the key that is near stands there too, nobody knows what the other was to be.
-        let meant = only_near(curly, known).filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
+        let meant = same_words
+            .or_else(|| only_near(curly, known))
+            .filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
         let remark = Remark::stop(name.span, phrase!("unknown key `{}`", name.value)).remedy(remedy).mended_by(meant);
         faults.add(remark.of(Code::UNKNOWN_KEY));
     }

@@ -34,7 +34,7 @@ mod fields;
 pub use fields::{Fields, Parse};
 
 mod near;
-pub use near::{is_plain, nearest, only_near, same_but_for_case};
+pub use near::{is_plain, nearest, of_the_same_words, only_near, same_but_for_case};
 
 mod mount;
 pub use mount::Mount;

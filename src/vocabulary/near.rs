@@ -1,5 +1,7 @@
 //! Words that are near to what was written, and when it is certain which one is meant.
 
+use super::words_of;
+
 /// The most names that one that is nobody's is compared with.
 const MOST_COMPARED: usize = 500;
 
@@ -19,6 +21,25 @@ pub fn only_near<'k>(written: &str, known: impl Iterator<Item = &'k str>) -> Opt
 pub fn same_but_for_case<'k>(written: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
     let written = plain(written);
     let mut same = known.filter(|word| plain(word) == written);
+    let first = same.next()?;
+    same.all(|other| other == first).then_some(first)
+}
+
+/// Words that only join others.
+const JOINING: [&str; 14] =
+    ["of", "to", "the", "with", "for", "at", "in", "from", "a", "an", "its", "incl", "including", "and"];
+
+/// The only known word of several parts that has the parts of what was written, whatever their order and what joins
+/// them: `hinge height` for `height to hinge`.
+pub fn of_the_same_words<'k>(written: &str, known: impl Iterator<Item = &'k str>) -> Option<&'k str> {
+    let parts = |word: &str| -> Vec<String> {
+        let mut parts: Vec<String> =
+            words_of(word).into_iter().filter(|part| !JOINING.contains(&part.as_str())).collect();
+        parts.sort_unstable();
+        parts
+    };
+    let wanted = parts(written);
+    let mut same = known.filter(|word| wanted.len() > 1 && parts(word) == wanted);
     let first = same.next()?;
     same.all(|other| other == first).then_some(first)
 }

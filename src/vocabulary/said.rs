@@ -62,6 +62,8 @@ pub enum Mention {
     Behind,
     /// A wall.
     Wall,
+    /// That a tap comes out of a wall.
+    ComesOutOfTheWall,
     /// A hood over an island.
     Island,
     /// What draws air down, and is no hood.
@@ -267,6 +269,7 @@ impl Mention {
             Self::AtTheSide => (Met::Whole, &["side", "sidewall"]),
             Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
             Self::Wall => (Met::Whole, &["wall"]),
+            Self::ComesOutOfTheWall => (Met::Whole, &["wall", "pared", "mural"]),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
             Self::Apron => (Met::Within, &["apron"]),

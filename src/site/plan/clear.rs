@@ -66,6 +66,29 @@ impl Aisle<'_, '_> {
     }
 }
 
+/// What bounds an aisle at one side: the wall that things stand at, or an island, by its number.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Side {
+    Wall(usize),
+    Island(usize),
+}
+
+impl Side {
+    fn of(thing: &Thing<'_>) -> Self {
+        match thing.stands {
+            Stands::Wall(wall) => Self::Wall(wall),
+            Stands::Island(island, _) => Self::Island(island),
+        }
+    }
+
+    fn met(met: &Met<'_, '_>) -> Self {
+        match met {
+            Met::Thing(thing) => Self::of(thing),
+            Met::Wall(wall) => Self::Wall(*wall),
+        }
+    }
+}
+
 impl<'a> Plan<'a> {
     /// How far out a thing reaches from its frame, handles left out: its front, the edge of the
     /// counter over it, or the door of what was chosen for it, whichever is farthest.
@@ -171,7 +194,7 @@ impl<'a> Plan<'a> {
     }
 
     /// The aisles of a room: before each row, island and appliance, to whatever is across, each pair
-    /// of rows once, where it is narrowest.
+    /// of rows once, where it is narrowest. Rows at one wall that end at one line bound one aisle: it is told once.
     pub fn aisles(&self) -> Vec<Aisle<'_, 'a>> {
         let mut narrowest: Vec<((usize, usize), Aisle<'_, 'a>)> = Vec::new();
         for thing in self.things.iter().filter(|thing| thing.is_worked_at() && thing.low < super::thing::HEAD) {
@@ -195,7 +218,16 @@ impl<'a> Plan<'a> {
                 None => narrowest.push((pair, aisle)),
             }
         }
-        narrowest.into_iter().map(|(_, aisle)| aisle).collect()
+        let mut told: Vec<((Side, Side), Length, bool)> = Vec::new();
+        let mut aisles: Vec<Aisle<'_, 'a>> = narrowest.into_iter().map(|(_, aisle)| aisle).collect();
+        aisles.retain(|aisle| {
+            let (one, other) = (Side::of(aisle.from), Side::met(&aisle.to));
+            let known = ((one.min(other), one.max(other)), aisle.wide, aisle.is_for_work());
+            let is_new = !told.contains(&known);
+            told.push(known);
+            is_new
+        });
+        aisles
     }
 
     /// A number for what belongs together: a run, an island with its sides, or one thing alone.

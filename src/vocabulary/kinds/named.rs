@@ -16,7 +16,7 @@ const DESCRIBED: &[&str] = &[
     "front-load", "front-loading", "top-load", "top-loading", "heat pump", "condenser", "condensing", "vented",
     "ventless", "stacked", "pyrolytic", "combi", "compact", "American", "French door", "side-by-side",
     "bottom freezer", "counter-depth", "larder", "chimney", "island", "canopy", "telescopic", "swing", "single lever",
-    "widespread", "bridge", "pull-out", "pull-down", "three-hole",
+    "pedestal", "widespread", "bridge", "pull-out", "pull-down", "three-hole",
     // Of what.
     "subway", "metro", "oak", "ash", "walnut", "maple", "pine", "bamboo", "cork", "timber",
     "wood", "wooden", "butcher block", "engineered", "engineered wood", "engineered timber", "engineered oak",

@@ -202,8 +202,12 @@ impl One<'_> {
         )
     }
 
-    /// One counter that is long enough, at a side, on top or across.
+    /// One counter that is long enough, at a side, on top or across. Where nobody could read which side the door
+    /// hangs on, that has been told, and what follows from it waits.
     fn anywhere(&self, asked: &LandingCounter) -> Option<Remark> {
+        if asked.by_the_handle && self.chosen().any(|fitted| fitted.option.hinge.is_faulty()) {
+            return None;
+        }
         let say = |length| say(length, self.context.book.project.units);
         let landing = &self.landing.landing;
         let mut told = Vec::new();
@@ -244,22 +248,22 @@ impl One<'_> {
 
     /// The sides that count: that of the handle, where the door's hinges are known; else both.
     fn handle_sides(&self, asked: &LandingCounter) -> Vec<Side> {
-        let fitted =
-            self.context.site.fitted_in(self.room).filter(|fitted| {
-                std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled() && asked.by_the_handle
-            });
-        let hinges = fitted.map(|fitted| hinge_sides(fitted.option)).next();
+        let hinges = self.chosen().filter(|_| asked.by_the_handle).map(|fitted| hinge_sides(fitted.option)).next();
         match hinges {
             Some(([hinge], _)) => SIDES.into_iter().filter(|side| side != hinge).collect(),
             _ => SIDES.to_vec(),
         }
     }
 
+    /// What is chosen for it.
+    fn chosen(&self) -> impl Iterator<Item = Placement<'_>> {
+        let own = |fitted: &Placement<'_>| std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled();
+        self.context.site.fitted_in(self.room).filter(own)
+    }
+
     /// Whether its door, if it has one, can be hung on another side: not where it has one at each.
     fn may_hang_elsewhere(&self) -> bool {
-        let own = |fitted: &Placement<'_>| std::ptr::eq(fitted.opening, self.opening) && fitted.is_settled();
-        let hinges =
-            self.context.site.fitted_in(self.room).find(own).and_then(|fitted| fitted.option.hinge.get().copied());
+        let hinges = self.chosen().next().and_then(|fitted| fitted.option.hinge.get().copied());
         let swings = self.opening.takes.get().is_none_or(|kind| !kind.is(Trait::CutIntoCounter));
         swings && !matches!(hinges, Some(Hinge::Both | Hinge::None))
     }

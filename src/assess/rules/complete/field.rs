@@ -7,6 +7,7 @@ use crate::book::vocabulary::OPTION;
 use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
 use crate::site::outlets::{OutletGoes, height_of_the_drain, outlet_of};
+use crate::site::taps;
 use crate::vocabulary::{Field, FieldType, Kind, Words};
 
 declare! {
@@ -58,11 +59,17 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
+/// What is asked of a tap that stands in a counter or a rim, and makes no sense of one that comes out of the wall or
+/// stands on the floor.
+const OF_A_DECK: [DetailName; 3] = [DetailName::Holes, DetailName::Spread, DetailName::RearTravel];
+
 /// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
 /// missing together, which `complete/cut-sheet` tells.
 fn missing(room: &Room, selection: &Selection, (kind, option): (Kind, &ProductOption)) -> Vec<&'static str> {
     let no_sheet = kind.wants_sheet() && option.fit.is_absent();
-    let own = |path: &&str| *path != DetailName::RoughIn.word();
+    let through_nothing = matches!(kind, Kind::Tap | Kind::TubFiller) && taps::stands_free(selection, option);
+    let of_a_deck = |path: &&str| OF_A_DECK.iter().any(|name| name.word() == *path);
+    let own = |path: &&str| *path != DetailName::RoughIn.word() && !(through_nothing && of_a_deck(path));
     let is_asked = |path: &&str| !(no_sheet && path.starts_with("fit"));
     let missing = option.unwritten.iter().copied().filter(own).filter(is_asked);
     missing.chain((kind == Kind::Toilet).then(|| place_of_outlet(room, selection, option)).flatten()).collect()
@@ -184,6 +191,42 @@ mod tests {
             .remedies("add `rough-in: …`, or `outlet height: …` of one that goes out through the wall");
         toilet("Toilet", "model: F-2\nrough-in: 12\"").stays_silent();
         toilet("Toilet", "model: F-2\ndrain: S-trap").finds("the toilet lacks `rough-in`");
+    }
+
+    /// A tap in the wall goes through no counter: it has no holes there, no spread, and no lever before a splash.
+    #[test]
+    fn a_tap_that_goes_through_no_counter_is_asked_for_no_holes() {
+        let shop = "maker: Vessary\nmodel: T-1\nfinish: brass\nsupplier: Oren\nlead time: 2 weeks\nprice: 140\nquantity: 1\nphotos: [a.jpg]";
+        let tap = |name: &str, kind: &str, lines: &str| {
+            Trial::of("complete/field")
+                .selection(&format!("selection: {name}\nkind: {kind}"), &format!("{shop}\n{lines}"))
+        };
+        for (name, kind, lines) in [
+            ("Tap", "wall-mounted tap", ""),
+            ("Tap", "wall tap", ""),
+            ("Tap", "tap", "mount: wall-mounted"),
+            ("Tap", "tap", "mount: in the wall"),
+            ("Wall tap", "tap", ""),
+            ("Grifo mural", "tap", ""),
+            ("Grifo de pared", "faucet", ""),
+            ("Tap", "floor-standing tap", "mount: floor"),
+        ] {
+            tap(name, kind, lines).finds("the tap lacks `spout reach`");
+            tap(name, kind, &format!("{lines}\nspout reach: 200 mm")).stays_silent();
+        }
+        tap("Tap", "tap", "").finds("the tap lacks `holes`, `spread`, `rear travel`, `spout reach`");
+    }
+
+    /// What the word for a kind says is said.
+    #[test]
+    fn a_bowl_whose_kind_says_how_it_is_fixed_is_not_asked_for_its_mount() {
+        let shop = "maker: Vessary\nmodel: S-1\nfinish: steel\nsupplier: Oren\nlead time: 2 weeks\nprice: 140\nquantity: 1\nphotos: [a.jpg]\ndrain: centre\nsize: {width: 20\", depth: 16\"}\nbowl depth: 8\"";
+        for kind in
+            ["undermount sink", "drop-in sink", "farmhouse sink", "wall-hung basin", "vessel sink", "pedestal basin"]
+        {
+            trial(kind, shop).stays_silent();
+        }
+        trial("sink", shop).finds("the sink lacks `mount`");
     }
 
     #[test]

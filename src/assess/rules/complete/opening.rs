@@ -85,6 +85,15 @@ fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
         ),
         [one] => {
             let (takes, kind) = (opening.takes.get()?, one.kind.get()?);
+            if kind.hangs_from(*takes) {
+                let message = phrase!(
+                    "only `{}` is chosen for the opening `{name}`, and no {} that it belongs to",
+                    one.name.value,
+                    name,
+                    takes.name()
+                );
+                return told(message, "choose it, or say of the one that is chosen that this is its place");
+            }
             // A tray may stand for the shower that stands in it.
             let other = takes != kind && !takes.hangs_from(*kind);
             let message =
@@ -152,7 +161,10 @@ mod tests {
         shower(&["shower tray", "bathtub"]).finds_one();
         // Alone, it leaves the opening empty.
         let alone = Trial::of("complete/opening").opening("sink", "{takes: sink}");
-        alone.selection("selection: Tap\nkind: tap\nplace: sink", "").finds_one();
+        alone
+            .selection("selection: Tap\nkind: tap\nplace: sink", "")
+            .finds("only `Tap` is chosen for the opening `sink`, and no sink that it belongs to")
+            .remedies("choose it, or say of the one that is chosen that this is its place");
     }
 
     #[test]

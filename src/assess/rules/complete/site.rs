@@ -99,10 +99,7 @@ fn bowls(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut asked = Vec::new();
     for fitted in context.site.fitted().filter(|fitted| fitted.selection.is(Kind::Sink)) {
         let opening = fitted.opening;
-        let set_in = fitted
-            .option
-            .understood::<Option<Mount>>()
-            .is_some_and(|(mount, _)| mount.is_some_and(Mount::is_in_a_cabinet));
+        let set_in = fitted.option.mount().is_some_and(Mount::is_in_a_cabinet);
         let known = inside_width(fitted.room, opening, context.book.project.units).is_some();
         if set_in && !known && !opening.cabinet.is_faulty() && !asked.contains(&opening.span) {
             asked.push(opening.span);

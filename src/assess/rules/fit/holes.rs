@@ -230,7 +230,7 @@ impl At<'_> {
         let splash = deck.behind.as_ref().map_or(Length::ZERO, |behind| behind.thickness);
         let trim = trim.filter(|trim| trim.thickness > splash);
         let clear = deck.clear + splash - trim.as_ref().map_or(splash, |trim| trim.thickness);
-        let rail = match (*own.understood::<Option<Mount>>()?.0)? {
+        let rail = match own.mount()? {
             Mount::Under if bowl.is(Kind::Basin) => RAIL_OF_A_VANITY,
             Mount::Under => RAIL,
             Mount::Apron => Length::ZERO,

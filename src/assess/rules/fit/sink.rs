@@ -115,7 +115,7 @@ fn usual(
     inside: &Inside<'_>,
     (width, clips): (Length, Length),
 ) -> Option<Remark> {
-    let (needs, with) = match fitted.option.understood::<Option<Mount>>().and_then(|(mount, _)| *mount) {
+    let (needs, with) = match fitted.option.mount() {
         Some(Mount::Under) if clips == Length::ZERO => (width, ""),
         Some(Mount::Under) => (width + clips.times(2), " with clips as usual"),
         Some(Mount::Apron) => (width, ""),
@@ -131,7 +131,7 @@ fn usual(
 fn front_to_back(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let deep = *fitted.option.size.depth.get()?;
-    let needs = match (*fitted.option.understood::<Option<Mount>>()?.0)? {
+    let needs = match fitted.option.mount()? {
         Mount::Under | Mount::Apron => deep,
         Mount::DropIn => deep - RIM.times(2),
         Mount::OnCounter | Mount::InNoCabinet => return None,
@@ -167,8 +167,8 @@ fn apron(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 }
 
 fn reveal(fitted: &Placement<'_>) -> Option<Remark> {
-    let (mount, at) = fitted.option.understood::<Option<Mount>>()?;
-    let unsaid = *mount == Some(Mount::Under) && fitted.option.lacks(DetailName::Reveal);
+    let (mount, at) = fitted.option.mount_and_place()?;
+    let unsaid = mount == Mount::Under && fitted.option.lacks(DetailName::Reveal);
     let message =
         phrase!("nobody says whether the rim of `{}` shows, is flush, or is covered", fitted.selection.name.value);
     unsaid.then(|| {

@@ -13,7 +13,7 @@ use crate::book::{DetailName, ProductOption, Room, Selection, Service};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::vanity::vanity_of;
-use crate::source::Spanned;
+use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Worded};
 use crate::vocabulary::{Hazard, Kind};
@@ -79,7 +79,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         findings.push(asked.finding(Severity::Stop, fault));
     }
-    findings.extend(context.site.connected().filter_map(|fitted| trap(context, &fitted)));
+    let mut judged: Vec<Span> = Vec::new();
+    for fitted in context.site.connected() {
+        // What stands at one drain, a tray and the set over it, is told of once.
+        if let Some(told) = trap(context, &fitted).filter(|_| !judged.contains(&fitted.opening.span)) {
+            judged.push(fitted.opening.span);
+            findings.push(told);
+        }
+    }
     findings.extend(context.site.connected().filter_map(|fitted| seal(context, &fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
 }
@@ -104,7 +111,9 @@ fn outlets(kind: Kind) -> Vec<&'static Figure> {
         Kind::Basin => vec![&BASIN_TRAP, &BASIN_TRAP_USUAL],
         Kind::Sink | Kind::Bathtub => vec![&SINK_TRAP, &SINK_TRAP_USUAL],
         Kind::Washer => vec![&WASHER_TRAP, &WASHER_TRAP_USUAL],
-        Kind::ShowerSet => vec![&SHOWER_TRAP, &SHOWER_TRAP_BY_FLOW, &SHOWER_TRAP_LATER, &SHOWER_TRAP_USUAL],
+        Kind::ShowerSet | Kind::ShowerTray => {
+            vec![&SHOWER_TRAP, &SHOWER_TRAP_BY_FLOW, &SHOWER_TRAP_LATER, &SHOWER_TRAP_USUAL]
+        }
         Kind::Toilet => vec![&TOILET_OUTLET],
         _ => vec![],
     }
@@ -195,6 +204,15 @@ mod tests {
         shower("1 1/2\"", "codes: {adopts: [IRC 2021]}").stays_silent();
         shower("1 1/4\"", "codes: {adopts: [IRC 2021]}").finds_one();
         shower("1 1/2\"", "codes: {adopts: [IRC 2024]}").finds_one();
+        let tray = |drain: &str| {
+            Trial::of("service/drain")
+                .book("country: ES")
+                .opening("stall", &format!("{{takes: shower tray, service: {{drain: '{drain}'}}}}"))
+                .selection("selection: Tray\nkind: shower tray\nplace: stall", "")
+        };
+        tray("32 mm").finds_one().weighs("query");
+        tray("32 mm").selection("selection: Shower\nkind: shower set\nplace: stall", "").finds_one();
+        tray("40 mm").stays_silent();
         shower("40 mm", "country: DE").stays_silent();
         shower("32 mm", "country: DE").finds_one();
     }

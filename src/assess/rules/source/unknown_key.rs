@@ -52,6 +52,22 @@ mod tests {
         key("address: 12 Alder Court\nadress: 14 Alder Court").mends_nothing();
     }
 
+    /// The words of a key in another order, or joined by others, are that key.
+    #[test]
+    fn a_key_of_the_same_words_is_named() {
+        for (written, meant) in [
+            ("hinge height", "height to hinge"),
+            ("height of hinge", "height to hinge"),
+            ("door depth", "depth with door"),
+            ("depth incl. handle", "depth with handle"),
+            ("handle_depth", "depth with handle"),
+        ] {
+            let option = format!("size: {{{written}: 70\"}}");
+            let found = Trial::of("source/unknown-key").selection("selection: Fridge\nkind: refrigerator", &option);
+            found.finds(&format!("unknown key `{written}`")).remedies(&format!("did you mean `{meant}`?"));
+        }
+    }
+
     #[test]
     fn keys_within_groups_are_known_by_their_group() {
         let option = "size: {widht: 29 7/8\"}\nfit: {carton: 3\" x 4\" x 5\"}";

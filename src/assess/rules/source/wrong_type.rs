@@ -34,6 +34,30 @@ declare! {
 mod tests {
     use crate::assess::rules::trial::Trial;
 
+    /// A door's hand (LH, RH) is counted from outside by some makers, and by others from the side that it opens to: what
+    /// is asked for is the side that its hinges are on. Of an appliance or a cabinet, both are the same.
+    #[test]
+    fn a_hinge_is_understood_as_it_is_called_and_a_door_s_hand_is_asked_for() {
+        let fridge = |hinge: &str| {
+            Trial::of("source/wrong-type")
+                .selection("selection: Fridge\nkind: refrigerator", &format!("hinge: {hinge}"))
+        };
+        for hinge in ["R", "RH", "right hand", "right-hand", "right side", "reversible", "french doors"] {
+            fridge(hinge).stays_silent();
+        }
+        fridge("zzz").finds_one();
+        let door = |hinge: &str| {
+            Trial::of("source/wrong-type")
+                .room(&format!("doors: {{hall: {{wall: A, at: 20\", width: 34\", hinge: {hinge}}}}}"))
+        };
+        for hinge in ["left", "on the left", "hinged right"] {
+            door(hinge).stays_silent();
+        }
+        for hand in ["LH", "RH", "right hand", "LHR"] {
+            door(hand).finds(&format!("`{hand}` does not say on which side the door hangs"));
+        }
+    }
+
     fn tap(option: &str) -> Trial {
         Trial::of("source/wrong-type").selection("selection: Tap\nkind: tap", option)
     }

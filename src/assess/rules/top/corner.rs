@@ -87,7 +87,7 @@ fn unlike(
     (sink, bowl): (&Selection, &ProductOption),
 ) -> Option<Remark> {
     let (own, at) = bowl.length(DetailName::CornerRadius)?;
-    let below = bowl.understood::<Option<Mount>>().is_some_and(|(mount, _)| *mount == Some(Mount::Under));
+    let below = bowl.mount() == Some(Mount::Under);
     let matches = match bowl.fact::<Reveal>().map(|(reveal, _)| reveal) {
         Some(Reveal::Positive) => radius.value >= own,
         Some(Reveal::Negative) => radius.value <= own,

@@ -2,7 +2,7 @@
 
 use super::{ask, book, inches, thing};
 use crate::book::{Book, End, IslandSide};
-use crate::site::plan::{Met, StretchEnd};
+use crate::site::plan::{Met, Plan, StretchEnd};
 use crate::units::Length;
 
 /// A galley 10' x 8': the range across from the sink.
@@ -54,6 +54,18 @@ fn an_aisle_is_what_two_counters_leave_of_the_room() {
         let dishwasher = thing(plan, "dishwasher");
         assert_eq!(plan.clear_before(dishwasher).unwrap().distance, inches("45"));
     });
+}
+
+/// Two rows at one wall that end at one line leave one aisle, not two.
+#[test]
+fn an_aisle_between_two_walls_is_one_however_many_rows_stand_there() {
+    let second = "runs:\n  more: {wall: A, starts: 100\", depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: more, width: 18\", drawers: 2}]}\n";
+    let more = GALLEY.replacen("runs:\n", second, 1);
+    let count = |plan: &Plan<'_>| plan.aisles().len();
+    let (mut one, mut two) = (0, 0);
+    ask(&galley(), |plan| one = count(plan));
+    ask(&book(&more, ""), |plan| two = count(plan));
+    assert_eq!(one, two);
 }
 
 /// Wall C's left end, seen from inside, is at the right of the paper.

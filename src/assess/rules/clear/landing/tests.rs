@@ -52,6 +52,22 @@ fn on_an_island_nine_inches_are_behind_it() {
         .finds("the counter behind the opening `it` is 8 1/2\" (216 mm) deep, 1/2\" (12.7 mm) less than the 9\" (229 mm) advised");
 }
 
+/// What can't be read is told where it stands; what follows from it waits until it is known.
+#[test]
+fn a_hinge_that_cannot_be_read_changes_nothing_here() {
+    let fridge = |hinge: &str| {
+        opening("refrigerator", "left: 6\", right: 12\"")
+            .selection("selection: Refrigerator\nkind: refrigerator\nplace: it", &format!("hinge: {hinge}"))
+            .of_any_yaml()
+    };
+    fridge("at the wall").stays_silent();
+    fridge("left")
+        .finds("no counter of 15\" (381 mm) stands near enough to the opening `it`: 12\" (305 mm) at the right");
+    for left in ["L", "LH", "left hand", "left-hand side", "on the left"] {
+        fridge(left).finds_one().says("12\" (305 mm) at the right");
+    }
+}
+
 /// Source: check values KP-27: beside it 12, across 15 at 48 passes, at 49 fails.
 #[test]
 fn a_refrigerator_s_counter_is_at_its_handle_or_across() {
