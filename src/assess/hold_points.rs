@@ -13,6 +13,9 @@ use super::dates::Dates;
 use super::rules::{self, Due};
 use super::things::Things;
 
+/// What the moment is called at which a thing is set, where no milestone names it.
+const SETTING: &str = "things set";
+
 /// A hold point with its day.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DatedHoldPoint {
@@ -85,6 +88,9 @@ impl HoldPoints {
     fn settle_by(&self, rule: Code, thing: Option<&Selection>, dates: &Dates) -> Option<SettleBy> {
         let due = rules::of(rule)?.due;
         let usual = due.of(thing)?;
+        if due == Due::WhenSet && self.own_of(rule).is_none() {
+            return Some(setting(thing, dates));
+        }
         let ordered = thing.and_then(|thing| dates.last_order(thing));
         let own = self.own_of(rule);
         let (name, on) = match (own, usual) {
@@ -114,6 +120,16 @@ impl HoldPoints {
             *by = SettleBy { hold_point: name.into(), on: self.days.get(name).copied().flatten() };
         }
     }
+}
+
+/// The moment at which a thing is set: its milestone, or its day.
+fn setting(thing: Option<&Selection>, dates: &Dates) -> SettleBy {
+    let needed = thing.and_then(|thing| thing.needed_for.get());
+    let name = match needed {
+        Some(NeededFor::Milestone(name)) => name.as_str(),
+        Some(NeededFor::Day(_)) | None => SETTING,
+    };
+    SettleBy { hold_point: name.into(), on: needed.and_then(|needed| dates.day(needed)) }
 }
 
 /// Whether cabinets are chosen for a room, or stand in its plan.

@@ -30,6 +30,7 @@ pub use amounts::{Allowance, Amounts, Due, WithTax};
 mod depends;
 pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 
+pub mod receiving;
 mod things;
 mod waivers;
 mod words;

@@ -9,8 +9,8 @@ pub use crate::vocabulary::{Clearance, Readings, Slot};
 
 mod project;
 pub use project::{
-    Allowed, Approval, Approver, DaysOff, Firm, Later, Milestone, NarrowPoint, OwnHoldPoint, Prices, Project, Waiver,
-    When,
+    Allowed, Approval, Approver, DaysOff, Firm, Later, Milestone, NarrowPoint, OwnHoldPoint, Prices, Project, Supplier,
+    Waiver, When,
 };
 
 mod languages;

@@ -52,6 +52,9 @@ record! {
         allowances: Named<Allowed> = "allowances",
             "what the contract allows for each group, in prices as the book has them",
             "{appliances: 14500, tile: {amount: 3800, includes: delivery}}";
+        suppliers: Named<Supplier> = "suppliers",
+            "what is known of those from whom things are bought, by the names that orders give them",
+            "{Oren & Daughters: {claim within: 5 working days}}";
         milestones: Named<Milestone> = "milestones",
             "the dates that the work hangs on",
             "{demolition: 2027-03-01}";
@@ -167,6 +170,16 @@ record! {
     pub struct Allowed = ALLOWANCE("allowance", "what the contract allows for a group of selections, and what that is to pay for") {
         amount: Money = "amount", "the amount", "3800";
         includes: Slot<String> = "includes", "what it is to pay for besides the things", "delivery and tax";
+    }
+}
+
+record! {
+    named
+    pub struct Supplier = SUPPLIER("supplier", "what is known of somebody from whom things are bought") {
+        claim_within: Slot<LeadTime> = "claim within",
+            "how long after it came a claim is taken for what is damaged or different; left out, it is not known",
+            "5 working days";
+        claims: Slot<String> = "claims", "where and how a claim is made", "claims@oren.example, with photographs";
     }
 }
 

@@ -18,7 +18,7 @@ pub struct BesideLedger {
     pub head: Option<Head>,
     /// Issues, by number.
     pub issues: BTreeSet<u32>,
-    /// Responses and readings.
+    /// Responses, readings, deliveries and acknowledgements.
     pub responses: BTreeSet<Digest>,
     /// Keys, by whose they are.
     pub keys: BTreeSet<String>,
@@ -73,6 +73,8 @@ impl Chain {
                 Fact::Issued(issued) => _ = issues.insert(issued.number),
                 Fact::Decided(decided) => _ = responses.insert(decided.response),
                 Fact::Measured(measured) => _ = responses.insert(measured.response),
+                Fact::Received(received) => _ = responses.insert(received.response),
+                Fact::Acknowledged(one) => _ = responses.insert(one.response),
                 Fact::Invited(invited) => _ = keys.insert(invited.who.clone()),
                 _ => {}
             }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::digest::Digest;
 use crate::units::Date;
 
-use super::{Device, During, Measured, Moment, TakenBack};
+use super::{Acknowledged, Device, During, Measured, Moment, Received, Sent, TakenBack};
 
 /// What a line says happened.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -26,7 +26,7 @@ pub enum Fact {
     /// An approver decided.
     #[serde(rename = "decided")]
     Decided(Decided),
-    /// An unsigned response, or readings, were confirmed with the person.
+    /// An unsigned response, readings or a delivery were confirmed with the person.
     #[serde(rename = "confirmed")]
     Confirmed(Confirmed),
     /// An unsigned response is not of the person whom it names.
@@ -38,9 +38,18 @@ pub enum Fact {
     /// Openings were measured.
     #[serde(rename = "measured")]
     Measured(Measured),
-    /// Readings were taken back.
+    /// Readings, or what was said of a delivery, were taken back.
     #[serde(rename = "taken back")]
     TakenBack(TakenBack),
+    /// Somebody looked at what a delivery brought.
+    #[serde(rename = "received")]
+    Received(Received),
+    /// An issue was sent to somebody.
+    #[serde(rename = "sent")]
+    Sent(Sent),
+    /// Somebody says that an issue came to hand.
+    #[serde(rename = "acknowledged")]
+    Acknowledged(Acknowledged),
 }
 
 /// The ledger was begun.
@@ -238,7 +247,7 @@ pub struct Decided {
     pub refused: Vec<Refused>,
 }
 
-/// An unsigned response, or readings, were confirmed with the person.
+/// An unsigned response, readings or a delivery were confirmed with the person.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Confirmed {

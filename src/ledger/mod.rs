@@ -1,4 +1,4 @@
-//! The ledger: what was issued, decided, confirmed and measured, one line a fact, each line with the
+//! The ledger: what was issued, sent, decided, confirmed, measured and received, one line a fact, each line with the
 //! digest of the one before.
 //!
 //! Pure: text in, facts and faults out, and the next line. A line is the canonical JSON (RFC 8785) of
@@ -9,6 +9,7 @@
 
 mod beside;
 mod chain;
+mod delivery;
 mod drawing;
 mod fact;
 mod fault;
@@ -22,10 +23,12 @@ mod shown;
 mod statement;
 #[cfg(test)]
 mod tests;
+mod transmittal;
 mod vouched;
 
 pub use beside::BesideLedger;
 pub use chain::{Chain, LedgerEnd};
+pub use delivery::{Came, Delivery, ItemReceived, Kept, LineReceived, Looked, PhotoTaken, Received};
 pub use drawing::{Drawing, MAX_DRAWING};
 pub use fact::{
     Attestation, Confirmed, Decided, Decision, Fact, Invited, Issued, ItemDecision, Met, NotTheirs, Opened, Purpose,
@@ -40,4 +43,5 @@ pub use order::{Device, During, MomentFault, ResponseOrder, TOLERANCE, day_in};
 pub use reading::{Measured, Read, ReadingSpot, Side, TakenBack};
 pub use shown::{ItemContent, OptionContent};
 pub use statement::{Statement, Statements};
+pub use transmittal::{Acknowledged, Sent};
 pub use vouched::Vouched;

@@ -14,7 +14,7 @@ pub struct Vouched {
     asked: BTreeMap<Digest, bool>,
     /// Responses that came with their proof too.
     proved: BTreeSet<Digest>,
-    /// Readings that were taken back.
+    /// Readings, deliveries and acknowledgements that were taken back.
     back: BTreeSet<Digest>,
 }
 
@@ -57,13 +57,18 @@ impl Vouched {
         decided.by == Attestation::Unsigned && !self.asked.contains_key(response) && !self.proved.contains(response)
     }
 
-    /// Whether readings were taken back.
+    /// Whether readings, or what was said of a delivery, were taken back.
     pub fn is_back(&self, response: &Digest) -> bool {
         self.back.contains(response)
     }
 
     /// Whether readings wait to be confirmed or taken back.
     pub fn readings_wait(&self, measured: &Measured) -> bool {
-        !self.is_confirmed(&measured.response) && !self.is_back(&measured.response)
+        self.is_open(&measured.response)
+    }
+
+    /// Whether what anybody can have sent, and is no decision, waits to be confirmed or taken back.
+    pub fn is_open(&self, response: &Digest) -> bool {
+        !self.is_confirmed(response) && !self.is_back(response)
     }
 }

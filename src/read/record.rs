@@ -122,6 +122,8 @@ fn answered_another(folder: &Folder, lines: &[Line]) -> Vec<Finding> {
         let (response, who) = match &line.fact {
             Fact::Decided(decided) if decided.by != Attestation::Hand => (decided.response, decided.who.clone()),
             Fact::Measured(measured) => (measured.response, measured.by.clone()),
+            Fact::Received(received) => (received.response, received.by.clone()),
+            Fact::Acknowledged(one) => (one.response, one.by.clone()),
             _ => return None,
         };
         let hex = response.to_string();

@@ -139,7 +139,7 @@ impl Receiver {
         Ok(Outcome::Recorded(vec![]))
     }
 
-    /// Confirms an unsigned response, or readings, with the person: named by the first digits of its digest.
+    /// Confirms an unsigned response, readings or a delivery with the person: named by the first digits of its digest.
     ///
     /// # Errors
     /// See [`Refusal`].
@@ -286,13 +286,15 @@ fn condition(one: &Statement<'_>) -> String {
     format!("{} {digits}: {}", one.decided.who, one.asked.note.as_deref().unwrap_or_default())
 }
 
-/// The unsigned response, or the readings where they may be meant, whose digest begins so; none when there is
+/// The unsigned response, or readings, delivery or acknowledgement where they may be meant, whose digest begins so; none when there is
 /// none, or more than one.
 fn unproved(chain: &Chain, digits: &str, or_readings: bool) -> Option<Digest> {
     let is_short = digits.len() < 8;
     let bare = chain.lines.iter().filter_map(|line| match &line.fact {
         Fact::Decided(decided) if decided.by == Attestation::Unsigned => Some(decided.response),
         Fact::Measured(measured) if or_readings => Some(measured.response),
+        Fact::Received(received) if or_readings => Some(received.response),
+        Fact::Acknowledged(one) if or_readings => Some(one.response),
         _ => None,
     });
     let mut found = bare.filter(|response| !is_short && response.to_string().starts_with(digits));

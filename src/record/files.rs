@@ -34,6 +34,8 @@ impl NamedFile {
             Fact::Issued(issued) => vec![named("issues", format!("{:04}.json", issued.number))],
             Fact::Decided(decided) => response(&decided.response),
             Fact::Measured(measured) => response(&measured.response),
+            Fact::Received(received) => response(&received.response),
+            Fact::Acknowledged(one) => response(&one.response),
             Fact::Invited(invited) => {
                 vec![NamedFile { folder: "keys", name: format!("{}.key", invited.who), renewed: true }]
             }

@@ -26,6 +26,10 @@ pub enum Waits {
     Responses,
     /// Readings.
     Readings,
+    /// What was said of deliveries.
+    Deliveries,
+    /// Acknowledgements of issues.
+    Acknowledgements,
 }
 
 /// Why no more is taken.
@@ -45,6 +49,8 @@ impl fmt::Display for Full {
         let what = match waits {
             Waits::Responses => "responses that bear no key",
             Waits::Readings => "readings",
+            Waits::Deliveries => "deliveries",
+            Waits::Acknowledgements => "acknowledgements",
         };
         match self {
             Self::InAName(_, who) => write!(f, "{MOST_IN_A_NAME} {what} of `{}` wait to be confirmed", plain(who)),
@@ -56,7 +62,7 @@ impl fmt::Display for Full {
                 ", and no more are taken; confirm them with `--confirm` or put them aside with `--not-theirs`; what \
                  comes by private link is taken all the same"
             }
-            Waits::Readings => {
+            Waits::Readings | Waits::Deliveries | Waits::Acknowledgements => {
                 ", and no more are taken; confirm them with `--confirm` or take them back with `--withdraw`"
             }
         })
@@ -86,6 +92,12 @@ impl Open<'_> {
         let found = lines.iter().filter_map(|line| match (waits, &line.fact) {
             (Waits::Responses, Fact::Decided(one)) if vouched.waits(one) => Some((one.response, one.who.as_str())),
             (Waits::Readings, Fact::Measured(one)) if vouched.readings_wait(one) => {
+                Some((one.response, one.by.as_str()))
+            }
+            (Waits::Deliveries, Fact::Received(one)) if vouched.is_open(&one.response) => {
+                Some((one.response, one.by.as_str()))
+            }
+            (Waits::Acknowledgements, Fact::Acknowledged(one)) if vouched.is_open(&one.response) => {
                 Some((one.response, one.by.as_str()))
             }
             _ => None,

@@ -20,6 +20,7 @@
 
 mod append;
 mod by_hand;
+mod delivered;
 mod disk;
 mod error;
 mod files;

@@ -48,8 +48,8 @@ impl Receiver {
         Ok(Outcome::Waiting)
     }
 
-    /// Takes readings back, whether they were confirmed or not: named by the first digits of their digest, or
-    /// by who measured where that is one alone.
+    /// Takes readings, a delivery or an acknowledgement back, whether they were confirmed or not: named by the first digits of their digest, or
+    /// by who made them where that is one alone.
     ///
     /// # Errors
     /// See [`Refusal`].
@@ -70,14 +70,16 @@ impl Receiver {
     }
 }
 
-/// The readings of that name that were not taken back.
+/// What of that name was handed in without a key and was not taken back.
 fn standing(chain: &Chain, named: &str) -> Vec<Digest> {
-    let measured = chain.lines.iter().filter_map(|line| match &line.fact {
-        Fact::Measured(measured) => Some(measured),
+    let bare = chain.lines.iter().filter_map(|line| match &line.fact {
+        Fact::Measured(one) => Some((one.response, &one.by)),
+        Fact::Received(one) => Some((one.response, &one.by)),
+        Fact::Acknowledged(one) => Some((one.response, &one.by)),
         _ => None,
     });
     let by_digits = |response: &Digest| named.len() >= DIGITS && response.to_string().starts_with(named);
-    let found = measured.filter(|one| by_digits(&one.response) || one.by == named).map(|one| one.response);
+    let found = bare.filter(|(response, by)| by_digits(response) || *by == named).map(|(response, _)| response);
     found.filter(|response| !is_back(chain, &|one| one == response)).collect()
 }
 

@@ -87,6 +87,8 @@ pub enum Refusal {
     Full(Full),
     /// There is no such opening: room and opening.
     NoOpening(String, String),
+    /// No issue shows the item so: room and item.
+    NotShown(String, String),
     /// There is no such item in the newest issue: room and item.
     NoItem(String),
     /// No unsigned response begins with those digits, or several do.
@@ -123,7 +125,7 @@ impl fmt::Display for Refusal {
             Self::Ahead(made) => {
                 write!(
                     f,
-                    "it says that it was made at {made}, which is still to come; have the clock of the device set right, and measured anew"
+                    "it says that it was made at {made}, which is still to come; have the clock of the device set right, and say it anew"
                 )
             }
             Self::NoApprover(who) => write!(f, "`{}` is no approver of this book", plain(who)),
@@ -136,6 +138,14 @@ impl fmt::Display for Refusal {
             Self::NoOpening(room, opening) => {
                 write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))
             }
+            Self::NotShown(room, item) => {
+                write!(
+                    f,
+                    "no issue of this book shows `{}/{}` as it was held beside what came",
+                    plain(room),
+                    plain(item)
+                )
+            }
             Self::NoItem(name) => write!(f, "the newest issue has no `{}`", plain(name)),
             Self::NoResponse(digits) => {
                 write!(f, "not one unsigned response alone begins with `{}`; give 8 digits or more", plain(digits))
@@ -147,22 +157,24 @@ impl fmt::Display for Refusal {
                 f.write_str("several conditions are open; say which one is met, with `--of` and its digits")?;
                 open.iter().try_for_each(|one| write!(f, "\n    {}", plain(one)))
             }
-            Self::Readings(named, found) if found.is_empty() => {
-                write!(
-                    f,
-                    "no readings begin with `{}`, and nobody of that name made any; give 8 digits or more",
-                    plain(named)
-                )
-            }
-            Self::Readings(named, found) => {
-                write!(f, "several readings are of `{}`; name one by its digits: {}", plain(named), found.join(", "))
-            }
+            Self::Readings(named, found) => f.write_str(&taken_back(named, found)),
             Self::Failed(error) => write!(f, "{error}; {}", error.remedy()),
         }
     }
 }
 
 impl std::error::Error for Refusal {}
+
+/// Why nothing of that name is taken back: there is none, or there are those.
+fn taken_back(named: &str, found: &[String]) -> String {
+    let named = plain(named);
+    if found.is_empty() {
+        return format!(
+            "nothing that can be taken back begins with `{named}`, and nobody of that name made any; give 8 digits or more"
+        );
+    }
+    format!("several are of `{named}`; name one by its digits: {}", found.join(", "))
+}
 
 impl From<RecordError> for Refusal {
     fn from(error: RecordError) -> Self {
@@ -212,6 +224,8 @@ impl Receiver {
         match &handed.says {
             SubmissionKind::Decisions(decisions) => self.decided(&mut open, &handed, decisions, at),
             SubmissionKind::Readings(readings) => self.measured(&mut open, &handed, readings, at),
+            SubmissionKind::Delivery(delivery) => self.received(&mut open, &handed, delivery, at),
+            SubmissionKind::Acknowledgement(one) => self.acknowledged(&mut open, &handed, one, at),
         }
     }
 
@@ -357,6 +371,8 @@ pub(super) fn is_recorded(chain: &Chain, digest: &Digest, proved: bool) -> bool 
     chain.lines.iter().any(|line| match &line.fact {
         Fact::Decided(decided) => decided.response == *digest && (!proved || decided.by != Attestation::Unsigned),
         Fact::Measured(measured) => measured.response == *digest,
+        Fact::Received(received) => received.response == *digest,
+        Fact::Acknowledged(one) => one.response == *digest,
         _ => false,
     })
 }

@@ -8,6 +8,7 @@ use serde_json::Value;
 use crate::digest::{Digest, canonical};
 use crate::ledger::{Decision, Device, Drawing, Head, ItemDecision, Moment, Read};
 
+use super::delivered::{HandedAcknowledgement, HandedDelivery};
 use super::once;
 
 /// The largest response, in bytes.
@@ -25,6 +26,10 @@ const MAX_NAME: usize = 200;
 pub const RESPONSE: &str = "bookmatch response 1";
 /// What `format` says of readings.
 pub const READINGS: &str = "bookmatch readings 1";
+/// What `format` says of a delivery.
+pub const DELIVERY: &str = "bookmatch delivery 1";
+/// What `format` says of an acknowledgement.
+pub const ACKNOWLEDGEMENT: &str = "bookmatch acknowledgement 1";
 
 /// Something that was handed over.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,6 +51,10 @@ pub enum SubmissionKind {
     Decisions(Decisions),
     /// Readings at openings.
     Readings(HandedReadings),
+    /// What came in a delivery.
+    Delivery(HandedDelivery),
+    /// That an issue came to hand.
+    Acknowledgement(HandedAcknowledgement),
 }
 
 /// Decisions of an approver.
@@ -132,6 +141,8 @@ pub enum Malformed {
     Twice(String, String),
     /// Approved as noted, and no note: room and item.
     NoNote(String, String),
+    /// It came otherwise than approved, and it is not said how, or what became of it: room and item.
+    NotSaid(String, String),
 }
 
 impl fmt::Display for Malformed {
@@ -144,6 +155,10 @@ impl fmt::Display for Malformed {
             Self::Count(0) => f.write_str("it says nothing of any item"),
             Self::Count(count) => write!(f, "it speaks of {count} items, and {MAX_ITEMS} are the most"),
             Self::Twice(room, item) => write!(f, "it decides `{room}/{item}` twice"),
+            Self::NotSaid(room, item) => write!(
+                f,
+                "`{room}/{item}` came otherwise than it was approved, and it is not said how, or what became of it"
+            ),
             Self::NoNote(room, item) => write!(f, "it approves `{room}/{item}` as noted, and there is no note"),
         }
     }
@@ -167,11 +182,17 @@ impl Submission {
         let says = match format {
             RESPONSE => SubmissionKind::Decisions(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
             READINGS => SubmissionKind::Readings(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
+            DELIVERY => SubmissionKind::Delivery(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
+            ACKNOWLEDGEMENT => {
+                SubmissionKind::Acknowledgement(serde_json::from_value(value.clone()).map_err(|error| form(&error))?)
+            }
             _ => return Err(form(&"its `format` is unknown")),
         };
         match &says {
             SubmissionKind::Decisions(decisions) => decisions.check()?,
             SubmissionKind::Readings(readings) => readings.check()?,
+            SubmissionKind::Delivery(delivery) => delivery.check()?,
+            SubmissionKind::Acknowledgement(one) => one.check()?,
         }
         let mut without = value.clone();
         if let Some(fields) = without.as_object_mut() {
@@ -229,24 +250,24 @@ impl HandedReadings {
     }
 }
 
-fn count(count: usize) -> Result<(), Malformed> {
+pub(super) fn count(count: usize) -> Result<(), Malformed> {
     if (1..=MAX_ITEMS).contains(&count) { Ok(()) } else { Err(Malformed::Count(count)) }
 }
 
 /// A name or an id: on one line, not empty.
-fn line(place: &'static str, text: &str) -> Result<(), Malformed> {
+pub(super) fn line(place: &'static str, text: &str) -> Result<(), Malformed> {
     let fits = !text.trim().is_empty() && text.chars().count() <= MAX_NAME && !text.chars().any(char::is_control);
     if fits { Ok(()) } else { Err(Malformed::Text(place)) }
 }
 
 /// A note or a statement: several lines, not empty.
-fn text(place: &'static str, text: &str) -> Result<(), Malformed> {
+pub(super) fn text(place: &'static str, text: &str) -> Result<(), Malformed> {
     let odd = |letter: char| letter.is_control() && !matches!(letter, '\n' | '\r' | '\t');
     let fits = !text.trim().is_empty() && text.chars().count() <= MAX_NOTE && !text.chars().any(odd);
     if fits { Ok(()) } else { Err(Malformed::Text(place)) }
 }
 
-fn nonce(text: &str) -> Result<(), Malformed> {
+pub(super) fn nonce(text: &str) -> Result<(), Malformed> {
     hex("nonce", text)
 }
 

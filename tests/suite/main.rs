@@ -10,6 +10,7 @@ mod books;
 mod browser;
 mod concerns;
 mod contrast;
+mod delivered;
 mod drawn;
 mod findings;
 mod floods;

@@ -228,7 +228,7 @@ fn readings_are_confirmed_and_taken_back_by_their_digits_or_by_who_measured() {
     for several in ["Bo", "nobody", &digits[..7]] {
         assert!(matches!(back(several), Err(Refusal::Readings(..))), "{several}");
     }
-    assert!(back("Bo").unwrap_err().to_string().contains("several readings are of `Bo`"));
+    assert!(back("Bo").unwrap_err().to_string().contains("several are of `Bo`"));
     assert_eq!(back("Ivo Tarn").unwrap(), Outcome::Recorded(vec![]));
     assert_eq!(back(&digits).unwrap(), Outcome::Already);
     let Fact::Measured(second) = &facts[1] else { panic!() };

@@ -15,6 +15,8 @@ use crate::digest::Digest;
 use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
 use crate::shown::{self, Marked};
 
+use super::receiving::Deliveries;
+
 pub use held::{Ahead, HoldReason, terms_of};
 pub use standing::{ApprovalState, Whose};
 pub use withdrawn::Withdrawn;
@@ -34,6 +36,8 @@ pub struct Approvals {
     pub ahead: Option<Ahead>,
     /// Responses whose moments can't be, and what is wrong with them.
     pub odd: Vec<(Line, MomentFault)>,
+    /// What was said of everything that came.
+    pub deliveries: Deliveries,
     /// The newest issue for approval, and its day.
     pub issue: Option<(u32, crate::units::Date)>,
 }
@@ -81,7 +85,7 @@ impl Approvals {
         let Some(issue) = book.record.latest_for(Purpose::Approval) else { return Self::default() };
         let now = shown::items(book, &shown::as_read(book));
         let said = Statements::of(&book.record.lines);
-        let held = held::of(book, issue);
+        let (held, deliveries) = (held::of(book, issue), Deliveries::of(book));
         let issued: BTreeMap<u32, HashMap<(&str, &str), &IssuedItem>> =
             book.record.issues.iter().map(|(number, issue)| (*number, issue.by_item())).collect();
         let items = book.selections().filter_map(|(room, selection)| {
@@ -90,6 +94,12 @@ impl Approvals {
             let mut item = ItemApproval::of(&facts, issue, room, selection);
             if !held.is_empty() && item.standing == ApprovalState::Approved {
                 item.standing = ApprovalState::Held;
+            }
+            if item.standing == ApprovalState::Approved
+                && deliveries.taken(book, (room, selection), &item.now).is_some()
+            {
+                item.standing = ApprovalState::CameOtherwise;
+                item.waits_for = book.project.approvers.iter().map(|approver| approver.name.clone()).collect();
             }
             Some(((room.folder.clone(), selection.id.clone()), item))
         });
@@ -103,6 +113,7 @@ impl Approvals {
             held,
             ahead: held::ahead(book, issue.number),
             odd: odd.collect(),
+            deliveries,
             issue: Some((issue.number, issue.on)),
         }
     }

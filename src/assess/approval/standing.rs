@@ -33,6 +33,8 @@ pub enum ApprovalState {
     /// Every needed approver approved what it is now, on terms that are others now, or in an issue that
     /// bears another day than its own.
     Held,
+    /// Every needed approver approved what it is now, and another came and was taken: it is to be asked anew.
+    CameOtherwise,
     /// Every needed approver approved what it is now.
     Approved,
 }
@@ -51,6 +53,7 @@ impl ApprovalState {
             Self::Rejected(_) => "rejected",
             Self::Condition(_) => "approved as noted",
             Self::Held => "approved, and held",
+            Self::CameOtherwise => "came otherwise than approved",
             Self::Approved => "approved",
         }
     }

@@ -6,11 +6,9 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
-use crate::book::Selection;
 use crate::finding::Hazard;
 use crate::finding::{Code, Finding, Severity};
 use crate::units::System;
-use crate::vocabulary::HoldPoint;
 
 use super::context::Context;
 
@@ -18,6 +16,7 @@ mod approve;
 mod clear;
 mod complete;
 mod depends;
+mod due;
 pub mod examples;
 mod findings;
 mod finish;
@@ -35,6 +34,7 @@ mod store;
 mod top;
 mod waive;
 
+pub use due::{Due, for_thing};
 pub use findings::Findings;
 
 #[cfg(test)]
@@ -152,6 +152,8 @@ pub const RULES: &[Rule] = &[
     order::quantity::RULE,
     order::expired::RULE,
     order::unchecked::RULE,
+    order::received::RULE,
+    order::claim::RULE,
     money::allowance::RULE,
     money::currency::RULE,
     money::arithmetic::RULE,
@@ -168,6 +170,8 @@ pub const RULES: &[Rule] = &[
     approve::terms::RULE,
     approve::moment::RULE,
     approve::reading::RULE,
+    approve::delivery::RULE,
+    approve::came::RULE,
     approve::keys::RULE,
     approve::ledger::RULE,
     waive::expired::RULE,
@@ -199,33 +203,6 @@ pub struct Rule {
     pub remedy: Option<&'static str>,
     /// How it is checked.
     pub check: Check,
-}
-
-/// By when what a rule finds must be settled.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Due {
-    /// At once: a fault of the files or of the record, which no waiver sets aside.
-    AtOnce,
-    /// At that hold point.
-    By(HoldPoint),
-    /// With the thing that it speaks of: with the earliest order or closing that rests on it.
-    WithThing,
-}
-
-impl Due {
-    /// The hold point for what is found of such a thing; none for what is mended at once.
-    pub fn of(self, thing: Option<&Selection>) -> Option<HoldPoint> {
-        match self {
-            Self::AtOnce => None,
-            Self::By(point) => Some(point),
-            Self::WithThing => Some(for_thing(thing)),
-        }
-    }
-}
-
-/// By when a thing itself must be settled.
-pub fn for_thing(thing: Option<&Selection>) -> HoldPoint {
-    thing.and_then(|thing| thing.kind.get()).map_or(HoldPoint::GoodsOrdered, |kind| kind.due())
 }
 
 /// Who reads pages besides the office, which is told everything.
@@ -312,6 +289,7 @@ pub fn can_be_waived(code: Code) -> bool {
 macro_rules! rule {
     (@due AtOnce) => { crate::assess::rules::Due::AtOnce };
     (@due WithThing) => { crate::assess::rules::Due::WithThing };
+    (@due WhenSet) => { crate::assess::rules::Due::WhenSet };
     (@judges) => { crate::assess::rules::judges::nothing };
     (@judges $judges:ident) => { crate::assess::rules::judges::$judges };
     (@judges [$($kind:ident),+]) => { |kind| matches!(kind, $(crate::vocabulary::Kind::$kind)|+) };

@@ -9,7 +9,15 @@ fn faults(lines: &[Vec<u8>]) -> Vec<(u32, FaultKind)> {
 
 #[test]
 fn a_changed_byte_anywhere_is_found_by_its_line() {
-    let lines = lines_of(facts().into_iter().take(4).collect());
+    finds_each_byte(&lines_of(of_decisions().into_iter().take(4).collect()));
+}
+
+#[test]
+fn a_changed_byte_of_a_delivery_or_of_what_was_sent_is_found_by_its_line() {
+    finds_each_byte(&lines_of(facts().into_iter().take(1).chain(of_goods()).collect()));
+}
+
+fn finds_each_byte(lines: &[Vec<u8>]) {
     let whole = lines.concat();
     let mut line = 1;
     for at in 0..whole.len() {

@@ -36,6 +36,10 @@ fn facts_use_the_words_of_the_format() {
     assert_eq!(fact(3).get("how"), None, "what is not said is not written");
     assert_eq!(fact(5)["is"], "condition met");
     assert_eq!(fact(8)["is"], "not theirs");
+    let came = json!({"of": "finish", "came": "different", "words": "“black”"});
+    assert_eq!((&fact(10)["is"], &fact(10)["items"][0]["lines"][1]), (&json!("received"), &came));
+    assert_eq!((&fact(10)["items"][0]["kept"], &fact(10)["delivery"]["note"]), (&json!("set aside"), &json!("4711")));
+    assert_eq!((&fact(11)["is"], &fact(12)["is"]), (&json!("sent"), &json!("acknowledged")));
     let reading = json!({"room": "kitchen", "opening": "range", "what": "width", "at": "floor", "length": "762000000"});
     assert_eq!(fact(6)["readings"][0], reading);
 }

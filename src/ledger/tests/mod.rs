@@ -14,6 +14,26 @@ fn moment(second: u32) -> Moment {
 
 /// One fact of each kind, the opening first, with letters that take several bytes.
 fn facts() -> Vec<Fact> {
+    [of_decisions(), of_goods()].concat()
+}
+
+/// What came, and what was sent.
+fn of_goods() -> Vec<Fact> {
+    let (on, mark) = ("2027-01-18".parse().unwrap(), Digest::of(b"a mark"));
+    vec![
+        Fact::Received(received(mark)),
+        Fact::Sent(Sent { issue: 1, to: "Téo Varrick".into(), role: Some("site lead".into()), on }),
+        Fact::Acknowledged(Acknowledged {
+            response: Digest::of(b"an acknowledgement"),
+            issue: 1,
+            by: "Téo Varrick".into(),
+            on,
+            made: moment(4),
+        }),
+    ]
+}
+
+fn of_decisions() -> Vec<Fact> {
     let on = "2027-01-18".parse().unwrap();
     let mark = Digest::of(b"a mark");
     let (room, item) = (String::from("kitchen"), String::from("range"));
@@ -62,6 +82,29 @@ fn facts() -> Vec<Fact> {
         Fact::NotTheirs(NotTheirs { response: Digest::of(b"a response"), by: "Ines Tarrow".into(), note: None, on }),
         Fact::Withdrawn(Withdrawn { who: "ada".into(), key: "0badcafe".into(), on }),
     ]
+}
+
+/// A range that came in another finish, and was set aside.
+fn received(mark: Digest) -> Received {
+    let line = |of, came, words: Option<&str>| LineReceived { of, came, words: words.map(str::to_owned) };
+    let item = ItemReceived {
+        room: "kitchen".into(),
+        item: "range".into(),
+        option: Some("steel".into()),
+        mark,
+        lines: vec![line(Looked::Model, Came::Approved, None), line(Looked::Finish, Came::Different, Some("“black”"))],
+        kept: Some(Kept::SetAside),
+        note: Some("box torn".into()),
+        photos: vec![PhotoTaken { name: "IMG 4.jpg".into(), sha256: Some(Digest::of(b"a photograph")) }],
+    };
+    Received {
+        response: Digest::of(b"a delivery"),
+        delivery: Delivery { from: "Oren & Daughters".into(), load: None, note: "4711".into() },
+        by: "Bo".into(),
+        on: "2027-01-18".parse().unwrap(),
+        made: moment(3),
+        items: vec![item],
+    }
 }
 
 /// The lines of a ledger of these facts, each with its line break.

@@ -1,7 +1,6 @@
 //! The disk refuses: at any operation, for lack of room, for lack of rights.
 
 use super::*;
-use crate::digest::Digest;
 use crate::ledger::Measured;
 
 #[test]

@@ -16,7 +16,8 @@ use tempfile::TempDir;
 
 use super::disk::{Disk, Fault, When};
 use super::*;
-use crate::ledger::{Chain, Fact, Invited, LedgerEnd, Moment};
+use crate::digest::Digest;
+use crate::ledger::{Chain, Delivery, Fact, Invited, LedgerEnd, Moment, Received, Sent};
 
 /// A book's folder with a record.
 struct Ground {
@@ -89,13 +90,27 @@ fn moment() -> Moment {
     "2027-01-16T19:22:03Z".parse().unwrap()
 }
 
-/// A fact that is known again by who and number.
+/// A fact that is known again by who and number: an invitation, a delivery or a transmittal, in turn.
 fn fact(who: &str, number: u32) -> Fact {
-    Fact::Invited(Invited { who: who.into(), key: format!("{number:08x}"), on: "2027-01-16".parse().unwrap() })
+    let on = "2027-01-16".parse().unwrap();
+    match number % 3 {
+        0 => Fact::Received(Received {
+            response: Digest::of(format!("{who} {number}").as_bytes()),
+            delivery: Delivery { from: "Oren".into(), load: None, note: number.to_string() },
+            by: who.into(),
+            on,
+            made: moment(),
+            items: vec![],
+        }),
+        1 => Fact::Sent(Sent { issue: number, to: who.into(), role: None, on }),
+        _ => Fact::Invited(Invited { who: who.into(), key: format!("{number:08x}"), on }),
+    }
 }
 
 fn made(fact: &Fact) -> Option<(String, u32)> {
     match fact {
+        Fact::Received(received) => Some((received.by.clone(), received.delivery.note.parse().unwrap())),
+        Fact::Sent(sent) => Some((sent.to.clone(), sent.issue)),
         Fact::Invited(invited) => Some((invited.who.clone(), u32::from_str_radix(&invited.key, 16).unwrap())),
         _ => None,
     }

@@ -137,7 +137,9 @@ fn standing(words: Words, item: &ItemApproval, selection: &Selection) -> State {
             State::new(StateShape::Rejected, say!(words, "stands.rejected", who = names(who)))
         }
         ApprovalState::Condition(_) => State::new(StateShape::ApprovedAsNoted, say!(words, "state.approved_as_noted")),
-        ApprovalState::Held => State::new(StateShape::ChangedSinceSigned, say!(words, "stands.held")),
+        ApprovalState::Held | ApprovalState::CameOtherwise => {
+            State::new(StateShape::ChangedSinceSigned, say!(words, "stands.held"))
+        }
         ApprovalState::Approved => State::new(StateShape::Approved, say!(words, "state.approved")),
     }
 }

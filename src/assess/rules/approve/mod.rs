@@ -1,7 +1,9 @@
 //! What was approved, and whether it still stands.
 
+pub mod came;
 pub mod condition;
 pub mod conflict;
+pub mod delivery;
 pub mod depends;
 pub mod keys;
 pub mod ledger;

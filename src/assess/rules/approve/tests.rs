@@ -8,6 +8,7 @@ use crate::ledger::{
 };
 use crate::shown;
 mod built;
+mod came;
 mod counts;
 mod mark;
 mod resting;

@@ -1,9 +1,11 @@
 //! The `order/` rules: in time, in the right order, enough, at the price that was quoted.
 
 pub mod before;
+pub mod claim;
 pub mod expired;
 pub mod late;
 pub mod quantity;
+pub mod received;
 pub mod soon;
 pub mod unchecked;
 

@@ -1,0 +1,185 @@
+//! What came of a thing that was approved, and what that does to its approval, its claim and its setting.
+
+use super::*;
+use crate::ledger::{Came, Delivery, ItemReceived, Kept, LineReceived, Looked, Received, TakenBack};
+
+const RANGE: &str = "finish: brushed steel\nsupplier: Oren\nneeded for: 2027-01-25\norder: {placed on: 2027-01-11}";
+
+/// What somebody says of the range that a delivery brought.
+#[derive(Clone, Copy)]
+struct Word {
+    by: &'static str,
+    note: &'static str,
+    made: &'static str,
+    came: Came,
+    kept: Option<Kept>,
+}
+
+const FIRST: Word =
+    Word { by: "Teo Varrick", note: "4711", made: "2027-01-12T09:00:00Z", came: Came::Approved, kept: None };
+
+/// The same, otherwise than approved.
+fn otherwise(came: Came, kept: Kept) -> Word {
+    Word { came, kept: Some(kept), ..FIRST }
+}
+
+fn digest(word: Word) -> Digest {
+    Digest::of(format!("{} {} {} {}", word.by, word.note, word.made, word.came.word()).as_bytes())
+}
+
+impl Record {
+    fn range_came(self, word: Word) -> Self {
+        let mark = self.mark("range");
+        let words = (word.came != Came::Approved).then(|| "black".to_string());
+        let line = LineReceived { of: Looked::Finish, came: word.came, words };
+        let item = ItemReceived {
+            room: "kitchen".into(),
+            item: "range".into(),
+            option: None,
+            mark,
+            lines: vec![line],
+            kept: word.kept,
+            note: None,
+            photos: vec![],
+        };
+        let made: crate::ledger::Moment = word.made.parse().unwrap();
+        self.fact(Fact::Received(Received {
+            response: digest(word),
+            delivery: Delivery { from: "Oren".into(), load: None, note: word.note.into() },
+            by: word.by.into(),
+            on: made.day().unwrap(),
+            made,
+            items: vec![item],
+        }))
+    }
+
+    fn confirmed(self, word: Word) -> Self {
+        let on = "2027-01-12".parse().unwrap();
+        self.fact(Fact::Confirmed(Confirmed { response: digest(word), by: "Ines Tarrow".into(), on }))
+    }
+
+    fn range_came_and_counts(self, word: Word) -> Self {
+        self.range_came(word).confirmed(word)
+    }
+}
+
+/// The range, approved by both.
+fn approved() -> Record {
+    issued(BOTH, RANGE).by_link("ada", "range", Approved).by_link("sven", "range", Approved)
+}
+
+fn stands(record: Record, range: &str) -> String {
+    let book = record.now("approve/came", range).read();
+    let approvals = crate::assess::approval::Approvals::of(&book);
+    let (room, range) = book.selections().find(|(_, one)| one.id == "range").unwrap();
+    approvals.item(room, range).unwrap().standing.word().into()
+}
+
+#[test]
+fn what_is_set_within_two_weeks_must_have_been_received_as_it_was_approved() {
+    let told = "`Range` is set on 25 Jan 2027, and nobody has received it as approved";
+    let found = approved().now("order/received", RANGE).finds(told).weighs("query");
+    assert_eq!(found.findings()[0].by.as_ref().unwrap().words(), "things set, 25 Jan 2027");
+    approved().range_came(FIRST).now("order/received", RANGE).finds(told);
+    approved().range_came_and_counts(FIRST).now("order/received", RANGE).stays_silent();
+    let later = RANGE.replace("2027-01-25", "2027-01-30");
+    approved().now("order/received", &later).stays_silent();
+    let past = RANGE.replace("2027-01-25", "2027-01-14");
+    approved()
+        .now("order/received", &past)
+        .finds("`Range` was to be set on 14 Jan 2027, and nobody has received it as approved")
+        .weighs("stop");
+    let to_be_ordered = RANGE.replace("order: {placed on: 2027-01-11}", "lead time: 6 weeks");
+    approved().now("order/received", &to_be_ordered).finds(told);
+    let in_stock = RANGE.replace("order: {placed on: 2027-01-11}", "lead time: in stock");
+    approved().now("order/received", &in_stock).stays_silent();
+}
+
+#[test]
+fn the_milestone_at_which_a_thing_is_set_is_its_hold_point() {
+    let range = RANGE.replace("2027-01-25", "counters set");
+    let found = approved().now("order/received", &range).book("milestones: {counters set: 2027-01-20}").finds_one();
+    assert_eq!(found.findings()[0].by.as_ref().unwrap().words(), "counters set, 20 Jan 2027");
+}
+
+/// Source: trade practice: a substitution is a revision, and is approved by whoever approved the first.
+#[test]
+fn what_was_taken_although_different_is_to_be_approved_anew() {
+    let taken = otherwise(Came::Different, Kept::Taken);
+    let record = || approved().range_came_and_counts(taken);
+    record()
+        .now("approve/came", RANGE)
+        .finds("`Range` came different (finish: black) on 12 Jan 2027 and was taken by Teo Varrick")
+        .weighs("query");
+    assert_eq!(stands(record(), RANGE), "came otherwise than approved");
+    assert_eq!(stands(approved().range_came(taken), RANGE), "approved", "until it is confirmed");
+    // The same asked again is no new revision; what the book holds of what came is asked as any change is.
+    assert_eq!(stands(record().by_link("ada", "range", Approved), RANGE), "came otherwise than approved");
+    assert_eq!(stands(record(), &RANGE.replace("brushed steel", "black")), "changed since signed");
+    let replaced = Word { note: "4790", made: "2027-01-12T15:00:00Z", ..FIRST };
+    let replaced = || record().range_came_and_counts(replaced);
+    assert_eq!(stands(replaced(), RANGE), "approved");
+    replaced().now("approve/came", RANGE).stays_silent();
+    replaced().now("order/received", RANGE).stays_silent();
+    replaced().now("order/claim", RANGE).stays_silent();
+}
+
+#[test]
+fn what_is_said_later_of_one_delivery_takes_nothing_away() {
+    let damaged = otherwise(Came::Damaged, Kept::SetAside);
+    let later = Word { by: "Lorn Tazewick", made: "2027-01-12T16:00:00Z", ..FIRST };
+    let both = || approved().range_came_and_counts(damaged).range_came_and_counts(later);
+    both()
+        .now("order/received", RANGE)
+        .finds(
+            "of delivery `4711` Teo Varrick says that `Range` came damaged (finish: black), and Lorn Tazewick says \
+             as approved",
+        )
+        .weighs("query");
+    both().now("order/claim", RANGE).finds_one();
+    let on = "2027-01-12".parse().unwrap();
+    let back = TakenBack { response: digest(damaged), by: "Ines Tarrow".into(), note: None, on };
+    let settled = || both().fact(Fact::TakenBack(back.clone()));
+    settled().now("order/received", RANGE).stays_silent();
+    settled().now("order/claim", RANGE).stays_silent();
+}
+
+#[test]
+fn what_came_before_it_changed_was_not_received_as_it_is_approved_now() {
+    approved()
+        .range_came_and_counts(FIRST)
+        .now("order/received", &RANGE.replace("brushed steel", "black"))
+        .finds("`Range` was received on 12 Jan 2027 as it was approved then, and it is another now");
+}
+
+/// No term is known that a supplier did not give: the day is asked for, never made up.
+#[test]
+fn a_claim_has_the_last_day_that_the_supplier_gives_and_no_other() {
+    let damaged = otherwise(Came::Damaged, Kept::SetAside);
+    let record = || approved().range_came(damaged);
+    let came = "`Range` came damaged (finish: black) on 12 Jan 2027";
+    let unknown = format!("{came}, and until when that can be claimed is not known");
+    record().now("order/claim", RANGE).finds(&unknown).weighs("query");
+    let terms = |words: &str| format!("suppliers: {{Oren: {{claim within: {words}}}}}");
+    let by = |last: &str| format!("{came}, and must be claimed by {last}");
+    // 12 January 2027 is a Tuesday.
+    for (within, last) in [("5 working days", "19 Jan 2027"), ("1 week", "19 Jan 2027"), ("3-5 days", "15 Jan 2027")] {
+        record().now("order/claim", RANGE).book(&terms(within)).finds(&by(last));
+    }
+    let passed = format!("{came}, and the last day to claim it, 14 Jan 2027, has passed");
+    record().now("order/claim", RANGE).book(&terms("2 days")).finds(&passed);
+    let own = RANGE.replace("2027-01-11}", "2027-01-11, claim within: 10 days}");
+    record().now("order/claim", &own).book(&terms("2 days")).finds(&by("22 Jan 2027"));
+    let claimed = RANGE.replace("2027-01-11}", "2027-01-11, claimed on: 2027-01-13}");
+    record().now("order/claim", &claimed).stays_silent();
+    approved().range_came_and_counts(FIRST).now("order/claim", RANGE).stays_silent();
+}
+
+#[test]
+fn a_delivery_that_nobody_confirmed_is_told() {
+    approved()
+        .range_came(FIRST)
+        .now("approve/delivery", RANGE)
+        .finds("1 item of Oren (4711), received by Teo Varrick on 12 Jan 2027, waits to be confirmed");
+    approved().range_came_and_counts(FIRST).now("approve/delivery", RANGE).stays_silent();
+}
