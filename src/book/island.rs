@@ -17,6 +17,7 @@ record! {
         height: Slot<Length> = "height", "its top from the finished floor", "36\"";
         depth: Slot<Length> = "depth", "depth of its cabinets, where a part gives none", "24\"";
         handles: Slot<Length> = "handles", "how far its handles stand out from the doors", "1 3/8\"";
+        toe_kick: Slot<Length> = "toe kick", "height of the recess at its foot, from the finished floor", "4\"";
         wall_side: IslandEdge = "wall side", "the side that faces the wall", "{parts: […]}";
         room_side: IslandEdge = "room side", "the side away from it", "{overhang: 15\", seats: 3}";
         left_side: IslandEdge = "left side", "its left side, seen facing the wall", "{overhang: 1\"}";

@@ -92,6 +92,7 @@ record! {
         height: Slot<Length> = "height", "height of its cabinets", "34 1/2\"";
         counter: CounterOfRun = "counter", "the counter on it", "{depth: 25 1/2\", height: 36\"}";
         handles: Slot<Length> = "handles", "how far its handles stand out from the doors", "1 3/8\"";
+        toe_kick: Slot<Length> = "toe kick", "height of the recess at its foot, from the finished floor", "4\"";
         crown: Slot<Length> = "crown", "height of the moulding or closure above its cabinets", "3\"";
         space: Slot<Readings> = "space",
             "clear length from end to end as measured; the least governs",

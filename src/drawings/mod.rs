@@ -8,6 +8,8 @@ pub mod sizes;
 
 pub mod room;
 
+pub mod counter;
+
 pub mod scale;
 
 mod lettering;
@@ -42,6 +44,8 @@ mod option;
 
 mod room_plan;
 
+mod layout;
+
 #[cfg(test)]
 mod tests;
 
@@ -67,6 +71,11 @@ pub fn opening_plan(what: &OpeningPlan, paper: Paper) -> String {
 /// A room from above, with everything that stands in it.
 pub fn room_plan(what: &room::RoomPlan, paper: Paper) -> String {
     room_plan::draw(what, paper)
+}
+
+/// A counter from above, cut into its pieces.
+pub fn counter_layout(what: &counter::CounterLayout, paper: Paper) -> String {
+    layout::draw(what, paper)
 }
 
 /// An option in its opening, small enough for a telephone and a desk alike.

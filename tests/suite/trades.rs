@@ -1,4 +1,7 @@
 //! The sheets of those who build by rooms: what each says of a small book, and what it says that nobody knows yet.
 
+mod fabricator;
+mod joiner;
+mod rough_in;
 mod setter;
 mod workshop;

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use crate::assess::concerns::is_told;
 use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Finding, Hazard, Id};
+use crate::finding::{Family, Finding, Hazard, Id};
 use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::fit::sentence_of;
@@ -58,10 +58,17 @@ impl PageBuilder<'_> {
         self.told(Reader::Installer, &found, room, thing.map(|(selection, _)| selection))
     }
 
-    /// What was found of some things of a room, as those who build are told it.
-    pub fn told_of_things(&self, room: &Room, things: &[&Selection]) -> Told {
-        let things: Vec<Id> = things.iter().map(|selection| Id::of(&selection.name)).collect();
-        self.told(Reader::Installer, &self.found.about(&room.folder, &things), room, None)
+    /// What was found of some things of a room and at their openings, as those who build are told it: of some
+    /// families, with what can hurt of all.
+    pub fn told_of_things(&self, room: &Room, things: &[&Selection], families: &[Family]) -> Told {
+        let at = |selection: &&&Selection| selection.place.get().and_then(|place| room.opening(place));
+        let openings = things.iter().filter_map(|selection| at(&selection)).map(|opening| Id::of(&opening.name));
+        let all: Vec<Id> = things.iter().map(|selection| Id::of(&selection.name)).chain(openings).collect();
+        let found = self.found.about(&room.folder, &all);
+        let theirs: Vec<&Finding> =
+            found.iter().filter(|finding| families.contains(&finding.rule.family())).copied().collect();
+        let cautions = self.told(Reader::Installer, &found, room, None).cautions;
+        Told { cautions, ..self.told(Reader::Installer, &theirs, room, None) }
     }
 
     /// What a client should know of a selection before deciding.
@@ -106,7 +113,6 @@ fn as_found(words: Words, finding: &Finding) -> Html {
 mod tests {
     use super::*;
     use crate::assess::rules::RULES;
-    use crate::finding::Family;
     use crate::language;
 
     #[test]

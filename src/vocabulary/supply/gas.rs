@@ -4,6 +4,7 @@ use crate::units::Length;
 
 use super::InWords;
 use super::figure::{Amount, Figures, Unit};
+use super::phrase;
 use super::pipe::{Pipe, run};
 
 /// A kind of gas.
@@ -36,6 +37,8 @@ pub struct Gas {
     pub pipe: Option<Length>,
     /// From the meter to the farthest outlet, by which every section is sized (IFGC 402.4.1, longest length).
     pub run: Option<Length>,
+    /// Its centre from the finished floor.
+    pub height: Option<Length>,
 }
 
 /// Units that other countries count gas by, and hundredths of a Btu an hour in one: 1 Btu (IT) is
@@ -69,6 +72,7 @@ impl InWords for Gas {
             btu: figures.in_thousandths(Unit::KiloBtu).or_else(|| figures.whole(Unit::Btu)).or_else(metric),
             pipe: Pipe::of_words(words).size,
             run: run(&lower),
+            height: phrase::height(words),
         }
     }
 }

@@ -43,6 +43,12 @@ pub fn lengths(text: &str) -> Vec<LengthInWords> {
     with_points(&text.to_lowercase()).split([',', ';']).flat_map(of_phrase).collect()
 }
 
+/// How high above the finished floor something comes out, where a text names one such height.
+pub fn height(text: &str) -> Option<Length> {
+    let all: Vec<LengthInWords> = lengths(text).into_iter().filter(|told| told.is == Meaning::Height).collect();
+    if let [only] = all.as_slice() { Some(only.length) } else { None }
+}
+
 /// A text whose decimal commas are points: a comma between digits parts no two phrases. Three digits after it are
 /// thousands, which no pipe has.
 pub fn with_points(text: &str) -> String {

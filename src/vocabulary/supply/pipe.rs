@@ -70,6 +70,8 @@ pub struct Water {
     pub cold: bool,
     /// Whether a shut-off is named.
     pub shut_off: bool,
+    /// Its centre from the finished floor.
+    pub height: Option<Length>,
 }
 
 impl InWords for Water {
@@ -77,7 +79,8 @@ impl InWords for Water {
         let lower = words.to_lowercase();
         let named = |word| lower.contains(word);
         let size = Pipe::of_words(words).size;
-        Self { size, hot: named("hot"), cold: named("cold"), shut_off: shuts_off(&lower) }
+        let height = phrase::height(words);
+        Self { size, hot: named("hot"), cold: named("cold"), shut_off: shuts_off(&lower), height }
     }
 }
 

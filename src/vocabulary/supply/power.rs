@@ -1,7 +1,10 @@
 //! Power: volts, amperes, receptacle.
 
+use crate::units::Length;
+
 use super::InWords;
 use super::figure::{Amount, Figure, Figures, Unit};
+use super::phrase;
 
 /// A supply of power, as far as its words can be read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -18,6 +21,8 @@ pub struct Power {
     pub hardwired: bool,
     /// In a recessed box.
     pub recessed: bool,
+    /// Its centre from the finished floor.
+    pub height: Option<Length>,
 }
 
 impl InWords for Power {
@@ -31,6 +36,7 @@ impl InWords for Power {
             pattern: lower.split(|letter: char| letter.is_whitespace() || ",;()".contains(letter)).find_map(pattern),
             hardwired: ["hardwired", "hard-wired", "hard wired"].iter().any(|word| plain(&lower).contains(word)),
             recessed: lower.contains("recessed"),
+            height: phrase::height(words),
         }
     }
 }

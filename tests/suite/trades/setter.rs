@@ -49,7 +49,7 @@ fn what_is_not_chosen_says_what_that_leaves_open() {
     let two = "options:\n  - {id: cream, name: Cream, colour: cream}\n  - {id: sage, name: Sage, colour: sage, joint: 1/8\"}\n";
     let tile = TILE.replace("joint: 1/16\"\n", "");
     let open = kitchen("", &format!("{tile}{LAID}{two}")).sheet("setter");
-    open.says(&["Not chosen yet: Cream and Sage.", "That leaves open: colour and joint.", "4″ × 4″"]);
+    open.says(&["Not chosen yet, between Cream and Sage.", "That leaves open: colour and joint.", "4″ × 4″"]);
     assert_eq!((open.fact("Joint"), open.fact("Colour")), (String::new(), String::new()));
     let chosen = kitchen("", &format!("{tile}{LAID}{two}chosen: sage\n")).sheet("setter");
     chosen.says(&["Chosen: Sage."]);

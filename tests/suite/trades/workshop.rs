@@ -99,6 +99,17 @@ impl Sheet {
         plain(after.split("</dd>").next().unwrap_or_default())
     }
 
+    /// The row of a table that begins so, cell by cell.
+    pub fn row(&self, name: &str) -> Vec<String> {
+        let mut rows = self.html.split("<tr><th scope=\"row\">").skip(1);
+        let cells = |row: &str| -> Vec<String> {
+            let row = row.split("</tr>").next().unwrap_or_default();
+            row.split("</td>").flat_map(|cell| cell.split("</th>")).map(plain).filter(|cell| !cell.is_empty()).collect()
+        };
+        rows.find_map(|row| Some(cells(row)).filter(|cells| cells.first().is_some_and(|first| first == name)))
+            .unwrap_or_default()
+    }
+
     /// The mark in its title block.
     pub fn mark(&self) -> String {
         let (_, after) = self.html.split_once("<dd class=\"mark\">").unwrap_or_default();
@@ -140,5 +151,5 @@ fn plain(html: &str) -> String {
     }
     let text = text.replace('\u{a0}', " ").replace("&#39;", "'").replace("&quot;", "\"").replace("&amp;", "&");
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
-    [(" ″", "″"), (" .", "."), (" ,", ",")].iter().fold(text, |text, (from, to)| text.replace(from, to))
+    [(" ″", "″"), (" \"", "\""), (" .", "."), (" ,", ",")].iter().fold(text, |text, (from, to)| text.replace(from, to))
 }

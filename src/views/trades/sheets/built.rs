@@ -2,9 +2,11 @@
 
 use std::borrow::Cow;
 
-use crate::book::{DetailName, ProductOption, Room, Selection};
+use crate::book::{ProductOption, Room, Selection};
 use crate::shown;
 use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since};
+
+use super::cells::text;
 
 /// All that stands on a sheet and is built from.
 #[derive(Debug, Default)]
@@ -70,19 +72,9 @@ pub const fn may(key: &'static str, of: fn(&ProductOption) -> ShownValue) -> Ask
     Asked { key, must: false, of }
 }
 
-/// A fact of the kind's own.
-pub fn detail(option: &ProductOption, name: DetailName) -> ShownValue {
-    option.detail(name).map_or(ShownValue::Nothing, |detail| detail.value.shown())
-}
-
-/// A cell of a thing's own words.
-pub fn text(words: impl Into<String>) -> ShownValue {
-    ShownValue::Text(words.into())
-}
-
 impl<'a> BuiltItem<'a> {
     /// A selection by what is asked of it: of several options only what they agree on.
-    pub fn of(selection: &'a Selection, asked: &[Asked]) -> Self {
+    pub fn of<'q>(selection: &'a Selection, asked: impl IntoIterator<Item = &'q Asked>) -> Self {
         let (mut facts, mut open) = (Vec::new(), Vec::new());
         for asked in asked {
             let mut values = selection.standing().iter().map(|option| (asked.of)(option));

@@ -2,7 +2,15 @@
 //! for it.
 
 mod built;
+mod cells;
+mod electrician;
+mod fabricator;
+mod joiner;
+mod layout;
 mod page;
+mod plumber;
+mod points;
+mod ready;
 mod setter;
 mod worded;
 

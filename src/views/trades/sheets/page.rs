@@ -2,7 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use crate::book::{Room, Selection};
+use crate::book::{Room, Selection, System};
+use crate::finding::Family;
 use crate::language::say;
 use crate::site::plan::Plan;
 use crate::views::pages::PageBuilder;
@@ -12,8 +13,8 @@ use crate::views::shared::html::{Html, show};
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::trades::sheets::built::Built;
-use crate::views::trades::sheets::setter;
 use crate::views::trades::sheets::worded::{ItemBlock, ReadyLine, TableBlock};
+use crate::views::trades::sheets::{electrician, fabricator, joiner, plumber, setter};
 use serde::Serialize;
 
 /// `trades/<room>/<trade>.html`.
@@ -38,31 +39,62 @@ on_sheet!(TradePage);
 /// Those who have a sheet of a room.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Builders {
+    /// Whoever cuts counters.
+    Fabricator,
+    /// Whoever makes cabinets and panels.
+    Joiner,
     /// Whoever lays tile and floors.
     Setter,
+    /// Whoever brings power and light.
+    Electrician,
+    /// Whoever brings water and gas, and takes waste away.
+    Plumber,
 }
 
 impl Builders {
     /// All of them, in the order in which a room lists them.
-    pub const ALL: [Self; 1] = [Self::Setter];
+    pub const ALL: [Self; 5] = [Self::Fabricator, Self::Joiner, Self::Setter, Self::Electrician, Self::Plumber];
 
     /// The name of the page, and of its words.
     pub fn word(self) -> &'static str {
         match self {
+            Self::Fabricator => "fabricator",
+            Self::Joiner => "joiner",
             Self::Setter => "setter",
+            Self::Electrician => "electrician",
+            Self::Plumber => "plumber",
         }
     }
 
     /// What stands behind the room's letter in the sheet's number.
     fn letters(self) -> &'static str {
         match self {
+            Self::Fabricator => "CT",
+            Self::Joiner => "JN",
             Self::Setter => "TL",
+            Self::Electrician => "EL",
+            Self::Plumber => "PL",
+        }
+    }
+
+    /// Of which rules a trade is told; what can hurt is told of every one.
+    fn families(self) -> &'static [Family] {
+        match self {
+            Self::Fabricator => &[Family::Top, Family::Fit, Family::Complete, Family::Clear],
+            Self::Joiner => &[Family::Fit, Family::Run, Family::Store, Family::Finish, Family::Complete, Family::Clear],
+            Self::Setter => &[Family::Finish, Family::Complete, Family::Fit],
+            Self::Electrician => &[Family::Service, Family::Light, Family::Complete, Family::Clear],
+            Self::Plumber => &[Family::Service, Family::Complete, Family::Clear],
         }
     }
 
     fn builds<'a>(self, at: InRoom<'a, '_>) -> Built<'a> {
         match self {
+            Self::Fabricator => fabricator::builds(at),
+            Self::Joiner => joiner::builds(at),
             Self::Setter => setter::builds(at),
+            Self::Electrician => electrician::builds(at),
+            Self::Plumber => plumber::builds(at),
         }
     }
 }
@@ -74,6 +106,8 @@ pub struct InRoom<'a, 'p> {
     pub room: &'a Room,
     /// Its plan.
     pub plan: Option<&'p Plan<'a>>,
+    /// The book's units.
+    pub units: System,
 }
 
 impl<'a> PageBuilder<'a> {
@@ -109,15 +143,26 @@ impl<'a> PageBuilder<'a> {
             lead: show!(self.words, &format!("trades.lead.{}", trade.word())),
             facts: self.of_room_facts(room),
             cautions: self.cautions_for(room, trade, &built),
-            ready: vec![],
-            drawings: vec![],
+            ready: match trade {
+                Builders::Fabricator => self.ready_for_counters(room, &built),
+                _ => vec![],
+            },
+            drawings: match trade {
+                Builders::Fabricator => self.layouts(room, &built),
+                _ => vec![],
+            },
             tables: built.tables.iter().map(|table| self.table_block(table)).collect(),
             items: built.items.iter().map(|item| self.item_block(room, item)).collect(),
         })
     }
 
+    fn layouts(&self, room: &Room, built: &Built<'_>) -> Vec<Drawing> {
+        built.items.iter().flat_map(|item| self.counter_layouts(room, item.selection)).collect()
+    }
+
     fn builds<'r>(&'r self, room: &'r Room, trade: Builders) -> Built<'r> {
-        trade.builds(InRoom { room, plan: self.plans.room(room) })
+        let plan = self.plans.room(room).filter(|plan| plan.faults.is_empty() && !room.partly_unread);
+        trade.builds(InRoom { room, plan, units: self.subject.book.project.units })
     }
 
     fn trade_link(&self, room: &Room, trade: Builders) -> Link {
@@ -147,12 +192,13 @@ impl<'a> PageBuilder<'a> {
         facts
     }
 
-    /// What can hurt first, then what the review found, in one box.
-    fn cautions_for(&self, room: &Room, _trade: Builders, built: &Built<'_>) -> Vec<Notice> {
+    /// What can hurt first, then what the review found that is this trade's, in one box.
+    fn cautions_for(&self, room: &Room, trade: Builders, built: &Built<'_>) -> Vec<Notice> {
         let selections: Vec<&Selection> = built.items.iter().map(|item| item.selection).collect();
         let mut lines: Vec<Html> = Vec::new();
         let own = selections.iter().flat_map(|selection| self.cautions(room, selection));
-        for line in own.chain(self.told_of_things(room, &selections).all()) {
+        let told = self.told_of_things(room, &selections, trade.families());
+        for line in own.chain(told.all()) {
             if !lines.contains(&line) {
                 lines.push(line);
             }

@@ -4,7 +4,8 @@ use crate::book::{DetailName, Selection};
 use crate::site::is_floor;
 use crate::vocabulary::{Kind, Shown};
 
-use super::built::{Asked, Built, BuiltFact, BuiltItem, detail, may, must};
+use super::built::{Asked, Built, BuiltFact, BuiltItem, may, must};
+use super::cells::detail;
 use super::page::InRoom;
 
 /// The kinds that a setter lays.
