@@ -54,6 +54,8 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
         after: heading.after,
         items: items.collect(),
         built: Some(built(book, &Plans::of(book))),
+        asked: vec![],
+        unapproved: None,
     }
 }
 

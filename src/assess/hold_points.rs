@@ -6,7 +6,7 @@ use rayon::prelude::*;
 
 use crate::book::{Book, NeededFor, Part, PartIs, Room, Selection};
 use crate::finding::{Code, Family, Finding, SettleBy, Severity};
-use crate::units::Date;
+use crate::units::{Date, series};
 use crate::vocabulary::{HoldPoint, Kind};
 
 use super::dates::Dates;
@@ -194,36 +194,49 @@ pub struct Unapproved<'a> {
     pub of: Vec<String>,
 }
 
+impl Unapproved<'_> {
+    /// How far it has come, with those who have still to sign: `waiting; still to sign: Ada Okonedo`.
+    pub fn stands_for(&self) -> String {
+        match self.of.as_slice() {
+            [] => self.stands.to_string(),
+            names => format!("{}; still to sign: {}", self.stands, series(names)),
+        }
+    }
+}
+
+/// What stands in the way of one moment: what was found, and what is not approved.
+type Obstacles<'a> = (Vec<&'a Finding>, Vec<Unapproved<'a>>);
+
 impl HoldPoints {
     /// What stands in the way of each hold point, the next one first; those without a day last. Orders
     /// have a day each; a usual hold point that nothing dates, or at which nothing of the book is due, is left out.
+    /// What is not approved stands in the way of its own moment, where it has one, and of its order.
     pub fn in_the_way<'a>(
         &self,
         findings: &'a [Finding],
-        unapproved: Vec<(HoldPoint, Unapproved<'a>)>,
+        unapproved: Vec<(Option<HoldPoint>, Option<Date>, Unapproved<'a>)>,
     ) -> Vec<InTheWay<'a>> {
-        let mut all: BTreeMap<(bool, Option<Date>, &str), Vec<&'a Finding>> = BTreeMap::new();
+        let mut all: BTreeMap<(bool, Option<Date>, &str), Obstacles<'a>> = BTreeMap::new();
         for (name, on) in self.days.iter().filter(|(name, on)| on.is_some() && !self.idle.contains(name.as_str())) {
             all.entry((false, *on, name)).or_default();
         }
         let standing = findings.iter().filter(|finding| finding.waived.is_none() && finding.severity != Severity::Note);
         for finding in standing {
             if let Some(by) = &finding.by {
-                all.entry((by.on.is_none(), by.on, &by.hold_point)).or_default().push(finding);
+                all.entry((by.on.is_none(), by.on, &by.hold_point)).or_default().0.push(finding);
             }
         }
-        let mut waiting: BTreeMap<&str, Vec<Unapproved<'a>>> = BTreeMap::new();
-        for (moment, thing) in unapproved {
-            waiting.entry(moment.name()).or_default().push(thing);
+        for (moment, order, thing) in unapproved {
+            let own = moment.map(|moment| (moment.name(), self.days.get(moment.name()).copied().flatten()));
+            let ordered = (HoldPoint::GoodsOrdered.name(), order);
+            for (name, on) in own.into_iter().chain(Some(ordered).filter(|(_, on)| on.is_some() || own.is_none())) {
+                all.entry((on.is_none(), on, name)).or_default().1.push(thing.clone());
+            }
         }
-        let told = |((_, on, name), findings): ((bool, Option<Date>, &str), Vec<&'a Finding>)| InTheWay {
-            point: DatedHoldPoint { name: name.into(), on },
+        let told = |((_, on, name), (findings, unapproved))| InTheWay {
+            point: DatedHoldPoint { name: String::from(name), on },
             findings,
-            // A thing stands where its hold point stands as the book dates it, and there alone.
-            unapproved: match self.days.get(name) {
-                Some(day) if *day == on => waiting.remove(name).unwrap_or_default(),
-                _ => vec![],
-            },
+            unapproved,
         };
         all.into_iter().map(told).collect()
     }

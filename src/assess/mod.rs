@@ -10,7 +10,9 @@ mod context;
 pub use context::{Context, about};
 
 mod change_order;
-pub use change_order::{BuiltOtherwise, ChangeOrder, Changed, Fate, Moved, Reopened, Sort, changed_items};
+pub use change_order::{
+    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Sort, asked, changed_items,
+};
 
 mod critical;
 mod dates;
@@ -71,9 +73,10 @@ impl Assessment {
     /// that it has not.
     pub fn in_the_way<'a>(&'a self, book: &'a Book) -> Vec<InTheWay<'a>> {
         let own = OwnMoments::of(book, &Depends::of(book));
-        let waiting = book
-            .selections()
-            .filter_map(|(room, selection)| Some((own.of_thing(selection)?, self.unapproved(book, room, selection)?)));
+        let waiting = book.selections().filter_map(|(room, selection)| {
+            let thing = self.unapproved(book, room, selection)?;
+            Some((own.of_thing(selection), self.dates.last_order(selection), thing))
+        });
         self.hold_points.in_the_way(&self.findings, waiting.collect())
     }
 

@@ -60,7 +60,7 @@ mod room;
 pub use room::{Note, Room, room_of};
 
 mod selection;
-pub use selection::{NeededFor, Selection};
+pub use selection::{Asked, NeededFor, Selection};
 
 mod product_option;
 pub use product_option::{Accessory, DetailName, FitsFronts, Grain, Hinge, Panel, ProductOption, Reveal, Size};

@@ -35,6 +35,9 @@ record! {
             "the option that was chosen; left out while it is open",
             "steel" as name::Option => marked "chosen" "the id of the option that is chosen, or null";
         chosen_on: Slot<Date> = "chosen on", "the day on which it was chosen", "2027-01-09" => unmarked "the record says who chose, and when";
+        asked: Slot<Asked> = "asked",
+            "who asked for its last change since it was issued, and why: the change order tells it",
+            "{by: Ada Okonedo, because: the enamel chips}" => unmarked "the change order tells it, beside what changed";
         depends_on: Vec<Spanned<String>> = "depends on",
             "selections that must stand before this one is ordered, besides those that follow from its kind",
             "[Wall tile, bath/Floor]" as name::Selection => unmarked "what rests on a change is named of its own";
@@ -72,6 +75,13 @@ record! {
         span: Span = |fields| fields.span;
     }
     then Selection::when_read
+}
+
+record! {
+    pub struct Asked = ASKED("change that was asked for", "who asked for a change of what was issued, and why") {
+        by: Slot<String> = "by", "who asked for it", "Ada Okonedo";
+        because: Slot<String> = "because", "why", "the enamel chips";
+    }
 }
 
 /// What is chosen, or that nobody says.

@@ -1,11 +1,13 @@
 //! `issue`: freezes the book under a number.
 
+use std::io::IsTerminal;
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
-use crate::assess::{ChangeOrder, Heading, freeze};
+use crate::assess::{ChangeOrder, Changed, Heading, Unapproved, asked, freeze};
+use crate::book::Book;
 use crate::finding::{Code, Family, Finding};
-use crate::ledger::{Fact, Issue as Frozen, Issued, Purpose};
+use crate::ledger::{AskedChange, Fact, Issue as Frozen, Issued, ItemName, Purpose, TakenUnapproved};
 use crate::pipeline::{self, BuildCaches, BuildOptions, Review};
 use crate::record::{Open, RecordError, Store};
 use crate::source::Folder;
@@ -18,7 +20,8 @@ use super::{CLEAN, Failure, STOPPED};
 
 /// Freezes the book under a number: items, marks, totals and date
 ///
-/// Refuses while findings stop the work. What changed since the last issue for the same is printed. An
+/// Refuses while findings stop the work; for construction also what is not approved, unless told why it is
+/// taken all the same. What changed since the last issue for the same is printed. An
 /// issue that would say the same as that is not made.
 #[derive(clap::Args)]
 pub struct Issue {
@@ -27,6 +30,9 @@ pub struct Issue {
     /// What the issue is for
     #[arg(long = "for", value_enum, value_name = "WHAT")]
     purpose: For,
+    /// Why what is not approved is issued for construction all the same; printed on its sheets
+    #[arg(long, value_name = "WHY")]
+    unapproved: Option<String>,
     #[command(flatten)]
     today: Today,
 }
@@ -66,8 +72,41 @@ impl Issue {
         if review.book.selections().next().is_none() {
             return Err("the book has no selection to issue".into());
         }
+        let taken = match self.taken(&review, purpose)? {
+            Ok(taken) => taken,
+            Err(refused) => return Ok(refused),
+        };
         let root = folder.root().unwrap_or(&self.book.path);
-        issue(root, &review, purpose)
+        issue(root, &review, purpose, taken)
+    }
+
+    /// What is not approved and is to be built from all the same, with the reason; nothing where all is approved, or
+    /// the client is only asked. Without a reason it is refused, with those who have still to sign.
+    fn taken(&self, review: &Review, purpose: Purpose) -> Result<Result<Option<TakenUnapproved>, u8>, Failure> {
+        let because = self.unapproved.as_deref().map(plain_line);
+        let because = match (purpose, because.as_deref()) {
+            (Purpose::Approval, Some(_)) => return Err("`--unapproved` goes with `--for construction`".into()),
+            (Purpose::Approval, None) => return Ok(Ok(None)),
+            (Purpose::Construction, Some("")) => return Err("say why after `--unapproved`".into()),
+            (Purpose::Construction, because) => because,
+        };
+        let book = &review.book;
+        let waiting =
+            book.selections().filter_map(|(room, selection)| review.assessment.unapproved(book, room, selection));
+        let waiting: Vec<Unapproved<'_>> = waiting.collect();
+        if waiting.is_empty() {
+            return Ok(Ok(None));
+        }
+        let Some(because) = because else {
+            say("not issued for construction: these are not approved");
+            alike(&waiting).iter().for_each(|line| say(line));
+            say(
+                "have them approved, or say why they are built all the same: `--unapproved \"…\"`, which is printed on their sheets",
+            );
+            return Ok(Err(STOPPED));
+        };
+        let name = |one: &Unapproved<'_>| ItemName { room: one.room.folder.clone(), item: one.selection.id.clone() };
+        Ok(Ok(Some(TakenUnapproved { because: because.into(), items: waiting.iter().map(name).collect() })))
     }
 }
 
@@ -93,35 +132,86 @@ fn pictures_are_whole(folder: &Folder, review: &Review) -> Result<bool, Failure>
     Ok(!findings.iter().any(Finding::stops))
 }
 
-fn issue(root: &Path, review: &Review, purpose: Purpose) -> Result<u8, Failure> {
-    let store = Store::of_book(root);
-    let mut open = store.open().map_err(|error| worded(&error))?;
+fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnapproved>) -> Result<u8, Failure> {
     let record = &review.book.record;
-    if open.chain().lines.len() != record.lines.len() {
-        return Err("something was recorded while the book was read; issue it again".into());
-    }
     let number = record.issues.keys().next_back().copied().unwrap_or(0) + 1;
     let heading = |book: String| Heading { book, number, purpose, on: review.today, after: None };
     let before = record.latest_for(purpose);
     let draft = freeze(&review.book, &review.assessment, heading(String::new()));
     // Approvals that are held, since the terms or the day are others, can be asked anew by an issue alone.
     let held = purpose == Purpose::Approval && !review.assessment.approvals.held.is_empty();
-    let stands = |before: &&Frozen| {
-        let order = ChangeOrder::between(before, &draft);
+    let order = before.map(|before| (before, ChangeOrder::between(before, &draft)));
+    let stands = |order: &ChangeOrder| {
         // What is built from is nobody's to approve.
         if purpose == Purpose::Approval { order.is_nothing_decided() } else { order.is_nothing() }
     };
-    if let Some(before) = before.filter(|before| !held && stands(before)) {
+    if let Some((before, _)) = order.as_ref().filter(|(_, order)| !held && stands(order)) {
         report::print_line(&format!("nothing changed since issue {}; it stands", before.number))?;
         return Ok(CLEAN);
     }
+    // Asked before the record is locked: nobody else waits for an answer.
+    let asked = order.map_or_else(Vec::new, |(_, order)| who_asked(&review.book, &order));
+    let store = Store::of_book(root);
+    let mut open = store.open().map_err(|error| worded(&error))?;
+    if open.chain().lines.len() != record.lines.len() {
+        return Err("something was recorded while the book was read; issue it again".into());
+    }
     let at = clock::now()?;
     let book = open.book(review.book.project.title.text(), at).map_err(|error| worded(&error))?;
-    let frozen = Frozen { book, after: open.chain().head(), ..draft };
+    let frozen = Frozen { book, after: open.chain().head(), asked, unapproved: taken, ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
     report::print(&report::change_order::issued(&frozen, before.or(record.latest()), &review.book))?;
     Ok(CLEAN)
+}
+
+/// What is not approved, a line for all that stand alike: how far they have come, and who has still to sign.
+fn alike(waiting: &[Unapproved<'_>]) -> Vec<String> {
+    let mut groups: Vec<(&Unapproved<'_>, Vec<String>)> = Vec::new();
+    for one in waiting {
+        let name = format!("{} {}", one.selection.tag, one.selection.name.value);
+        match groups.iter_mut().find(|(first, _)| (first.stands, &first.of) == (one.stands, &one.of)) {
+            Some((_, names)) => names.push(name),
+            None => groups.push((one, vec![name])),
+        }
+    }
+    groups.into_iter().map(|(first, names)| format!("  {}: {}", first.stands_for(), names.join(", "))).collect()
+}
+
+/// Who asked for each change, as the book says; what it does not say is asked of whoever sits at the terminal.
+fn who_asked(book: &Book, order: &ChangeOrder) -> Vec<AskedChange> {
+    let mut said = asked(book, order);
+    let is_said = |item: &Changed, said: &[AskedChange]| {
+        said.iter().any(|one| (&one.room, &one.item) == (&item.room, &item.item))
+    };
+    let unsaid: Vec<&Changed> =
+        order.items.iter().filter(|item| item.is_asked_for() && !is_said(item, &said)).collect();
+    if !std::io::stdin().is_terminal() {
+        return said;
+    }
+    for item in unsaid {
+        say(&format!("{}  {}: who asked for this change? (nobody says: leave it empty)", item.tag, item.name));
+        let by = answer();
+        say("why?");
+        let because = answer();
+        if by.is_some() || because.is_some() {
+            said.push(AskedChange { room: item.room.clone(), item: item.item.clone(), by, because });
+        }
+    }
+    said
+}
+
+/// A line typed at the terminal; nothing where it is empty.
+fn answer() -> Option<String> {
+    let mut line = String::new();
+    std::io::stdin().read_line(&mut line).ok()?;
+    Some(plain_line(&line)).filter(|line| !line.is_empty())
+}
+
+/// A line without what steers a terminal.
+fn plain_line(text: &str) -> String {
+    let line: String = text.chars().filter(|one| !one.is_control()).collect();
+    line.trim().to_string()
 }
 
 /// The file first, then the line that names it.

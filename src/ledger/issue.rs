@@ -40,6 +40,48 @@ pub struct Issue {
     /// What each opening is built from, in the book's order; older issues do not say it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub built: Option<Vec<IssuedOpening>>,
+    /// Who asked for what changed since the issue before, and why, as far as anybody said.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub asked: Vec<AskedChange>,
+    /// What is issued for construction although not all have approved it who must, and why.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unapproved: Option<TakenUnapproved>,
+}
+
+/// What is issued for construction although not all have approved it who must.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TakenUnapproved {
+    /// Why.
+    pub because: String,
+    /// The items, in the book's order.
+    pub items: Vec<ItemName>,
+}
+
+/// An item by its names.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ItemName {
+    /// The room, by its folder.
+    pub room: String,
+    /// The selection, by its id.
+    pub item: String,
+}
+
+/// Who asked for a change of an item, and why.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AskedChange {
+    /// The room, by its folder.
+    pub room: String,
+    /// The selection, by its id.
+    pub item: String,
+    /// Who asked.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<String>,
+    /// Why.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub because: Option<String>,
 }
 
 /// An opening as issued.
@@ -147,6 +189,12 @@ impl Issue {
     /// The item of that room and selection.
     pub fn item(&self, room: &str, item: &str) -> Option<&IssuedItem> {
         self.items.iter().find(|issued| issued.room == room && issued.item == item)
+    }
+
+    /// Why an item was issued for construction unapproved; none where it was not.
+    pub fn taken_unapproved(&self, room: &str, item: &str) -> Option<&str> {
+        let taken = self.unapproved.as_ref()?;
+        taken.items.iter().any(|one| one.room == room && one.item == item).then_some(taken.because.as_str())
     }
 
     /// Every item by room and selection, for whoever asks for many.

@@ -12,6 +12,7 @@ use crate::ledger::{
 };
 use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
 use crate::units::Fault;
+use crate::vocabulary::Version;
 
 use super::kept;
 
@@ -31,6 +32,9 @@ const MAX_ISSUE: u64 = 64 * 1024 * 1024;
 const SHOWN: usize = 60;
 /// How to mend a file of the record.
 const PUT_BACK: &str = "put it back as it was, from a backup; until then nothing can be recorded";
+
+/// What to do about a record of a later release.
+const UPDATE: &str = "install that release or a newer one; until then nothing can be recorded with this one";
 
 /// Reads the record, and tells what of it is not as it was written.
 pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> Record {
@@ -205,6 +209,20 @@ fn issue(folder: &Folder, issued: &Issued, book: Option<&str>) -> Result<Issue, 
     if Digest::of(&bytes) != issued.sha256 {
         return Err(edited());
     }
-    let issue: Issue = serde_json::from_slice(&bytes).map_err(|_| edited())?;
+    // It is as it was issued: what can't be read of it was not known to this program.
+    let later = || {
+        let message = phrase!(
+            "issue {number} was made by a later release of this program, and can't be judged by this one",
+            number
+        );
+        Remark::stop(Place::Path(file.path()), message).remedy(UPDATE).of(RULE)
+    };
+    let issue: Issue = serde_json::from_slice(&bytes).map_err(|_| later())?;
+    let is_known = |content: &serde_json::Value| {
+        Version::stated(content.get(Version::STATED_AS).and_then(serde_json::Value::as_str)).is_some()
+    };
+    if !issue.items.iter().map(|item| &item.content).all(is_known) {
+        return Err(later());
+    }
     if issue.number == number && book.is_none_or(|book| issue.book == book) { Ok(issue) } else { Err(edited()) }
 }

@@ -6,11 +6,10 @@ use crate::units::{Area, Currency, Length, LengthRange, Money, Weight};
 use crate::vocabulary::{ShownField, ShownValue, Since, Version, Words};
 
 use super::field::MarkedField;
-use super::written::STATES;
 
-/// The version of a content.
+/// The version of a content; one that states another is read as the newest: reading the record has told it.
 pub fn version(content: &Value) -> Version {
-    if content.get(STATES).is_some() { Version::Second } else { Version::First }
+    Version::stated(content.get(Version::STATED_AS).and_then(Value::as_str)).unwrap_or_default()
 }
 
 /// A content as the value that it was written from.
@@ -18,7 +17,7 @@ pub fn read(content: &Value) -> ShownValue {
     match version(content) {
         Version::First => loosely(content, ""),
         Version::Second => {
-            let fields = content.as_object().into_iter().flatten().filter(|(key, _)| *key != STATES);
+            let fields = content.as_object().into_iter().flatten().filter(|(key, _)| *key != Version::STATED_AS);
             ShownValue::Group(fields.map(|(key, value)| field(key, plainly(value))).collect())
         }
     }

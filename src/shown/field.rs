@@ -32,6 +32,38 @@ words! {
     }
 }
 
+words! {
+    /// What nothing else rests on: money, words and pictures for the client, and who buys and fits it.
+    pub enum ForItselfAlone {
+        /// What one comes to.
+        Price = "price",
+        /// By what it is priced.
+        PricePer = "price per",
+        /// What all comes to.
+        Total = "total",
+        /// Whether tax is in it.
+        Prices = "prices",
+        /// What it draws on.
+        Allowance = "allowance",
+        /// What that is to pay for.
+        AllowanceIncludes = "allowance includes",
+        /// What its price pays for.
+        Includes = "includes",
+        /// What its price does not pay for.
+        LeavesOut = "leaves out",
+        /// Why it is so.
+        Why = "why",
+        /// What the room is called.
+        RoomName = "room name",
+        /// Who buys it.
+        FurnishedBy = "furnished by",
+        /// Who fits it.
+        InstalledBy = "installed by",
+        /// Its pictures.
+        Pictures = "pictures",
+    }
+}
+
 /// What is no longer as it was.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ChangedField {
@@ -60,6 +92,16 @@ impl ChangedField {
     /// Whether it says which product it is.
     pub fn is_product(&self) -> bool {
         matches!(self, Self::Marked(MarkedField::Maker | MarkedField::Model))
+    }
+
+    /// Whether something else may rest on it: all but what is known to be of the item alone.
+    pub fn may_be_rested_on(&self) -> bool {
+        match self {
+            Self::Marked(field) => ForItselfAlone::of(field.word()).is_none(),
+            Self::Other(name) => ForItselfAlone::of(name).is_none(),
+            Self::Caption(_) | Self::Picture(_) => false,
+            Self::Fact(_) | Self::Within(..) | Self::Option => true,
+        }
     }
 
     /// Whether it is what the option is called.

@@ -7,16 +7,13 @@ use crate::vocabulary::{ShownField, ShownValue, Since, Version, Words};
 
 use super::field::MarkedField;
 
-/// The key under which a content states its version, from the second on.
-pub const STATES: &str = "shown";
-
 /// What is shown as a version writes it.
 pub fn content(shown: &ShownValue, version: Version) -> Value {
     match version {
         Version::First => first(shown, false),
         Version::Second => {
             let mut content = fields(shown.fields());
-            content.insert(STATES.into(), "2".into());
+            content.insert(Version::STATED_AS.into(), "2".into());
             Value::Object(content)
         }
     }

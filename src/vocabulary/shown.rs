@@ -19,6 +19,20 @@ pub enum Version {
     Second,
 }
 
+impl Version {
+    /// The key under which a content states its version, from the second on.
+    pub const STATED_AS: &str = "shown";
+
+    /// The version that a content states under that key; none for one that this program does not know.
+    pub fn stated(stated: Option<&str>) -> Option<Self> {
+        match stated {
+            None => Some(Self::First),
+            Some("2") => Some(Self::Second),
+            Some(_) => None,
+        }
+    }
+}
+
 /// From when on a field stands in the content.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Since {

@@ -68,6 +68,8 @@ impl IssuedBook {
             total,
             terms: None,
             built: None,
+            asked: vec![],
+            unapproved: None,
             after: None,
             items,
         };

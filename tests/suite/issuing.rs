@@ -75,7 +75,11 @@ fn an_issue_says_what_changed_since_the_last_and_is_not_made_for_nothing() {
         .says("      in all $100.00 to $120.00, $20.00 more\n")
         .says("with tax: $110.00 to $132.00, $22.00 more")
         .says("to sign: Ada Marrowby and Sven Lint");
-    issue_now(&project, "construction").exits(0).says("issue 3 for construction").says("nothing changed");
+    project
+        .run(["issue", "--for", "construction", "--unapproved", "agreed on site"])
+        .exits(0)
+        .says("issue 3 for construction")
+        .says("nothing changed");
 }
 
 #[test]

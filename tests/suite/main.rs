@@ -5,6 +5,7 @@
 
 mod project;
 
+mod asked;
 mod bad_input;
 mod books;
 mod browser;
@@ -48,6 +49,7 @@ mod tax;
 mod themes;
 mod third_language;
 mod trades;
+mod unapproved;
 mod units;
 mod upgrade;
 mod validator;

@@ -109,7 +109,7 @@ impl Approvals {
         Self {
             items,
             unsigned: unsigned(book, said.vouched()),
-            withdrawn: withdrawn::of(book, issue, &said),
+            withdrawn: withdrawn::of(book, &said),
             held,
             ahead: held::ahead(book, issue.number),
             odd: odd.collect(),

@@ -3,14 +3,16 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ledger::{Issue, IssuedItem, IssuedOpening};
-use crate::shown::{Change, built_changes, changes, is_built_as};
+use crate::shown::{Change, built_changes, built_fields, changes, is_built_as};
 use crate::units::{Currency, Date, Money, System};
 
+mod asked;
 mod reopened;
 #[cfg(test)]
 mod tests;
 
-pub use reopened::Reopened;
+pub use asked::{Asked, asked};
+pub use reopened::{Look, Reopened, looked_at};
 
 /// What changed between two issues.
 #[derive(Clone, Debug)]
@@ -39,6 +41,8 @@ pub struct BuiltOtherwise {
     pub fate: Fate,
     /// What changed of what it is built from.
     pub changes: Vec<Change>,
+    /// The fields that changed, by their keys.
+    pub fields: Vec<String>,
 }
 
 /// What a change of money comes from.
@@ -202,19 +206,20 @@ fn built(from: &Issue, to: &Issue) -> Option<Vec<BuiltOtherwise>> {
 pub fn built_otherwise(from: &[IssuedOpening], to: &[IssuedOpening]) -> Vec<BuiltOtherwise> {
     let before: BTreeMap<(&str, &str), &IssuedOpening> = from.iter().map(|one| (key_of(one), one)).collect();
     let after: BTreeSet<(&str, &str)> = to.iter().map(key_of).collect();
-    let otherwise = |opening: &IssuedOpening, fate: Fate, changes: Vec<Change>| BuiltOtherwise {
+    let otherwise = |opening: &IssuedOpening, fate: Fate, was: Option<&IssuedOpening>| BuiltOtherwise {
         room: opening.room.clone(),
         opening: opening.opening.clone(),
         fate,
-        changes,
+        changes: was.map_or_else(Vec::new, |was| built_changes(&was.content, &opening.content)),
+        fields: was.map_or_else(Vec::new, |was| built_fields(&was.content, &opening.content)),
     };
     let stays = to.iter().filter_map(|now| match before.get(&key_of(now)) {
-        None => Some(otherwise(now, Fate::Added, vec![])),
+        None => Some(otherwise(now, Fate::Added, None)),
         Some(was) if is_built_as(was, now) => None,
-        Some(was) => Some(otherwise(now, Fate::Changed, built_changes(&was.content, &now.content))),
+        Some(was) => Some(otherwise(now, Fate::Changed, Some(was))),
     });
     let gone = from.iter().filter(|one| !after.contains(&key_of(one)));
-    stays.chain(gone.map(|was| otherwise(was, Fate::Gone, vec![]))).collect()
+    stays.chain(gone.map(|was| otherwise(was, Fate::Gone, None))).collect()
 }
 
 fn key_of(opening: &IssuedOpening) -> (&str, &str) {

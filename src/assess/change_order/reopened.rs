@@ -1,13 +1,25 @@
-//! What a change opens again: the items that rest on one that is another now.
+//! What a change opens again, and what was looked at and stays: the items that rest on one that is another now.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
-use crate::assess::{Depends, Reason};
-use crate::book::Book;
+use crate::assess::{Depends, Prerequisite, Reason};
+use crate::book::{Book, Selection};
 use crate::ledger::Issue;
+use crate::shown::Change;
 use crate::units::Date;
 
 use super::{ChangeOrder, Changed, Fate};
+
+/// What becomes of an item that rests on one that changed, and did not change itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Look {
+    /// It is to be looked at again.
+    OpensAgain,
+    /// Nothing changed that it could rest on.
+    NothingItRestsOn,
+    /// Somebody looked at it since, on that day: it was chosen anew.
+    ChosenAnew(Date),
+}
 
 /// An item that rests on one that changed, and did not change itself.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,28 +38,55 @@ pub struct Reopened {
     pub on: String,
     /// The last day to order it, by the later issue.
     pub order_by: Option<Date>,
+    /// What becomes of it.
+    pub look: Look,
+}
+
+impl Look {
+    /// What becomes of an item that rests on what changed so, since a day.
+    fn of(selection: &Selection, ground: &Selection, changes: &[Change], since: Date) -> Self {
+        if let Some(on) = looked_at(selection, ground, since) {
+            return Self::ChosenAnew(on);
+        }
+        let may_matter = changes.is_empty() || changes.iter().any(|change| change.what.may_be_rested_on());
+        if may_matter { Self::OpensAgain } else { Self::NothingItRestsOn }
+    }
+}
+
+/// The day after an issue on which a selection was chosen, no earlier than what it rests on was.
+pub fn looked_at(selection: &Selection, ground: &Selection, since: Date) -> Option<Date> {
+    let on = *selection.chosen_on.get()?;
+    let is_later = ground.chosen_on.get().is_none_or(|chosen| *chosen <= on);
+    (on > since && is_later).then_some(on)
 }
 
 impl ChangeOrder {
-    /// What its changes open again, by what rests on what in the book, the earliest order first: another option
-    /// that is chosen as much as another model. A first choice opens nothing, since all options were on show.
+    /// What rests on what changed, by what rests on what in the book, the earliest order first: another option
+    /// that is chosen counts as much as another model. A first choice touches nothing, since all options were on show.
     pub fn reopened(&self, (from, to): (&Issue, &Issue), book: &Book) -> Vec<Reopened> {
         let depends = Depends::of(book);
-        let asks: HashSet<(&str, &str)> =
-            self.items.iter().filter(|item| item.asks()).map(|item| (item.room.as_str(), item.item.as_str())).collect();
+        let asks: HashSet<(&str, &str)> = self.items.iter().filter(|item| item.asks()).map(key).collect();
         let another = |item: &&Changed| {
             matches!(item.fate, Fate::Changed | Fate::Gone)
                 && from.item(&item.room, &item.item).is_some_and(|item| !item.shown().is_open())
         };
-        let another: HashSet<(&str, &str)> =
-            self.items.iter().filter(another).map(|item| (item.room.as_str(), item.item.as_str())).collect();
+        let another: HashMap<(&str, &str), &Changed> =
+            self.items.iter().filter(another).map(|item| (key(item), item)).collect();
         let rests = book.selections().filter_map(|(room, selection)| {
             let issued = to.item(&room.folder, &selection.id)?;
-            let ground = depends
-                .grounds(selection)
-                .iter()
-                .find(|ground| another.contains(&(ground.room.folder.as_str(), ground.selection.id.as_str())))?;
-            (!asks.contains(&(room.folder.as_str(), selection.id.as_str()))).then(|| Reopened {
+            if asks.contains(&(room.folder.as_str(), selection.id.as_str())) {
+                return None;
+            }
+            let changed = |ground: &&Prerequisite<'_>| {
+                another.get(&(ground.room.folder.as_str(), ground.selection.id.as_str())).copied()
+            };
+            let looks = depends.grounds(selection).iter().filter_map(|ground| {
+                let changed = changed(&ground)?;
+                Some((Look::of(selection, ground.selection, &changed.changes, from.on), ground))
+            });
+            // What opens it again counts before what does not.
+            let (look, ground) = looks.min_by_key(|(look, _)| *look != Look::OpensAgain)?;
+            Some(Reopened {
                 room: room.folder.clone(),
                 item: selection.id.clone(),
                 tag: issued.tag.clone(),
@@ -55,10 +94,15 @@ impl ChangeOrder {
                 because: ground.because,
                 on: ground.selection.name.value.clone(),
                 order_by: issued.order_by,
+                look,
             })
         });
         let mut all: Vec<Reopened> = rests.collect();
         all.sort_by_key(|one| (one.order_by.is_none(), one.order_by));
         all
     }
+}
+
+fn key(item: &Changed) -> (&str, &str) {
+    (&item.room, &item.item)
 }

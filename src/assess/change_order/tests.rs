@@ -37,6 +37,8 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
         after: None,
         items: items.collect(),
         built: None,
+        asked: vec![],
+        unapproved: None,
     }
 }
 

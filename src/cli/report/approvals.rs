@@ -26,6 +26,8 @@ struct Gone<'a> {
     room: &'a str,
     item: &'a str,
     tag: &'a str,
+    /// The last issue that it stands in.
+    issue: u32,
     approved_by: &'a [String],
 }
 
@@ -103,6 +105,7 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
         room: review.book.room(&gone.room).map_or(gone.room.as_str(), |room| room.title()),
         item: &gone.name,
         tag: &gone.tag,
+        issue: gone.issue,
         approved_by: &gone.approved_by,
     });
     Some(Approvals { issue, on: on.iso(), items: items.collect(), withdrawn: withdrawn.collect() })
@@ -150,7 +153,11 @@ impl Approvals<'_> {
                 [] => String::new(),
                 names => format!("; {} had approved it", series(names)),
             };
-            add_line!(text, "      {} {} ({}): withdrawn{had}", gone.tag, gone.item, gone.room);
+            let Gone { tag, item, room, issue, .. } = gone;
+            add_line!(
+                text,
+                "      {tag} {item} ({room}): withdrawn after issue {issue}, its number is not used again{had}"
+            );
         }
         text
     }

@@ -4,9 +4,9 @@ use std::fmt::Write;
 
 use serde::Serialize;
 
-use crate::assess::{ChangeOrder, Changed, Fate, Moved, Reopened, Sort};
+use crate::assess::{Asked, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Sort};
 use crate::book::{Approval, Book};
-use crate::ledger::Issue;
+use crate::ledger::{AskedChange, Issue};
 use crate::units::{Currency, Money, series};
 use crate::vocabulary::Words;
 
@@ -61,10 +61,10 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     if order.is_nothing() {
         return "nothing changed\n".into();
     }
-    let mut text = String::new();
+    let (mut text, asked) = (String::new(), Asked::between(&book.record, issues));
     for item in &order.items {
         let _ = writeln!(text, "{}  {}, {}{}", item.tag, item.name, item.room, fate(item.fate));
-        for line in lines(item) {
+        for line in lines(item).into_iter().chain(who_asked(item, &asked)) {
             let _ = writeln!(text, "      {line}");
         }
     }
@@ -93,17 +93,41 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     text
 }
 
-/// What rests on something that changed, a line each.
+/// What rests on something that changed, a line each: what opens again, then what was looked at and stays.
 fn opens_again(all: &[Reopened]) -> String {
     let mut text = String::new();
-    if !all.is_empty() {
-        text += "\nopens again\n";
-    }
-    for Reopened { room, tag, name, because, on, order_by, .. } in all {
-        let by = order_by.map_or(String::new(), |day| format!("; order by {day}"));
-        let _ = writeln!(text, "{tag}  {name}, {room}: it {} {on}{by}", because.words());
+    let (again, unchanged): (Vec<_>, Vec<_>) = all.iter().partition(|one| one.look == Look::OpensAgain);
+    for (heading, all) in [("opens again", again), ("looked at, unchanged", unchanged)] {
+        if !all.is_empty() {
+            let _ = writeln!(text, "\n{heading}");
+        }
+        for Reopened { room, tag, name, because, on, order_by, look, .. } in all {
+            let rest = match look {
+                Look::OpensAgain => order_by.map_or(String::new(), |day| format!("; order by {day}")),
+                Look::NothingItRestsOn => ", and nothing changed that it rests on".into(),
+                Look::ChosenAnew(on) => format!("; chosen anew on {on}"),
+            };
+            let _ = writeln!(text, "{tag}  {name}, {room}: it {} {on}{rest}", because.words());
+        }
     }
     text
+}
+
+/// Who asked for a change, and why: a line for each time; that nobody says it.
+fn who_asked(item: &Changed, asked: &Asked<'_>) -> Vec<String> {
+    if !item.is_asked_for() {
+        return vec![];
+    }
+    let line = |said: &AskedChange| match (&said.by, &said.because) {
+        (Some(by), Some(because)) => format!("asked for by {by}: {because}"),
+        (Some(by), None) => format!("asked for by {by}; nobody says why"),
+        (None, because) => format!("nobody says who asked for it: {}", because.as_deref().unwrap_or_default()),
+    };
+    let mut lines: Vec<String> = asked.of(item).map(line).collect();
+    if lines.is_empty() {
+        lines.push("nobody says who asked for it, and why".into());
+    }
+    lines
 }
 
 /// What a change of money comes from.
@@ -150,6 +174,7 @@ fn lines(item: &Changed) -> Vec<String> {
             lines.push(format!("order by {to}, {count} {way} than {from}"));
         }
         (None, Some(to), _) => lines.push(format!("order by {to}")),
+        _ if item.asks() => lines.push("days: none".into()),
         _ => {}
     }
     lines
@@ -205,6 +230,8 @@ struct ChangeOrderReport<'a> {
     openings: Vec<SheetReport<'a>>,
     /// What rests on one of those, and did not change itself.
     opens_again: Vec<Opened>,
+    /// The same, of which nothing is to be looked at again.
+    unchanged: Vec<Opened>,
     currency: &'a str,
     settled: Option<SumReport>,
     /// What each sort of change brings to that sum.
@@ -235,7 +262,15 @@ struct ChangedItemReport<'a> {
     lead_time: Moving,
     order_by: Moving,
     days: Option<i64>,
+    /// Who asked for it, and why, each time.
+    asked: Vec<AskedReport<'a>>,
     sign: bool,
+}
+
+#[derive(Serialize)]
+struct AskedReport<'a> {
+    by: Option<&'a str>,
+    because: Option<&'a str>,
 }
 
 #[derive(Serialize)]
@@ -280,13 +315,17 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         let sum = sum?;
         Some(SumReport { from: sum.from.plain(), to: sum.to.plain(), difference: sum.by()?.plain() })
     };
+    let asked = Asked::between(&book.record, (from, to));
+    let (again, unchanged): (Vec<_>, Vec<_>) =
+        order.reopened((from, to), book).into_iter().partition(|one| one.look == Look::OpensAgain);
     let told = ChangeOrderReport {
         title: &to.title,
         from: told_edition(from),
         to: told_edition(to),
-        items: order.items.iter().map(told_item).collect(),
+        items: order.items.iter().map(|item| told_item(item, &asked)).collect(),
         openings: order.built.as_deref().map(sheets::told).unwrap_or_default(),
-        opens_again: order.reopened((from, to), book).into_iter().map(told_opened).collect(),
+        opens_again: again.into_iter().map(told_opened).collect(),
+        unchanged: unchanged.into_iter().map(told_opened).collect(),
         currency: &to.currency,
         settled: sum(order.settled),
         sums: order.sums.iter().map(|(sort, sum)| Bringing { of: sort_word(*sort), difference: sum.plain() }).collect(),
@@ -310,7 +349,7 @@ fn told_edition(issue: &Issue) -> Edition {
     Edition { issue: issued.then_some(issue.number), purpose: issued.then(|| issue.purpose.word()), on: issue.on.iso() }
 }
 
-fn told_item(item: &Changed) -> ChangedItemReport<'_> {
+fn told_item<'a>(item: &'a Changed, asked: &Asked<'a>) -> ChangedItemReport<'a> {
     ChangedItemReport {
         room: &item.room,
         item: &item.item,
@@ -323,6 +362,10 @@ fn told_item(item: &Changed) -> ChangedItemReport<'_> {
         lead_time: Moving { from: item.lead_time.from.clone(), to: item.lead_time.to.clone() },
         order_by: Moving { from: item.order_by.from.map(|day| day.iso()), to: item.order_by.to.map(|day| day.iso()) },
         days: item.days(),
+        asked: asked
+            .of(item)
+            .map(|said| AskedReport { by: said.by.as_deref(), because: said.because.as_deref() })
+            .collect(),
         sign: item.asks(),
     }
 }

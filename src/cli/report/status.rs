@@ -80,6 +80,10 @@ struct Wanting<'a> {
     item: &'a str,
     tag: &'a str,
     stands: &'a str,
+    /// Who has still to sign, by name.
+    waits_for: Vec<String>,
+    #[serde(skip)]
+    stands_for: String,
 }
 
 #[derive(Serialize)]
@@ -145,8 +149,8 @@ pub fn text(review: &Review) -> String {
             add_line!(text, "      {} {}: {} [{}]", obstacle.severity, of.join(", "), obstacle.message, obstacle.rule);
         }
         for wanting in &point.unapproved {
-            let Wanting { room, item, tag, stands } = wanting;
-            add_line!(text, "      approval {room}, {tag} {item}: {stands}");
+            let Wanting { room, item, tag, stands_for, .. } = wanting;
+            add_line!(text, "      approval {room}, {tag} {item}: {stands_for}");
         }
     }
     text
@@ -236,7 +240,14 @@ fn hold_point(held: InTheWay<'_>) -> HoldPointReport<'_> {
 
 fn wanting<'a>(thing: &Unapproved<'a>) -> Wanting<'a> {
     let Unapproved { room, selection, stands, .. } = *thing;
-    Wanting { room: room.title(), item: &selection.name.value, tag: &selection.tag, stands }
+    Wanting {
+        room: room.title(),
+        item: &selection.name.value,
+        tag: &selection.tag,
+        stands,
+        waits_for: thing.of.clone(),
+        stands_for: thing.stands_for(),
+    }
 }
 
 fn obstacle(finding: &Finding) -> Obstacle<'_> {

@@ -20,6 +20,8 @@ fn issue(number: u32) -> Issue {
         total: Total::default(),
         terms: None,
         built: None,
+        asked: vec![],
+        unapproved: None,
         after: None,
         items: vec![],
     }

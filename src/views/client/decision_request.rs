@@ -8,6 +8,7 @@ use crate::book::{Book, Room, Selection};
 use crate::digest::canonical;
 use crate::ledger::{Head, Purpose, Stated};
 use crate::units::{Currency, Money};
+use crate::views::client::due::resting;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::state::State;
@@ -250,7 +251,7 @@ impl PageBuilder<'_> {
     fn waits_on(&self, selection: &Selection) -> Option<String> {
         let due = self.subject.assessment.dates.decision(selection);
         let rests = due.and_then(|due| due.rests.as_ref());
-        rests.map(|rests| self.resting(rests)).or_else(|| self.holds_up(selection))
+        rests.map(|rests| resting(self.words, rests)).or_else(|| self.holds_up(selection))
     }
 
     /// The address to post to, and the one to write to.

@@ -5,6 +5,7 @@ pub mod cover;
 pub mod decision_request;
 mod due;
 pub mod item;
+pub mod reminder;
 pub mod room;
 mod room_drawings;
 pub mod sign;

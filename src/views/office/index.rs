@@ -120,7 +120,8 @@ impl PageBuilder<'_> {
                 false => Cell::default(),
             });
             let name = Cell::from(format!("{} {}", gone.tag, gone.name).as_str());
-            [name, Cell::from("Withdrawn from the book")].into_iter().chain(said).collect()
+            let stands = format!("Withdrawn after issue {}; its number is not used again", gone.issue);
+            [name, Cell::from(stands.as_str())].into_iter().chain(said).collect()
         })
     }
 

@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::{ChangeOrder as Order, Changed, Fate, Moved, Reason, Reopened, Sort};
+use crate::assess::{Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Sort};
 use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
@@ -12,11 +12,12 @@ use crate::ledger::{Issue, IssuedItem};
 use crate::shown;
 use crate::units::Money;
 use crate::views::client::sign::who_signs;
-use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, item, shift};
+use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, fate_key, item, shift};
 use crate::views::paper::parts;
 use crate::views::paper::sign_off::{
     LabelledLine, PaperSize, ProjectTitle, SheetPart, SheetSigner, SheetTitle, approvers, paper_of, project_of,
 };
+use crate::views::shared::lines::field;
 use crate::views::shared::sheet::purpose_key;
 use serde::Serialize;
 
@@ -47,6 +48,10 @@ pub struct ChangeOrder {
     pub rooms: Vec<ChangedRoom>,
     /// What rests on something that changed, the earliest order first.
     pub opens_again: Vec<OpenedItem>,
+    /// What rests on something that changed, and was looked at: it stays.
+    pub unchanged: Vec<OpenedItem>,
+    /// The openings that are to be built from another sheet than before.
+    pub sheets: Vec<ChangedSheet>,
     /// The sums before and after, the last one being what is signed for.
     pub totals: Vec<ChangeLine>,
     /// Those who sign, in the order of the book; nobody where nothing is shown otherwise.
@@ -89,6 +94,19 @@ pub struct OpenedItem {
     pub by: String,
 }
 
+/// An opening that is to be built from another sheet than before.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ChangedSheet {
+    /// The opening.
+    pub name: String,
+    /// Its room.
+    pub room: String,
+    /// What became of it: `changed`, `new`, `gone`.
+    pub fate: String,
+    /// What of it is another: `width, service points`.
+    pub what: String,
+}
+
 /// The issues that are compared, the earlier one first; number 0 is the book as it stands.
 type Issues<'a> = (&'a Issue, &'a Issue);
 
@@ -104,6 +122,8 @@ fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> Ch
         0 => say!(words, "changes.now"),
         number => number.to_string(),
     };
+    let (again, unchanged): (Vec<_>, Vec<_>) =
+        order.reopened((from, to), book).into_iter().partition(|one| one.look == Look::OpensAgain);
     ChangeOrder {
         language: words.tag().to_owned(),
         paper: paper_of(book),
@@ -121,7 +141,9 @@ fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> Ch
         statement: statement(words, from, asks, draft),
         facts: facts((words, book.project.prices), order, (from, to), asks.then_some(book)),
         rooms: rooms(words, order, (from, to), book),
-        opens_again: order.reopened((from, to), book).into_iter().map(|one| opened(words, one)).collect(),
+        opens_again: again.into_iter().map(|one| opened(words, one)).collect(),
+        unchanged: unchanged.into_iter().map(|one| opened(words, one)).collect(),
+        sheets: order.built.iter().flatten().map(|sheet| changed_sheet(words, sheet, book)).collect(),
         totals: totals(words, order, book.project.prices),
         approvers: if asks { approvers(book) } else { vec![] },
         rule: if asks { who_signs(words, book) } else { say!(words, "changes.nobody_signs") },
@@ -140,6 +162,16 @@ fn opened(words: Words, one: Reopened) -> OpenedItem {
     };
     let by = one.order_by.map_or_else(String::new, |day| words.day(day));
     OpenedItem { tag: one.tag, name: one.name, because, on: one.on, by }
+}
+
+fn changed_sheet(words: Words, sheet: &BuiltOtherwise, book: &Book) -> ChangedSheet {
+    let fields: Vec<String> = sheet.fields.iter().map(|key| field(words, key).to_lowercase()).collect();
+    ChangedSheet {
+        name: sheet.opening.clone(),
+        room: book.room(&sheet.room).map_or(sheet.room.as_str(), |room| room.title()).into(),
+        fate: say!(words, fate_key(sheet.fate)),
+        what: words.series(&fields),
+    }
 }
 
 fn edition(words: Words, issue: &Issue) -> String {
@@ -271,6 +303,7 @@ fn moved(words: Words, key: &str, sum: Moved<Money>) -> ChangeLine {
 fn rooms(words: Words, order: &Order, issues: Issues<'_>, book: &Book) -> Vec<ChangedRoom> {
     let (mut rooms, mut at): (Vec<ChangedRoom>, BTreeMap<&str, usize>) = (Vec::new(), BTreeMap::new());
     let issued = (by_item(issues.0), by_item(issues.1));
+    let asked = Asked::between(&book.record, issues);
     let here: BTreeMap<(&str, &str), (&BookRoom, &Selection)> =
         book.selections().map(|(room, one)| ((room.folder.as_str(), one.id.as_str()), (room, one))).collect();
     for changed in &order.items {
@@ -281,7 +314,7 @@ fn rooms(words: Words, order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Ch
             rooms.len() - 1
         });
         let (was, is) = (issued.0.get(&key).copied(), issued.1.get(&key).copied());
-        let item = item(words, changed, (was, is), here.get(&key).copied());
+        let item = item((words, &asked), changed, (was, is), here.get(&key).copied());
         rooms.get_mut(number).into_iter().for_each(|room| room.items.push(item.clone()));
     }
     rooms

@@ -1,9 +1,9 @@
 //! One item of a change order: what became of it, from what to what, and what may hurt.
 
-use crate::assess::{Changed, Fate, Moved, Sort, cautions};
+use crate::assess::{Asked, Changed, Fate, Moved, Sort, cautions};
 use crate::book::{Room as BookRoom, Selection};
 use crate::language::{Say as _, Words, say};
-use crate::ledger::{IssuedItem, OptionContent};
+use crate::ledger::{AskedChange, IssuedItem, OptionContent};
 use crate::shown;
 use crate::shown::ChangedValue;
 use crate::units::{LeadTime, Money};
@@ -57,29 +57,56 @@ pub(super) fn difference(words: Words, by: Money) -> String {
 
 /// An item as it was and is on record, and where it is in the book now.
 pub(super) fn item(
-    words: Words,
+    (words, asked): (Words, &Asked<'_>),
     changed: &Changed,
     (was, is): (Option<&IssuedItem>, Option<&IssuedItem>),
     here: Option<(&BookRoom, &Selection)>,
 ) -> ChangedItem {
-    let fate = match changed.fate {
-        Fate::Added => "changes.fate.new",
-        Fate::Gone => "changes.fate.gone",
-        Fate::Changed => "changes.fate.changed",
-        Fate::Dated => "changes.fate.dated",
-    };
     let mut changes = vec![];
     if matches!(changed.fate, Fate::Added | Fate::Gone) {
         changes.push(change(say!(words, "changes.shown_as"), shown(words, was), shown(words, is)));
     }
     changes.extend(changed.changes.iter().filter_map(|one| content(words, one, changed)));
     changes.extend(ordering(words, changed));
+    changes.extend(who_asked(words, changed, asked));
     if changed.asks() {
         let mark = |item: Option<&IssuedItem>| item.map_or_else(String::new, |item| shown::in_short(&item.mark));
         changes.push(change(say!(words, "changes.mark"), mark(was), mark(is)));
     }
     let cautions = is.map_or_else(Vec::new, |is| cautions(words, is, here));
-    ChangedItem { tag: changed.tag.clone(), name: changed.name.clone(), fate: say!(words, fate), changes, cautions }
+    ChangedItem {
+        tag: changed.tag.clone(),
+        name: changed.name.clone(),
+        fate: say!(words, fate_key(changed.fate)),
+        changes,
+        cautions,
+    }
+}
+
+/// The key of what became of something.
+pub(super) fn fate_key(fate: Fate) -> &'static str {
+    match fate {
+        Fate::Added => "changes.fate.new",
+        Fate::Gone => "changes.fate.gone",
+        Fate::Changed => "changes.fate.changed",
+        Fate::Dated => "changes.fate.dated",
+    }
+}
+
+/// Who asked for it, and why, each time; that nobody says it.
+fn who_asked(words: Words, changed: &Changed, asked: &Asked<'_>) -> Vec<ChangeLine> {
+    if !changed.is_asked_for() {
+        return vec![];
+    }
+    let line = |by: String, because: String| change(say!(words, "changes.asked_for"), by, because);
+    let nobody = || say!(words, "changes.nobody_says");
+    let said =
+        |one: &AskedChange| line(one.by.clone().unwrap_or_else(nobody), one.because.clone().unwrap_or_else(nobody));
+    let mut lines: Vec<ChangeLine> = asked.of(changed).map(said).collect();
+    if lines.is_empty() {
+        lines.push(line(nobody(), nobody()));
+    }
+    lines
 }
 
 /// What may hurt of an item as it was issued: the makers' cautions, then those of what it is and needs; of
@@ -164,6 +191,11 @@ fn ordering(words: Words, changed: &Changed) -> Vec<ChangeLine> {
         let day = |day: Option<crate::units::Date>| day.map_or_else(String::new, |day| words.day(day));
         let by = changed.days().map_or_else(String::new, |days| shift(words, days));
         told.push(ChangeLine { by, ..change(say!(words, "item_says.order_by"), day(order_by.from), day(order_by.to)) });
+    } else if changed.asks() {
+        told.push(ChangeLine {
+            by: say!(words, "changes.no_days"),
+            ..change(say!(words, "changes.days"), String::new(), String::new())
+        });
     }
     told
 }

@@ -292,6 +292,8 @@ mod tests {
             after: None,
             items: items.collect(),
             built: None,
+            asked: vec![],
+            unapproved: None,
         }
     }
 

@@ -1,5 +1,6 @@
 //! The pages of those who build it in: sizes, services and cautions, no price.
 
+mod approval;
 pub mod index;
 pub mod opening;
 mod opening_drawings;

@@ -161,6 +161,7 @@ impl<'a> PageBuilder<'a> {
             facts.push(self.worded("opening_says.unit", unit));
             facts.extend(self.maker_sheet(option).map(|sheet| self.worded("opening_says.sheet", sheet)));
         }
+        facts.extend(at.thing.and_then(|(selection, _)| self.approval_fact(at.room, selection)));
         facts.push(self.worded("opening_says.datum", self.datum(at)));
         if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
             facts.push(self.worded("opening_says.weight", self.wording.weight(*weight)));

@@ -84,6 +84,8 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         after: None,
         items: items.collect(),
         built: None,
+        asked: vec![],
+        unapproved: None,
     }
 }
 

@@ -66,3 +66,39 @@ fn a_first_choice_opens_nothing_again() {
     project.run(["compare", "1", "now", "--today", "2027-01-20"]).exits(0).does_not_say("opens again");
     project.run(["review", "--today", "2027-01-20"]).does_not_say("which it depends on, has changed since");
 }
+
+/// Nothing rests on what a thing costs, nor on its picture.
+#[test]
+fn another_price_opens_nothing_again_and_what_rests_on_it_is_named_as_unchanged() {
+    let project = changed(MAT, MAT);
+    let project = project.file("rooms/kitchen/mat.yaml", &format!("{MAT}{}", FACTS.replace("100.00", "120.00")));
+    project.run(["review", "--today", "2027-01-20"]).does_not_say("which it depends on, has changed since");
+    project
+        .run(["compare", "1", "now", "--today", "2027-01-20"])
+        .exits(0)
+        .does_not_say("opens again")
+        .says("looked at, unchanged\n")
+        .says("Rug, kitchen: it depends on Mat, and nothing changed that it rests on");
+    let told = project.run(["compare", "1", "now", "--format", "json", "--today", "2027-01-20"]).stdout_is_json();
+    assert_eq!((&told["opens_again"], &told["unchanged"][0]["item"]), (&serde_json::json!([]), &"rug".into()));
+}
+
+/// Whoever looked writes the day of that look: after the issue, and no earlier than what it rests on was chosen.
+#[test]
+fn what_was_chosen_anew_since_stays() {
+    let other = MAT.replace("chosen: one", "chosen: two\nchosen on: 2027-01-18");
+    for (day, stays) in [("2027-01-19", true), ("2027-01-17", false), ("2027-01-14", false)] {
+        let project = changed(MAT, &other);
+        let rug = format!("selection: Rug\nmodel: ZS-1\nchosen on: {day}\ndepends on: [Mat]\n{FACTS}");
+        let project = project.file("rooms/kitchen/rug.yaml", &rug);
+        let review = project.run(["review", "--today", "2027-01-20"]);
+        let compared = project.run(["compare", "1", "now", "--today", "2027-01-20"]);
+        if stays {
+            review.does_not_say("which it depends on, has changed since");
+            compared.says("Rug, kitchen: it depends on Mat; chosen anew on 19 Jan 2027").does_not_say("opens again");
+        } else {
+            review.says("which it depends on, has changed since");
+            compared.says("opens again\n").does_not_say("looked at, unchanged");
+        }
+    }
+}

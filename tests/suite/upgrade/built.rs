@@ -32,7 +32,8 @@ fn sheet(project: &Project) -> String {
 }
 
 fn issue(project: &Project, purpose: &str) -> Ran {
-    project.run(["issue", "--for", purpose, "--today", "2026-12-01"])
+    let taken: &[&str] = if purpose == "construction" { &["--unapproved", "agreed on site"] } else { &[] };
+    project.run(["issue", "--for", purpose, "--today", "2026-12-01"].iter().chain(taken))
 }
 
 #[test]

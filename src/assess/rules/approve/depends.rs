@@ -5,6 +5,7 @@ mod dates;
 use std::collections::HashMap;
 
 use crate::assess::approval::ApproverDecision;
+use crate::assess::change_order::looked_at;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, Prerequisite};
 use crate::book::{Room, Selection};
@@ -28,8 +29,8 @@ declare! {
     /// the wrong cabinet for the next.
     ///
     /// ## Remedy
-    /// Look whether it still suits what it rests on; change it, or have it approved again with the change
-    /// in view.
+    /// Look whether it still suits what it rests on; change it, have it approved again with the change in view, or
+    /// write the day of that look: `chosen on`. A change of price, words or pictures opens nothing again.
     ///
     /// ## Example
     /// ```text
@@ -72,6 +73,10 @@ fn changed(
     ground: &Prerequisite<'_>,
 ) -> Option<Remark> {
     let issue = word.issue;
+    let issued_on = context.book.record.issues.get(&issue).map(|issue| issue.on);
+    if issued_on.is_some_and(|on| looked_at(selection, ground.selection, on).is_some()) {
+        return None;
+    }
     let now = context.approvals.marked(ground.room, ground.selection)?;
     let told = match another_choice(context, chosen.up_to(word, ground), issued, ground) {
         Some((from, to)) => phrase!(": the choice from `{from}` to `{to}`", from, to),
@@ -79,6 +84,9 @@ fn changed(
         None if shown::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
             let changes = shown::changes(&issued.content, &now.content);
+            if !changes.is_empty() && !changes.iter().any(|change| change.what.may_be_rested_on()) {
+                return None;
+            }
             changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
         }
     };
@@ -94,7 +102,10 @@ fn changed(
     );
     let severity = if selection.is_ordered() { Severity::Stop } else { Severity::Query };
     let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
-    let remedy = phrase!("look whether `{name}` still suits it; change it, or have it approved again", name);
+    let remedy = phrase!(
+        "look whether `{name}` still suits it; change it, have it approved again, or write the day of that look: `chosen on`",
+        name
+    );
     Some(finding.also(ground.selection.span, "has changed").remedy(remedy))
 }
 

@@ -70,6 +70,8 @@ mod tests {
             total: Total { settled: "0.00".into(), with_tax: None },
             terms: None,
             built: None,
+            asked: vec![],
+            unapproved: None,
             after: None,
             items: vec![],
         };

@@ -1,0 +1,58 @@
+//! A reminder for somebody who approves, ready to be mailed: what still waits for that person, by when, and why by then.
+
+use crate::assess::Assessment;
+use crate::book::{Approver, Book, Room, Selection};
+use crate::language::{Words, say};
+use crate::units::Date;
+use crate::views::client::due;
+
+/// What waits for somebody.
+struct Asked<'a> {
+    room: &'a Room,
+    selection: &'a Selection,
+    on: Option<Date>,
+}
+
+/// The reminder as plain text; none where nothing waits for that person. What is ordered is not asked for.
+pub fn reminder(words: Words, (book, assessment): (&Book, &Assessment), approver: &Approver) -> Option<String> {
+    let asked = book.selections().filter_map(|(room, selection)| {
+        let thing = assessment.unapproved(book, room, selection)?;
+        let on = assessment.dates.decision(selection).map(|due| due.on);
+        thing.of.contains(&approver.name).then_some(Asked { room, selection, on })
+    });
+    let mut asked: Vec<Asked<'_>> = asked.collect();
+    if asked.is_empty() {
+        return None;
+    }
+    asked.sort_by_key(|one| (one.on.is_none(), one.on));
+    let (issue, day) = assessment.approvals.issue?;
+    let mut lines = vec![
+        say!(words, "reminder.to", name = approver.name),
+        String::new(),
+        say!(
+            words,
+            "reminder.lead",
+            n = asked.len(),
+            title = book.project.title.text(),
+            issue = issue.to_string(),
+            day = day
+        ),
+        String::new(),
+    ];
+    lines.extend(asked.iter().map(|one| line(words, assessment, one)));
+    lines.extend([String::new(), say!(words, "reminder.how"), String::new()]);
+    lines.extend(book.project.firm.name.get().cloned());
+    Some(lines.join("\n") + "\n")
+}
+
+/// `26 Jan 2027, when Cabinets, built around it, must be ordered: K-04 Range, Kitchen`.
+fn line(words: Words, assessment: &Assessment, asked: &Asked<'_>) -> String {
+    let Asked { room, selection, .. } = asked;
+    let by = match assessment.dates.decision(selection) {
+        Some(decision) => due::day_and_reason(words, decision),
+        None => say!(words, "reminder.no_day"),
+    };
+    let open = selection.settled().is_none();
+    let key = if open { "reminder.choose" } else { "reminder.approve" };
+    say!(words, key, by = by, tag = selection.tag, name = selection.name.value, room = room.title())
+}
