@@ -29,7 +29,7 @@ struct Bundle {
     words: &'static [(&'static str, &'static [&'static str])],
 }
 
-const BUNDLES: [Bundle; 5] = [
+const BUNDLES: [Bundle; 6] = [
     Bundle {
         folders: &["client"],
         path: "assets/deciding.js",
@@ -41,6 +41,12 @@ const BUNDLES: [Bundle; 5] = [
         path: "assets/readings.js",
         scripts: &["seal", "paper", "hand", "tape", "measure", "readings"],
         words: &[("readings", &["tape", "hand"])],
+    },
+    Bundle {
+        folders: &["installer"],
+        path: "assets/receiving.js",
+        scripts: &["seal", "paper", "hand", "delivery"],
+        words: &[("receiving", &["delivery", "hand"])],
     },
     Bundle { folders: &["client", "installer"], path: "assets/newest.js", scripts: &["newest"], words: &[] },
     Bundle { folders: &["client", "installer"], path: "assets/keep.js", scripts: &["keep"], words: &[] },
@@ -360,7 +366,10 @@ mod tests {
             theme.assets_of(folder).map(|(path, _)| path.clone()).filter(|path| path.ends_with(".js")).collect()
         };
         assert_eq!(scripts("client"), ["assets/deciding.js", "assets/keep.js", "assets/newest.js", "kept.js"]);
-        assert_eq!(scripts("installer"), ["assets/keep.js", "assets/newest.js", "assets/readings.js", "kept.js"]);
+        assert_eq!(
+            scripts("installer"),
+            ["assets/keep.js", "assets/newest.js", "assets/readings.js", "assets/receiving.js", "kept.js"]
+        );
         assert_eq!(scripts("office"), [""; 0]);
     }
 

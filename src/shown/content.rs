@@ -7,7 +7,7 @@ use crate::book::{Book, Photo, Prices, ProductOption, Room, Selection};
 use crate::vocabulary::{Marked, Shown, ShownField, ShownGroup, ShownValue, Since, Version, Words};
 
 use super::field::MarkedField;
-use super::{Pictures, written};
+use super::{Pictures, as_written, written};
 
 /// What stands in an item besides the fields of its selection.
 pub const OF_ITEM: [(&str, &str); 5] = [
@@ -26,6 +26,11 @@ pub const OF_OPTION: [(&str, &str); 1] = [("total", "price times quantity with t
 pub struct ShownItem(pub(super) ShownValue);
 
 impl ShownItem {
+    /// What an issue holds of an item, by the version that it was made under.
+    pub(super) fn as_issued(content: &Value) -> Self {
+        Self(as_written::read(content))
+    }
+
     /// As a version writes it.
     pub fn content(&self, version: Version) -> Value {
         written::content(&self.0, version)

@@ -133,6 +133,11 @@ pub fn in_short(mark: &Digest) -> String {
     format!("{one:02x}{two:02x} {three:02x}{four:02x}")
 }
 
+/// An option of what an issue holds of an item, as it was shown then.
+pub fn option_as_issued(content: &Value, id: &str) -> Option<ShownValue> {
+    ShownItem::as_issued(content).option(id).cloned()
+}
+
 /// Whether several options of an item stand open.
 pub fn is_open(now: &Marked) -> bool {
     ItemContent(&now.content).is_open()

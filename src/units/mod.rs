@@ -26,7 +26,7 @@ pub mod weight;
 
 pub use area::Area;
 pub use article::{is_several, with_article};
-pub use date::{Calendar, Date, LeadTime};
+pub use date::{Calendar, Date, LeadTime, SpanUnit};
 pub use figure::Figure;
 pub use length::Length;
 pub use letters::letter;

@@ -29,6 +29,7 @@ use crate::views::shared::photo::{Album, PageFile};
 use crate::views::shared::revisions::{History, Sheets};
 use crate::views::shared::sheet::{IssuedAs, SheetFrame};
 use crate::views::shared::wording::Wording;
+use crate::views::trades::delivery::{DeliveryPage, Load};
 use crate::views::trades::index::InstallerIndex;
 use crate::views::trades::opening::{OpeningPage, SheetOpening};
 use crate::views::trades::sheets::{Builders, TradePage};
@@ -88,6 +89,8 @@ pub struct InstallerPages {
     pub openings: Vec<OpeningPage>,
     /// One a trade and room.
     pub trades: Vec<TradePage>,
+    /// One a load of a supplier.
+    pub deliveries: Vec<DeliveryPage>,
 }
 
 /// For the firm alone.
@@ -158,6 +161,8 @@ pub struct BookPages<'a> {
     office: Vec<Edition<'a>>,
     plans: Arc<Plans<'a>>,
     openings: Vec<SheetOpening<'a>>,
+    /// What each supplier brings.
+    loads: Vec<Load<'a>>,
     /// What every page asks that asks at all.
     asking: Option<(LatestIssue, DecisionRequest)>,
 }
@@ -195,6 +200,7 @@ impl<'a> BookPages<'a> {
         Self {
             plans,
             openings: installer.first().map(|edition| edition.builder.at_openings()).unwrap_or_default(),
+            loads: installer.first().map(|edition| edition.builder.loads()).unwrap_or_default(),
             asking: client.first().and_then(|edition| edition.builder.asking()),
             client,
             installer,
@@ -272,7 +278,7 @@ impl<'a> BookPages<'a> {
             })
         };
         let index: Portion<'s> = Box::new(move || {
-            let index = Some(builder.installer_index(&self.plans, &self.openings));
+            let index = Some(builder.installer_index(&self.plans, &self.openings, &self.loads));
             portion(InstallerPages { index, ..InstallerPages::default() })
         });
         let trades = move |room| -> Portion<'s> {
@@ -281,8 +287,15 @@ impl<'a> BookPages<'a> {
                 portion(InstallerPages { trades, ..InstallerPages::default() })
             })
         };
+        let delivery = move |at| -> Portion<'s> {
+            Box::new(move || {
+                let deliveries = builder.delivery(&self.loads, at).into_iter().collect();
+                portion(InstallerPages { deliveries, ..InstallerPages::default() })
+            })
+        };
         let rooms = builder.subject.book.rooms.iter();
-        std::iter::once(index).chain((0..self.openings.len()).map(opening)).chain(rooms.map(trades))
+        let openings = (0..self.openings.len()).map(opening);
+        std::iter::once(index).chain(openings).chain(rooms.map(trades)).chain((0..self.loads.len()).map(delivery))
     }
 
     fn of_office<'s>(edition: &'s Edition<'a>) -> impl Iterator<Item = Portion<'s>> {

@@ -9,6 +9,7 @@ mod following;
 mod one_file;
 mod paper;
 mod published;
+mod receiving;
 mod tape;
 
 use serde::Deserialize;

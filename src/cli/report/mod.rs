@@ -2,6 +2,7 @@
 
 mod approvals;
 pub mod change_order;
+mod deliveries;
 mod json;
 mod next;
 mod open;

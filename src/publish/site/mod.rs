@@ -60,6 +60,7 @@ pub const PAGES: &[Page] = &[
     Page { folder: "client", template: "sign.html", leaves: |site| leaves(site.client.sign.as_slice()) },
     Page { folder: "installer", template: "installer.html", leaves: |site| leaves(site.installer.index.as_slice()) },
     Page { folder: "installer", template: "opening.html", leaves: |site| leaves(&site.installer.openings) },
+    Page { folder: "installer", template: "delivery.html", leaves: |site| leaves(&site.installer.deliveries) },
     Page { folder: "installer", template: "trade.html", leaves: |site| leaves(&site.installer.trades) },
     Page { folder: "office", template: "office.html", leaves: |site| leaves(site.office.index.as_slice()) },
     Page { folder: "office", template: "schedule.html", leaves: |site| leaves(&site.office.schedules) },

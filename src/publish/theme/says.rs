@@ -50,7 +50,7 @@ fn says_by_scripts(view: &Value, language: Language, shown: &str) -> bool {
     let asks = |key: &str| view.get(key).is_some_and(|data| !data.is_null());
     let bundles: &[&str] = match (asks("asked"), asks("asks")) {
         (true, _) => &["deciding", "signing"],
-        (_, true) => &["readings"],
+        (_, true) => &["readings", "receiving"],
         _ => return true,
     };
     let said = said_by_scripts(language.words().tree());

@@ -1,5 +1,6 @@
 //! The pages of the firm alone.
 
+mod deliveries;
 pub mod index;
 mod money;
 mod orders;

@@ -46,7 +46,7 @@ impl<'a> PageBuilder<'a> {
             lead: Html::text(&lead),
             facts: self.order_facts(receiving),
             drawings: vec![],
-            tables: vec![self.table("Orders by date", &orders)],
+            tables: std::iter::once(self.table("Orders by date", &orders)).chain(self.came()).collect(),
             notices: vec![],
         }
     }
@@ -165,7 +165,11 @@ impl<'a> PageBuilder<'a> {
             self.waits(order, depends),
             dashed(option.supplier.text()),
             dashed(&option.lead_time.get().map(ToString::to_string).unwrap_or_default()),
-            day(self.words, Some(when.in_hand)).as_str().into(),
+            Cell {
+                text: Html::text(&day(self.words, Some(when.in_hand))),
+                state: self.received(room, selection),
+                ..Cell::default()
+            },
             Cell { text: Html::text(&day(self.words, Some(when.needed))), note: holds, ..Cell::default() },
             money(self.wording, Amounts::price(option)).into(),
             money(self.wording, Amounts::cost(option)).into(),

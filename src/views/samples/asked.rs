@@ -74,3 +74,14 @@ pub(super) fn tape() -> Data {
         square: 3_175_000.to_string(),
     })
 }
+
+pub(super) fn delivery() -> Data {
+    Data::of(&serde_json::json!({
+        "book": "5f0c".repeat(8), "issue": 3, "title": "Alder Court", "post": null, "email": null,
+        "from": "Oren & Daughters", "claims": {"5 working days": {"2027-04-03": "2027-04-09"}},
+        "items": [{
+            "room": "kitchen", "item": "refrigerator", "name": "K-07 Refrigerator", "option": "steel",
+            "mark": "9c410e7b".repeat(8), "looks": ["model", "finish"], "claim": "5 working days",
+        }],
+    }))
+}

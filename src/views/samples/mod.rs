@@ -33,6 +33,7 @@ pub(crate) fn full() -> Pages {
             index: Some(site_work::index()),
             openings: vec![site_work::refrigerator(), site_work::hood()],
             trades: vec![site_work::counters()],
+            deliveries: vec![site_work::delivery()],
         },
         office: OfficePages {
             index: Some(office::index()),

@@ -2,7 +2,8 @@
 
 use super::*;
 use crate::views::shared::drawing::Drawing;
-use crate::views::trades::index::{InstallerIndex, OpeningGroup, OpeningLine};
+use crate::views::trades::delivery::{DeliveryPage, Expected, ExpectedLine};
+use crate::views::trades::index::{DeliveryLine, InstallerIndex, OpeningGroup, OpeningLine};
 use crate::views::trades::opening::OpeningPage;
 use crate::views::trades::opening_sizes::{SizeCell, SizeRow};
 use crate::views::trades::opening_tape::TapeLine;
@@ -53,10 +54,8 @@ pub(super) fn index() -> InstallerIndex {
                 found: vec![],
             },
         ],
-        notices: vec![notice(
-            "Power, gas and water",
-            &["Licensed trades connect them, to local code and the maker’s instructions."],
-        )],
+        deliveries: vec![expected()],
+        notices: vec![connected()],
     }
 }
 
@@ -145,6 +144,53 @@ pub(super) fn counters() -> TradePage {
             tables: vec![table],
             with_it: vec![fact("Ordered with it", "clips")],
         }],
+    }
+}
+
+fn connected() -> Notice {
+    notice("Power, gas and water", &["Licensed trades connect them, to local code and the maker’s instructions."])
+}
+
+fn expected() -> DeliveryLine {
+    DeliveryLine {
+        link: link("R-01", "Oren & Daughters: delivery", "deliveries/from-oren-daughters.html"),
+        brings: "2 items".into(),
+    }
+}
+
+pub(super) fn delivery() -> DeliveryPage {
+    let line = |of: &str, name: &str, approved: Fact| ExpectedLine {
+        of: of.into(),
+        name: name.into(),
+        approved: vec![approved],
+    };
+    let asked = Expected {
+        at: Some(0),
+        number: "K-07".into(),
+        name: "Refrigerator".into(),
+        room: "Kitchen".into(),
+        standing: Some(state(Shape::Approved, "Approved")),
+        mark: Some("9c41 0e7b".into()),
+        lines: vec![
+            line("model", "Model", fact("Maker", "Vessary")),
+            line("finish", "Finish", fact("Finish", "brushed steel")),
+        ],
+        said: vec![html("12 Jan 2027, 4711, Teo Varrick: Damaged, Set aside; to be confirmed")],
+    };
+    let unasked = Expected {
+        number: "K-08".into(),
+        name: "Dishwasher".into(),
+        room: "Kitchen".into(),
+        standing: Some(state(Shape::Waiting, "Not approved: take nothing, call the office")),
+        ..Expected::default()
+    };
+    DeliveryPage {
+        sheet: sheet("deliveries/from-oren-daughters.html", "R-01", "Oren & Daughters: delivery"),
+        label: "For receiving".into(),
+        facts: vec![fact("Expected", "3 Apr 2027"), fact("Claims within", "5 working days")],
+        cautions: vec![notice("Before you unload it", &["Heavy enough to injure."])],
+        items: vec![asked, unasked],
+        asks: asked::delivery(),
     }
 }
 

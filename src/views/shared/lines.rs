@@ -69,7 +69,10 @@ impl PageBuilder<'_> {
     }
 
     fn lines(&self, option: &ProductOption, lines: &[Line]) -> Vec<Fact> {
-        let shown = shown::option_alone(option);
+        self.lines_of(&shown::option_alone(option), lines)
+    }
+
+    fn lines_of(&self, shown: &ShownValue, lines: &[Line]) -> Vec<Fact> {
         let line = |line: &Line| -> Vec<Fact> {
             let (Line::Field(key) | Line::Fields(key) | Line::Part(key)) = *line;
             let Some(value) = shown.get(key).filter(|value| !value.is_empty()) else { return vec![] };
@@ -82,6 +85,17 @@ impl PageBuilder<'_> {
             }
         };
         lines.iter().flat_map(line).collect()
+    }
+
+    /// A part of what is shown of an option, from maker to how many, and the names of what is ordered with it: for
+    /// those who are told no price.
+    pub fn shown_in_lines(&self, shown: &ShownValue) -> Vec<Fact> {
+        let quantity = shown.get("quantity").filter(|value| !value.is_empty());
+        let quantity = quantity.map(|value| Fact { name: named(self.words, "quantity"), value: self.value(value) });
+        let with = shown.get("accessories").map_or(&[][..], ShownValue::values).iter();
+        let names: Vec<&str> = with.filter_map(|one| one.get("name").and_then(ShownValue::text)).collect();
+        let with_it = (!names.is_empty()).then(|| self.worded("lines.with_it", self.words.series(&names)));
+        self.lines_of(shown, &LINES).into_iter().chain(quantity).chain(with_it).collect()
     }
 
     /// A line for each field of a group that is written.

@@ -11,6 +11,7 @@ use crate::views::shared::figures;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::sheet::{Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::State;
+use crate::views::trades::delivery::Load;
 use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
 
@@ -21,6 +22,7 @@ pub struct InstallerIndex {
     pub lead: Html,
     pub facts: Vec<Fact>,
     pub rooms: Vec<OpeningGroup>,
+    pub deliveries: Vec<DeliveryLine>,
     pub notices: Vec<Notice>,
 }
 
@@ -52,11 +54,19 @@ pub struct OpeningLine {
     pub gap: Option<Html>,
 }
 
+/// A delivery in the list.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct DeliveryLine {
+    pub link: Link,
+    /// How many things it brings.
+    pub brings: String,
+}
+
 on_sheet!(InstallerIndex);
 
 impl<'a> PageBuilder<'a> {
     /// `index.html` of the installer's folder.
-    pub fn installer_index(&self, plans: &Plans<'_>, all: &[SheetOpening<'_>]) -> InstallerIndex {
+    pub fn installer_index(&self, plans: &Plans<'_>, all: &[SheetOpening<'_>], loads: &[Load<'_>]) -> InstallerIndex {
         let place = SheetPlace {
             path: "index.html".into(),
             number: "F-00".into(),
@@ -91,6 +101,7 @@ impl<'a> PageBuilder<'a> {
                 .iter()
                 .filter_map(|room| self.opening_group(plans, room, here(room)))
                 .collect(),
+            deliveries: self.delivery_lines(loads),
             notices: vec![Notice {
                 title: say!(self.words, "installer.know"),
                 lines: vec![show!(self.words, "installer_says.general")],

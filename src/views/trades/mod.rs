@@ -1,6 +1,9 @@
 //! The pages of those who build it in: sizes, services and cautions, no price.
 
 mod approval;
+pub mod delivery;
+mod delivery_asks;
+mod delivery_looks;
 pub mod index;
 pub mod opening;
 mod opening_drawings;

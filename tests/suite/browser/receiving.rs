@@ -1,0 +1,96 @@
+//! A delivery is received on a telephone without a signal, handed over as a file, and taken in.
+
+use super::drive;
+use crate::project::{Project, Ran};
+
+const BOOK: &str = "\
+title: Elm Row
+client: The Okonedo-Lindqvist household
+firm: {name: Pennick & Rowe, trade: kitchens and halls}
+units: imperial
+currency: USD
+approvers: [{id: ada, name: Ada Okonedo}]
+suppliers: {Ardwin: {claim within: 5 days, claims: claims@ardwin.example}}
+";
+
+const KITCHEN: &str = "\
+- selection: Rug
+  kind: rug
+  maker: Zelmor
+  model: ZS-1
+  supplier: Ardwin
+  lead time: 2 weeks
+  quantity: 1
+  photos: [rug.jpg]
+  face size: 48\" x 72\"
+  needed for: 2027-02-01
+  finish: sand
+  price: 100.00
+  order: {placed on: 2027-01-16}
+- selection: Pulls
+  kind: pull
+  maker: Brellan
+  model: B-7
+  supplier: Ardwin
+  lead time: 2 weeks
+  quantity: 14
+  photos: [pulls.jpg]
+  needed for: 2027-02-01
+  finish: brushed steel
+  centre to centre: 5 1/16\"
+  projection: 1 1/4\"
+  price: 12.00
+  order: {placed on: 2027-01-16}
+";
+
+/// The book, approved.
+fn approved() -> Project {
+    let project = Project::new()
+        .file("book.yaml", BOOK)
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
+        .file("rooms/kitchen/all.yaml", KITCHEN)
+        .photo("rooms/kitchen/photos/rug.jpg")
+        .photo("rooms/kitchen/photos/pulls.jpg");
+    project.run(["issue", "--for", "approval"]).exits(0);
+    let root = project.root();
+    let receive = ["receive", root.to_str().unwrap(), "--by-hand", "ada", "--decision", "approved"];
+    let of = ["--item", "kitchen/rug", "--item", "kitchen/pulls", "--how", "signed on paper"];
+    let now = jiff::Timestamp::now().to_string();
+    let arguments = [&receive[..], &of[..], &["--given", &now[..10]]].concat();
+    Ran::of(project.command(arguments).env("TZ", "UTC")).exits(0);
+    project
+}
+
+#[test]
+fn a_delivery_is_received_without_a_signal_and_taken_in_and_what_was_taken_otherwise_is_asked_anew() {
+    let project = approved();
+    let (site, file) = (project.beside("site"), project.beside("delivery.json"));
+    project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
+    let installer = site.join("installer");
+    let [installer, file] = [&installer, &file].map(|path| path.to_str().unwrap());
+    drive("receiving.mjs", &[installer, "deliveries/from-ardwin.html", file]);
+    project.run(["receive", project.root().to_str().unwrap(), file]).says("recorded to be confirmed");
+    project.run(["receive", project.root().to_str().unwrap(), file]).says("already recorded");
+    let told = project.run(["status", "--format", "json"]).stdout_is_json();
+    let waiting = &told["deliveries"]["waiting"][0];
+    assert_eq!((waiting["from"].as_str(), waiting["items"].as_u64()), (Some("Ardwin"), Some(2)));
+    let digits = waiting["digits"].as_str().unwrap();
+    project.run(["receive", project.root().to_str().unwrap(), "--confirm", digits, "--by", "Ines Rowe"]).exits(0);
+    project
+        .run(["status"])
+        .says("came otherwise than approved")
+        .says("K-02 Pulls (Kitchen): as approved; 4711, Noor Tembley, ")
+        .says("different (finish: <b>grey</b> oak), taken: to be approved anew; 4711, Noor Tembley, ")
+        .says("[approve/came]");
+    // The paper of the page: boxes to cross, and what was handed over before.
+    project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
+    let page = std::fs::read_to_string(site.join("installer/deliveries/from-ardwin.html")).unwrap();
+    assert!(page.contains("class=\"box\"") && page.contains("Noor Tembley") && !page.contains("100.00"));
+    let orders = std::fs::read_to_string(site.join("office/orders.html")).unwrap();
+    assert!(orders.contains("Taken otherwise: ask anew") && orders.contains("&lt;b&gt;grey&lt;/b&gt; oak"));
+    for page in walkdir::WalkDir::new(site.join("client")).into_iter().map(Result::unwrap) {
+        if page.path().extension().is_some_and(|ending| ending == "html") {
+            assert!(!std::fs::read_to_string(page.path()).unwrap().contains("4711"), "{}", page.path().display());
+        }
+    }
+}

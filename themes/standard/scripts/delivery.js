@@ -1,0 +1,138 @@
+// The page of a delivery: what came beside what was approved, kept on this device and handed over.
+(() => {
+  const { data, w, fill, el, state, read, write, now, day, whole, others, say, scripted, lasting } = Paper;
+  const asks = data("delivery-asks"), place = document.getElementById("delivery");
+  if (!asks || !place) return;
+  const CAME = ["approved", "different", "damaged"], KEPT_AS = { taken: "taken", "sent back": "sent_back", "set aside": "set_aside" };
+  const SHAPE = { approved: "approved", different: "revise-and-resubmit", damaged: "rejected" };
+  const KEPT = `bookmatch ${asks.book ?? asks.title} delivery ${JSON.stringify([asks.from, asks.load ?? ""])}`;
+  // A photograph that is larger has no digest: a telephone would take too long over it.
+  const LARGEST = 24 * 1024 * 1024;
+  const kept = () => ({ by: "", note: "", handed: [], items: {}, ...(read(KEPT) ?? {}) });
+  const change = (what) => { const all = kept(); what(all); write(KEPT, all); };
+  const keyOf = (one) => `${one.room}/${one.item}`;
+  const answer = (all, one) => ({ lines: {}, words: {}, kept: "", note: "", photos: [], ...all.items[keyOf(one)] });
+  const put = (one, what) => { change((all) => { const own = answer(all, one); what(own); all.items[keyOf(one)] = own; }); tell(); };
+  const today = () => now().slice(0, 10);
+  const names = w.delivery.of;
+
+  const isBegun = (own) => Object.keys(own.lines).length > 0;
+  const otherwise = (one, own) => one.looks.filter((of) => own.lines[of] && own.lines[of] !== "approved");
+  /** What is still to be said of an item; nothing once it is said whole. */
+  const missing = (one, own) => {
+    const open = one.looks.filter((of) => !own.lines[of]).map((of) => names[of]);
+    if (open.length) return fill(w.delivery.look_at, { name: one.name, what: open.join(", ") });
+    const untold = otherwise(one, own).find((of) => own.lines[of] === "different" && !(own.words[of] ?? "").trim());
+    if (untold) return fill(w.delivery.say_what, { name: one.name, what: names[untold] });
+    return otherwise(one, own).length && !own.kept ? fill(w.delivery.say_kept, { name: one.name }) : null;
+  };
+  const worst = (one, own) => CAME[Math.max(0, ...one.looks.map((of) => CAME.indexOf(own.lines[of])))];
+  const claim = (one) => {
+    const last = one.claim && asks.claims[one.claim]?.[today()];
+    return last ? fill(w.delivery.claim_by, { day: day(last) }) : one.claim ? fill(w.delivery.claim_term, { term: one.claim }) : w.delivery.claim_ask;
+  };
+  const verdict = el("ul", { class: "said" }), heard = el("p", { class: "sr", role: "status" }), keeps = el("p", { class: "sans soft" }), handing = el("div", { class: "form" });
+  const told = (all) => asks.items.filter((one) => isBegun(answer(all, one))).map((one) => {
+    const own = answer(all, one), open = missing(one, own);
+    if (open) return el("li", {}, state("waiting", open));
+    const how = worst(one, own), bad = how !== "approved";
+    return el("li", {}, state(SHAPE[how], `${one.name}: ${w.delivery.came[how]}`),
+      bad && el("p", {}, own.kept === "taken" ? w.delivery.taken_means : w.delivery.not_set), bad && el("p", {}, claim(one)));
+  });
+  const trimmed = (text) => whole((text ?? "").trim()) || undefined;
+  const items = (all) => asks.items.filter((one) => isBegun(answer(all, one))).map((one) => {
+    const own = answer(all, one), bad = otherwise(one, own).length > 0;
+    return { room: one.room, item: one.item, option: one.option ?? undefined, mark: one.mark,
+      lines: one.looks.map((of) => ({ of, came: own.lines[of], words: own.lines[of] === "approved" ? undefined : trimmed(own.words[of]) })),
+      kept: bad ? own.kept : undefined, note: trimmed(own.note), photos: own.photos.length ? own.photos : undefined };
+  });
+  const hand = (all) => {
+    const begun = asks.items.filter((one) => isBegun(answer(all, one))), open = begun.some((one) => missing(one, answer(all, one)));
+    const no = (words) => handing.replaceChildren(el("p", { class: "sans soft" }, words));
+    if (!asks.book) return no(w.delivery.no_issue);
+    if (!begun.length) return no(w.delivery.none);
+    if (open) return no(w.delivery.not_whole);
+    if (!all.by.trim() || !all.note.trim()) return no(w.delivery.name_first);
+    const delivery = { from: asks.from, load: asks.load ?? undefined, note: whole(all.note.trim()) }, by = whole(all.by.trim()), found = items(all);
+    let response = all.response;
+    const same = response && Seal.canonical([response.by, response.delivery, response.items]) === Seal.canonical([by, delivery, found]);
+    if (!same) {
+      response = { format: "bookmatch delivery 1", book: asks.book, issue: asks.issue, ledger: asks.ledger ?? undefined, delivery, by, nonce: Seal.nonce(), made: now(), items: found };
+      change((all) => { all.response = response; });
+    } else if (handing.querySelector(".ways")) return;
+    const name = `bookmatch-${asks.book.slice(0, 8)}-delivery-${response.made.slice(0, 10)}.json`;
+    const photos = found.some((one) => one.photos);
+    handing.replaceChildren(el("p", { class: "sans" }, fill(w.delivery.to_hand, { n: found.length, by })), photos ? el("p", { class: "sans" }, w.delivery.photos_beside) : "",
+      Hand.ways({ name, text: Seal.canonical(response), to: asks, subject: fill(w.delivery.subject, { title: asks.title, note: delivery.note }), list: () => kept().handed,
+        done: (how, said) => { change((all) => all.handed.push({ how, at: now(), response: response.nonce, told: said || undefined })); again.hidden = false; } }));
+  };
+  const again = el("button", { type: "button", class: "quiet", hidden: true, click: () => {
+    change((all) => { all.items = {}; all.note = ""; delete all.response; });
+    location.reload();
+  } }, w.delivery.another);
+
+  const tell = (quiet) => {
+    const all = kept(), lines = told(all);
+    verdict.replaceChildren(...lines);
+    keeps.textContent = lasting() ? w.delivery.kept_here : w.delivery.not_kept;
+    again.hidden = !all.handed.length;
+    if (!quiet) say(heard, lines.map((line) => line.textContent).join(". "));
+    for (const section of place.querySelectorAll("[data-at]")) show(section, asks.items[section.dataset.at], all);
+    hand(all);
+  };
+  const show = (section, one, all) => {
+    const own = answer(all, one);
+    for (const input of section.querySelectorAll("input[data-of]")) input.checked = own.lines[input.dataset.of] === input.value;
+    for (const input of section.querySelectorAll("input[data-kept]")) input.checked = own.kept === input.value;
+    for (const words of section.querySelectorAll("[data-words]")) words.hidden = !own.lines[words.dataset.words] || own.lines[words.dataset.words] === "approved";
+    section.querySelectorAll("[data-fate]").forEach((fate) => { fate.hidden = !otherwise(one, own).length; });
+  };
+  const choice = (legend, name, values, attribute, picked) => el("fieldset", { class: "choice" }, el("legend", { class: "label" }, legend),
+    el("div", { class: "boxes" }, ...values.map(([value, word]) => el("label", {}, el("input", { type: "radio", name, value, ...attribute, change: () => picked(value) }), el("b", {}, word)))));
+  const written = (label, id, value, typed) => {
+    const input = el("input", { id, class: "line", autocomplete: "off", maxlength: 200, input: () => typed(input.value) });
+    input.value = value;
+    return [el("label", { for: id, class: "label" }, label), input];
+  };
+  const digest = async (file) => {
+    if (file.size > LARGEST) return undefined;
+    try { return Seal.hex(Seal.sha256(new Uint8Array(await file.arrayBuffer()))); } catch { return undefined; }
+  };
+  const photos = (one, id) => {
+    const list = el("ul", { class: "past" }), own = () => answer(kept(), one).photos;
+    const draw = () => list.replaceChildren(...own().map((photo) => el("li", {}, photo.name)));
+    const input = el("input", { id, type: "file", accept: "image/*", multiple: true, change: async () => {
+      const taken = [];
+      for (const file of [...input.files].slice(0, 40)) taken.push({ name: whole(file.name).slice(0, 200), sha256: await digest(file) });
+      put(one, (own) => { own.photos = taken; });
+      draw();
+    } });
+    draw();
+    return [el("label", { for: id, class: "label" }, w.delivery.photos), input, el("p", { class: "sans soft" }, w.delivery.photos_stay), list];
+  };
+  const ask = (section) => {
+    const at = section.dataset.at, one = asks.items[at], own = answer(kept(), one);
+    const all = el("button", { type: "button", class: "quiet", click: () => put(one, (own) => one.looks.forEach((of) => { own.lines[of] = own.lines[of] ?? "approved"; })) }, w.delivery.all_approved);
+    section.querySelector("[data-all]")?.replaceChildren(all);
+    for (const look of section.querySelectorAll("[data-look]")) {
+      const of = look.dataset.look;
+      look.replaceChildren(choice(fill(w.delivery.how_came, { what: names[of] }), `came-${at}-${of}`, CAME.map((came) => [came, w.delivery.came[came]]), { "data-of": of }, (came) => put(one, (own) => { own.lines[of] = came; })),
+        el("div", { "data-words": of, hidden: true }, ...written(fill(w.delivery.what_came_of, { what: names[of] }), `words-${at}-${of}`, own.words[of] ?? "", (text) => put(one, (own) => { own.words[of] = text; }))));
+    }
+    section.querySelector("[data-fate]").replaceChildren(choice(w.delivery.fate, `kept-${at}`, Object.entries(KEPT_AS).map(([value, key]) => [value, w.delivery.kept[key]]), { "data-kept": at }, (value) => put(one, (own) => { own.kept = value; })));
+    section.querySelector("[data-more]").replaceChildren(...written(w.delivery.remark, `note-${at}`, own.note, (text) => put(one, (own) => { own.note = text; })), ...photos(one, `photos-${at}`));
+  };
+  const line = (spot, key, id) => {
+    const input = el("input", { id, class: "line", autocomplete: key === "by" ? "name" : "off", maxlength: 200, input: () => { change((all) => { all[key] = input.value; }); tell(true); } });
+    input.value = kept()[key];
+    spot.replaceChildren(el("label", { for: id }, spot.textContent), input);
+  };
+  scripted();
+  place.querySelectorAll("[data-at]").forEach(ask);
+  place.querySelectorAll("[data-by]").forEach((spot) => line(spot, "by", "delivery-by"));
+  place.querySelectorAll("[data-note]").forEach((spot) => line(spot, "note", "delivery-note"));
+  place.querySelectorAll("[data-on]").forEach((spot) => spot.classList.add("paper"));
+  place.append(el("div", { class: "form" }, verdict, heard, keeps, handing, again));
+  tell(true);
+  others(() => tell());
+})();
