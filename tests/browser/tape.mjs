@@ -11,9 +11,9 @@ try {
   const page = await newPage(browser);
   await page.addScriptTag({ content: (await readFile(path.join(scripts, "tape.js"), "utf8")) + "\nwindow.Tape = Tape;" });
   for (const row of rows) {
-    const found = await page.evaluate(({ written, bare }) => {
-      const length = Tape.read(written, bare);
-      return length === null ? [null] : [String(length), Tape.imperial(length), Tape.metric(length)];
+    const found = await page.evaluate(({ written, bare, mark }) => {
+      const length = Tape.read(written, bare, mark);
+      return length === null ? [null] : [String(length), Tape.imperial(length), Tape.metric(length, mark)];
     }, row);
     const expected = row.nanometres === null ? [null] : [row.nanometres, row.imperial, row.metric];
     same(found, expected, `“${row.written}” counted in ${row.bare}`);

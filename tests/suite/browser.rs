@@ -2,6 +2,7 @@
 
 mod acts;
 mod agreed;
+mod cautions;
 mod deciding;
 mod engines;
 mod faulty;

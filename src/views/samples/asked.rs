@@ -68,6 +68,7 @@ pub(super) fn tape() -> Data {
         email: None,
         units: "imperial".into(),
         alone: false,
+        decimal: ".".into(),
         room: "kitchen".into(),
         opening: "refrigerator".into(),
         asks: vec![range("width", inches(30), inches(31)), range("height", inches(70), None)],

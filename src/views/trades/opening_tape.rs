@@ -47,6 +47,9 @@ pub struct TapeRequest {
     /// Whether the other system is left out.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub alone: bool,
+    /// What stands before decimals in the page's language.
+    #[serde(skip_serializing_if = "is_a_point")]
+    pub decimal: String,
     /// The room's folder.
     pub room: String,
     /// The opening, as the book names it.
@@ -54,6 +57,10 @@ pub struct TapeRequest {
     pub asks: Vec<TapeRange>,
     /// How far diagonals may differ and sides may lean, in whole nanometres.
     pub square: String,
+}
+
+fn is_a_point(mark: &str) -> bool {
+    mark == "."
 }
 
 /// What one size must be, in whole nanometres as text, and what the tape reads too much.
@@ -130,6 +137,7 @@ impl PageBuilder<'_> {
             email,
             units: if project.units.is_metric() { "metric".into() } else { "imperial".into() },
             alone: project.units.is_alone(),
+            decimal: say!(self.words, "language.decimal"),
             room: at.room.folder.clone(),
             opening: at.opening.name.value.clone(),
             asks: fit.map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit)),

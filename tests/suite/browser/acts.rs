@@ -67,6 +67,12 @@ fn pages_read_a_tape_as_the_program_does() {
 }
 
 #[test]
+fn a_page_whose_language_writes_decimals_with_a_comma_takes_one() {
+    let rows = on_table("tape.mjs", "tape-commas.json");
+    assert!(rows.trim().ends_with("notations"), "{rows}");
+}
+
+#[test]
 fn an_opening_s_sheet_judges_readings_as_they_are_typed_and_keeps_them() {
     let installer = published().join("installer");
     let site = installer.to_str().expect("a path in UTF-8");

@@ -7,23 +7,24 @@
   const BARE = { imperial: "in", metric: "mm" };
   const kept = () => ({ by: "", handed: [], openings: {}, ...(read(KEPT) ?? read(`bookmatch ${asks.title} readings`) ?? {}) });
   const change = (what) => { const all = kept(); what(all); write(KEPT, all); };
-  const here = (all) => ({ units: asks.units, lines: {}, ...all.openings[HERE], ...(asks.alone ? { units: asks.units } : {}) });
+  const MARK = asks.decimal ?? ".";
+  const here = (all) => ({ units: asks.units, decimal: MARK, lines: {}, ...all.openings[HERE], ...(asks.alone ? { units: asks.units } : {}) });
   const words = (length) => {
-    const [first, other] = asks.units === "metric" ? [Tape.metric(length), Tape.imperial(length)] : [Tape.imperial(length), Tape.metric(length)];
+    const [inches, metric] = [Tape.imperial(length), Tape.metric(length, MARK)], [first, other] = asks.units === "metric" ? [metric, inches] : [inches, metric];
     const set = (text) => text.replace(/'-/, "′-").replace(/"$/, "″").split(/ ?(\d+\/\d+)/).map((part, at, all) => (at % 2 ? el("i", { class: all[at - 1] ? "fr w" : "fr" }, part) : part + (part && at + 1 < all.length ? "\u00a0" : "")));
     return el("span", { class: "dim" }, ...set(first), ...(asks.alone ? [] : [" ", el("span", { class: "mm" }, "(", ...set(other), ")")]));
   };
   /** A sentence in which `{gap}` is a length. */
   const told = (sentence, gaps) => sentence.split(/(\{\w+\})/).map((part, at) => (at % 2 ? gaps[part.slice(1, -1)] ?? part : part));
 
-  const valid = (text, units) => { const length = Tape.read(text, BARE[units]); return length > 0n ? length : null; };
+  const valid = (text, { units, decimal }) => { const length = Tape.read(text, BARE[units ?? asks.units], decimal); return length > 0n ? length : null; };
   const NAMES = { width: "width", height: "height", depth: "depth", diagonal: "diagonal", "plumb-left": "plumb", "plumb-right": "plumb" };
   /** The lengths that were read, by line, and the names of lines that hold none. */
   const lengths = (all) => {
     const lines = {}, none = new Set();
     for (const [line, text] of Object.entries(here(all).lines)) {
       if (!text.trim()) continue;
-      const length = valid(text, here(all).units);
+      const length = valid(text, here(all));
       if (length == null) none.add(w.tape[NAMES[line.split(" ")[0]]]);
       else lines[line] = length;
     }
@@ -68,13 +69,13 @@
     keeps.textContent = lasting() ? w.tape.kept : w.tape.not_kept;
     if (!quiet) say(heard, lines.map((line) => line.textContent).join(". "));
     for (const input of place.querySelectorAll("input[data-line]")) {
-      const wrong = input.value.trim() && valid(input.value, here(all).units) == null;
+      const wrong = input.value.trim() && valid(input.value, here(all)) == null;
       input.setAttribute("aria-invalid", wrong ? "true" : "false");
     }
     hand(all);
   };
   const readings = (all) => Object.entries(all.openings).flatMap(([key, one]) => Object.entries(one.lines).map(([line, text]) => {
-    const length = valid(text, one.units ?? asks.units), [what, at] = line.split(" "), [room, opening] = JSON.parse(one.of ?? "[]");
+    const length = valid(text, one), [what, at] = line.split(" "), [room, opening] = JSON.parse(one.of ?? "[]");
     return length && room ? { room, opening, what, at: at ?? null, length: `${length}` } : null;
   })).filter(Boolean);
   const hand = (all) => {
@@ -104,7 +105,8 @@
     const input = el("input", { id, class: "line", inputmode: "text", autocomplete: "off", "data-line": key, maxlength: 40, input: () => {
       change((all) => {
         const one = here(all);
-        all.openings[HERE] = { ...one, of: JSON.stringify([asks.room, asks.opening]), lines: { ...one.lines, [key]: input.value } };
+        // What is written now is written as this page's language writes it.
+        all.openings[HERE] = { ...one, decimal: MARK, of: JSON.stringify([asks.room, asks.opening]), lines: { ...one.lines, [key]: input.value } };
       });
       tell();
     } });

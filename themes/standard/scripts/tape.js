@@ -9,7 +9,7 @@ const Tape = (() => {
   class NoLength extends Error {}
   const no = () => { throw new NoLength(); };
   class Cursor {
-    constructor(text) { this.rest = text.trim(); }
+    constructor(text, mark) { this.rest = text.trim(); this.mark = mark; }
     take(pattern) {
       const found = this.rest.match(pattern)?.[0] ?? "";
       this.rest = this.rest.slice(found.length);
@@ -23,8 +23,7 @@ const Tape = (() => {
       const alone = this.vulgar();
       if (alone) return alone;
       if (!/^[.,]*\d/.test(this.rest)) return null;
-      const written = this.take(/^[\d.,]+/);
-      if (written.includes(",")) no();
+      const written = this.figure();
       if (this.take(/^[/⁄∕]/)) return this.below(written);
       const number = decimal(written);
       if (written.includes(".")) return number;
@@ -32,6 +31,14 @@ const Tape = (() => {
       if (!part) return number;
       if (part[0] >= part[1]) no();
       return [number[0] * part[1] + part[0], part[1]];
+    }
+    /** Digits with a point, or with the comma that the page's language writes in its place. */
+    figure() {
+      const written = this.take(/^[\d.,]+/);
+      if (this.mark !== ",") return written.includes(",") ? no() : written;
+      // Where a comma marks decimals, a point before three digits may mark thousands.
+      if (/^\d{1,3}\.\d{3}$/.test(written) || /,.*[.,]/.test(written) || /\..*,/.test(written)) no();
+      return written.replace(",", ".");
     }
     part() {
       const before = this.rest, parted = this.take(/^\s+/) || this.take(/^[-‐‑]/), alone = this.vulgar();
@@ -80,9 +87,9 @@ const Tape = (() => {
     if (cursor.rest || lowest(number) !== 1n || inches >= FOOT || first + inches > LONGEST) no();
     return first + inches;
   };
-  /** Nanometres; null when it is no length. `bare` is what a number without a unit counts in: `in`, `mm`, or nothing. */
-  const read = (text, bare) => {
-    const cursor = new Cursor(text), minus = cursor.take(/^[-−]/);
+  /** Nanometres; null when it is no length. `bare` is what a number without a unit counts in: `in`, `mm`, or nothing; `mark` stands before decimals. */
+  const read = (text, bare, mark = ".") => {
+    const cursor = new Cursor(text, mark), minus = cursor.take(/^[-−]/);
     try {
       const nanometres = length(cursor, bare && UNITS.get(bare));
       return minus ? -nanometres : nanometres;
@@ -105,10 +112,10 @@ const Tape = (() => {
     return `${rounded * INCH === all * parts ? "" : "≈ "}${sign}${whole}${over ? `${whole && " "}${over}/${under}` : ""}"`;
   };
   /** In millimetres: in tenths where it was written so or is less than 50, else in whole ones: `765 mm`. */
-  const metric = (nanometres) => {
+  const metric = (nanometres, mark = ".") => {
     const all = size(nanometres), tenth = MM / 10n, written = all % tenth === 0n && (all * 64n) % INCH;
     const step = written || all < 50n * MM ? 1n : 10n, tenths = toEven(all, step * tenth) * step;
-    return `${tenths || !all ? "" : "≈ "}${nanometres < 0n && tenths ? "−" : ""}${tenths / 10n}${tenths % 10n ? `.${tenths % 10n}` : ""} mm`;
+    return `${tenths || !all ? "" : "≈ "}${nanometres < 0n && tenths ? "−" : ""}${tenths / 10n}${tenths % 10n ? `${mark}${tenths % 10n}` : ""} mm`;
   };
   return { read, imperial, metric };
 })();
