@@ -105,8 +105,16 @@ pub fn hanging_over<'p, 'a>(plan: &'p Plan<'a>, opening: &Opening) -> Option<&'p
             && other.low >= over
             && !other.is_closure()
             && other.footprint().overlaps(&footprint)
+            && hangs_before(own, other)
     });
     above.min_by_key(|other| other.low)
+}
+
+/// Whether a thing at the same wall is over another rather than beside it: that of two whose widths have little in
+/// common one covers the other's edge is a clash of bodies, and told as one.
+fn hangs_before(own: &Thing<'_>, other: &Thing<'_>) -> bool {
+    let shared = own.along.1.min(other.along.1) - own.along.0.max(other.along.0);
+    own.stands != other.stands || shared.times(4) >= own.width().min(other.width())
 }
 
 /// Whether the counter of its row goes over it.

@@ -234,6 +234,10 @@ fn meet(context: &Context<'_>, plan: &Plan<'_>, one: &Mover<'_>, other: &Mover<'
     if !(both || door) || one.name == other.name || !one.sweep.shape.overlaps(&other.sweep.shape) {
         return None;
     }
+    // Two at one wall open side by side, each before itself: where they overlap, a width is wrong, and told elsewhere.
+    if one.thing().zip(other.thing()).is_some_and(|(one, other)| plan.share_a_face(one, other)) {
+        return None;
+    }
     // What is in one cabinet opens one above the other, or `fit/cabinet` tells.
     let holder = |mover: &Mover<'_>| mover.thing().and_then(|thing| thing.within);
     if holder(one).is_some() && holder(one) == holder(other) {

@@ -103,6 +103,24 @@ mod tests {
         trial.selection("selection: It\nkind: refrigerator\nplace: hole", option)
     }
 
+    /// A wall cabinet whose end covers an inch of the bay beside it clashes with what stands there, and is not over it;
+    /// one that hangs over it is.
+    #[test]
+    fn what_only_touches_the_edge_of_a_bay_does_not_end_its_height() {
+        let bay = |starts: &str| {
+            trial(
+                &format!(
+                    "outline: 12' x 10'\nceiling: 96\"\nruns: {{base: {{wall: A, starts: 0\", depth: 24\", parts: [{{opening: hole}}]}}, uppers: {{wall: A, starts: {starts}, above floor: 54\", depth: 13\", parts: [{{cabinet: glasses, width: 30\", height: 30\", doors: 2}}]}}}}"
+                ),
+                "width: 30\", height: 72\", depth: 26\"",
+                "size: {height: 70\"}",
+            )
+        };
+        bay("29 3/4\"").stays_silent();
+        bay("24\"").stays_silent();
+        bay("6\"").finds_one().says("under `glasses`");
+    }
+
     /// Source: trade reports F-17: a floor about 1 1/2" higher than the one under the unit traps it.
     #[test]
     fn a_floor_still_to_be_laid_is_taken_off() {

@@ -111,3 +111,21 @@ fn a_drawer_strikes_the_handle_around_the_corner() {
     corner("3\"").finds_one();
     corner("3 3/8\"").stays_silent();
 }
+
+/// A cabinet that is told narrower than what it holds is told as such: what it holds opens no further to its sides.
+#[test]
+fn a_width_that_is_contradicted_makes_no_clash_of_the_neighbours() {
+    let towers = |width: &str| {
+        Trial::of("fit/clash")
+            .of_any_yaml()
+            .room(&format!(
+                "outline: 16' x 10'\nruns: {{towers: {{wall: A, starts: 20\", depth: 24\", parts: [{{tall: cold, width: 24\", height: 84\", doors: 1, hinge: left, holds: [cold]}}, {{tall: hot, width: {width}, height: 84\", holds: [oven]}}]}}}}"
+            ))
+            .opening("cold", "{takes: refrigerator, width: 22\", height: 70\", depth: 22\", sill: 4\"}")
+            .opening("oven", "{takes: wall oven, width: 22\", height: 23\", depth: 22\", sill: 30\"}")
+            .selection("selection: Cold\nkind: panel refrigerator\nplace: cold\nhinge: left", "size: {width: 22\", depth: 21\"}\nfit: {door: {swings: 24\"}}")
+            .selection("selection: Oven\nkind: wall oven\nplace: oven", "size: {width: 23\", depth: 21\"}\nfit: {door: {drops: 18\"}}")
+    };
+    towers("24\"").stays_silent();
+    towers("15\"").stays_silent();
+}
