@@ -62,5 +62,9 @@ fn record(kind: Kind) -> String {
         lines.push(format!("{group}:"));
         lines.extend(inner);
     }
+    // What only warms says what it is warmed by.
+    if matches!(kind, Kind::TowelWarmer | Kind::FloorHeating) {
+        lines.push("fit: {needs: {water: flow and return of the heating}}".into());
+    }
     lines.join("\n") + "\n"
 }

@@ -60,6 +60,8 @@ pub enum Mention {
     AtTheSide,
     /// That something is behind.
     Behind,
+    /// Trim along the foot of a wall.
+    Skirting,
     /// A wall.
     Wall,
     /// That a tap comes out of a wall.
@@ -130,10 +132,81 @@ const WOODS: &[&str] = &[
     "pear",
     "rosewood",
     "bamboo",
+    "roble",
+    "nogal",
+    "haya",
+    "fresno",
+    "pino",
+    "madera",
+    "eiche",
+    "nussbaum",
+    "buche",
+    "esche",
+    "holz",
     "timber",
     "wood",
     "veneer",
 ];
+
+/// What is warmed, and by what.
+const HEATED: &[&str] = &[
+    "heated",
+    "heating",
+    "electric",
+    "warmed",
+    "demister",
+    "eléctrico",
+    "eléctrica",
+    "calefactado",
+    "calefactable",
+    "elektrisch",
+    "beheizt",
+];
+
+/// A pane of glass that is hung.
+const HUNG: &[&str] = &[
+    "door",
+    "hinged",
+    "hinge",
+    "pivot",
+    "swing",
+    "swinging",
+    "puerta",
+    "abatible",
+    "batiente",
+    "pivotante",
+    "drehtür",
+];
+
+/// Words of [`Mention::MakeUpAir`].
+const MAKE_UP_AIR_WORDS: &[&str] = &["make-up", "makeup", "make up", "aire de reposición", "aporte de aire", "zuluft"];
+
+/// Words of [`Mention::SlidingPane`].
+const SLIDING_PANE_WORDS: &[&str] = &["sliding", "slides", "bypass", "corredera", "correderas", "schiebetür"];
+
+/// Words of [`Mention::Tall`].
+const TALL_WORDS: &[&str] = &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
+
+/// Words of [`Mention::Bowl`].
+const BOWL_WORDS: &[&str] = &["basin", "sink", "lavatory", "vanity", "lavabo", "fregadero", "waschbecken", "spüle"];
+
+/// Words of [`Mention::Skirting`].
+const SKIRTING_WORDS: &[&str] = &["skirting", "baseboard", "base board", "rodapié", "sockelleiste", "plinthe"];
+
+/// Words of [`Mention::SafetyGlass`].
+const SAFETY_GLASS_WORDS: &[&str] =
+    &["temper", "laminat", "safety", "templad", "laminad", "securit", "sicherheitsglas"];
+
+/// Words of [`Mention::Light`].
+const LIGHT_WORDS: &[&str] = &["light", "lights", "sconce", "lamp", "luz", "luces", "lámpara", "aplique", "leuchte"];
+
+/// Words of [`Mention::Tap`].
+const TAP_WORDS: &[&str] =
+    &["tap", "taps", "faucet", "faucets", "mixer", "mixers", "grifo", "grifería", "monomando", "armatur"];
+
+/// Words of [`Mention::NoBowl`].
+const NO_BOWL_WORDS: &[&str] =
+    &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden", "bañera", "ducha", "badewanne", "dusche"];
 
 /// How words are met.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -240,44 +313,43 @@ impl Mention {
     fn words(self) -> (Met, &'static [&'static str]) {
         match self {
             Self::Floor => (Met::Within, &["floor", "boden", "suelo", "vloer", "pavimento"]),
-            Self::MakeUpAir => (Met::Within, &["make-up", "makeup", "make up"]),
+            Self::MakeUpAir => (Met::Within, MAKE_UP_AIR_WORDS),
             Self::ConversionKit => (Met::Within, &["conversion"]),
             Self::Grout => (Met::Within, &["grout"]),
-            Self::Hood => (Met::Within, &["hood"]),
-            Self::Drawer => (Met::Within, &["drawer"]),
+            Self::Hood => (Met::Within, &["hood", "campana", "dunstabzug", "dunsthaube"]),
+            Self::Drawer => (Met::Within, &["drawer", "cajón", "cajones", "gaveta", "schublade"]),
             Self::Cooking => (Met::Within, &["cooktop", "range", "burner", "hob", "stove", "cooker"]),
-            Self::Heated => (Met::Whole, &["heated", "heating", "electric", "warmed", "demister"]),
-            Self::HungPane => (Met::Whole, &["door", "hinged", "hinge", "pivot", "swing", "swinging"]),
-            Self::SlidingPane => (Met::Whole, &["sliding", "slides", "bypass"]),
-            Self::HidesGrain => (Met::Within, &["paint", "lacquer"]),
+            Self::Heated => (Met::Whole, HEATED),
+            Self::HungPane => (Met::Whole, HUNG),
+            Self::SlidingPane => (Met::Whole, SLIDING_PANE_WORDS),
+            Self::HidesGrain => (Met::Within, &["paint", "lacquer", "pintad", "lacad", "lackiert"]),
             Self::Wood => (Met::Whole, WOODS),
             Self::Direction => (Met::Whole, DIRECTIONS),
             Self::Built => (Met::Whole, BUILT),
             Self::Furniture => (Met::Whole, &["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"]),
-            Self::Tall => {
-                (Met::Whole, &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"])
-            }
+            Self::Tall => (Met::Whole, TALL_WORDS),
             Self::Low => (Met::Whole, LOW),
             Self::Open => (Met::Whole, &["open"]),
             Self::Recessed => (Met::Within, &["recess", "built-in", "built in", "flush", "let in"]),
-            Self::Tap => (Met::Whole, &["tap", "taps", "faucet", "faucets", "mixer", "mixers"]),
-            Self::NoBowl => (Met::Whole, &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden"]),
-            Self::Bowl => (Met::Whole, &["basin", "sink", "lavatory", "vanity"]),
+            Self::Tap => (Met::Whole, TAP_WORDS),
+            Self::NoBowl => (Met::Whole, NO_BOWL_WORDS),
+            Self::Bowl => (Met::Whole, BOWL_WORDS),
             Self::FillsAHole => (Met::Whole, FILLERS),
             Self::OutletInTheWall => (Met::Within, OUTLET_IN_THE_WALL),
             Self::OutletInTheFloor => (Met::Within, OUTLET_IN_THE_FLOOR),
             Self::AtTheSide => (Met::Whole, &["side", "sidewall"]),
             Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
+            Self::Skirting => (Met::Within, SKIRTING_WORDS),
             Self::Wall => (Met::Whole, &["wall"]),
             Self::ComesOutOfTheWall => (Met::Whole, &["wall", "pared", "mural"]),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
             Self::Apron => (Met::Within, &["apron"]),
             Self::RoofWindow => (Met::Within, &["roof", "skylight"]),
-            Self::SafetyGlass => (Met::Within, &["temper", "laminat", "safety"]),
+            Self::SafetyGlass => (Met::Within, SAFETY_GLASS_WORDS),
             Self::Panel => (Met::Whole, &["panel", "panels"]),
             Self::Lift => (Met::Within, LIFTS),
-            Self::Light => (Met::Whole, &["light", "lights", "sconce", "lamp"]),
+            Self::Light => (Met::Whole, LIGHT_WORDS),
         }
     }
 }

@@ -64,6 +64,9 @@ impl Figure {
     }
 }
 
+/// Who says a figure where what guards is asked about by another country's code.
+const NO_CODE_AT_HAND: &str = "common practice; no code of this country is at hand";
+
 /// What counts for a book.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ruling<T> {
@@ -151,7 +154,14 @@ impl<'a> Rulings<'a> {
                 Some(_) => return None,
             },
         };
-        Some(Ruling { value: usual, source: figure.source.into(), severity, own: false })
+        // Another country's code is no law here: its figure is the one at hand.
+        let of_elsewhere = match figure.basis {
+            Basis::Guideline => !self.offers(Family::KitchenAndBath),
+            Basis::Code(family, ..) => !self.offers(family),
+            Basis::Practice => false,
+        };
+        let source = if of_elsewhere { NO_CODE_AT_HAND } else { figure.source }.into();
+        Some(Ruling { value: usual, source, severity, own: false })
     }
 }
 

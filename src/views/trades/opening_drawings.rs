@@ -2,7 +2,7 @@
 
 use crate::book::{Neighbour as Beside, ProductOption, Readings, Selection, Slot};
 use crate::drawings::sizes::{
-    Across, Behind, Beside as Kind, Between, Face, Foot, Limits, Needs, Neighbour, OpeningFront, OpeningPlan,
+    Across, Behind, Beside as Kind, Between, Door, Face, Foot, Limits, Needs, Neighbour, OpeningFront, OpeningPlan,
     OpeningSide, ReadAt, Reading, Thing,
 };
 use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
@@ -54,7 +54,11 @@ impl PageBuilder<'_> {
         });
         let plan = plan(&set).map(|plan| {
             let narrow = OpeningPlan { id: format!("{}-narrow", plan.id), ..plan.clone() };
-            let caption = say!(self.words, "drawn.plan.caption");
+            let opens = plan.thing.as_ref().is_some_and(|thing| thing.door != Door::None);
+            let caption = match opens {
+                true => say!(self.words, "drawn.plan.caption"),
+                false => say!(self.words, "drawn.plan.caption_shut"),
+            };
             drawing(
                 self.words,
                 "drawn.plan.name",

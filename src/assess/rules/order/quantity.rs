@@ -2,6 +2,7 @@
 
 mod floors;
 mod lights;
+mod skirting;
 mod stone;
 pub(in crate::assess::rules) mod trim;
 
@@ -79,6 +80,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(here.grout());
     }
     findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
+    findings.extend(context.site.options().filter_map(|one| skirting::ask(context, one)));
     lots(context, findings);
     lights::check(context, findings);
     trim::check(context, findings);

@@ -8,9 +8,9 @@ use crate::assess::codes::{
     WASHER_TRAP, WASHER_TRAP_USUAL,
 };
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, about, say};
 use crate::book::{DetailName, ProductOption, Room, Selection, Service};
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::vanity::vanity_of;
 use crate::source::{Span, Spanned};
@@ -53,6 +53,8 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    // Of one drain it is told once that it is too small: of the thing's own sheet, of a tray and the set over it.
+    let mut judged: Vec<Span> = Vec::new();
     for asked in asked(context, |needs| &needs.drain, |service| &service.drain) {
         if let Some(absent) = asked.absent(Service::Drain) {
             findings.push(absent);
@@ -67,6 +69,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let higher = needs.height.zip(has.height).filter(|(most, has)| needs.at_most && has > most);
         let fault = match (smaller, higher) {
             (Some((needs, has)), _) => {
+                judged.push(asked.fitted.opening.span);
                 phrase!("`{name}` needs a {} drain, and there is one of {}", name, say(needs), say(has))
             }
             (None, Some((needs, has))) => phrase!(
@@ -79,9 +82,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         findings.push(asked.finding(Severity::Stop, fault));
     }
-    let mut judged: Vec<Span> = Vec::new();
     for fitted in context.site.connected() {
-        // What stands at one drain, a tray and the set over it, is told of once.
         if let Some(told) = trap(context, &fitted).filter(|_| !judged.contains(&fitted.opening.span)) {
             judged.push(fitted.opening.span);
             findings.push(told);
@@ -89,6 +90,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     findings.extend(context.site.connected().filter_map(|fitted| seal(context, &fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
+    findings.extend(context.site.options().filter_map(|one| seal_of_its_own(context, one)));
 }
 
 /// A basin that stands on a vanity, against the drain in the wall behind that.
@@ -145,6 +147,29 @@ fn seal(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get().and_then(|fit| fit.needs.drain.spanned());
     let of_sheet = || needs.and_then(|drain| Some((drain.value.is.seal?, drain.span)));
     let (is, at) = of_drain.or_else(|| fitted.option.length(DetailName::TrapSeal)).or_else(of_sheet)?;
+    let (message, ruling) = seal_told(context, fitted.selection, is)?;
+    let finding = fitted.finding(ruling.severity, at, message).source(ruling.source);
+    Some(finding.remedy(NEITHER_DRY_NOR_FOUL))
+}
+
+const NEITHER_DRY_NOR_FOUL: &str = "have a plumber set a trap with a seal that neither dries out nor stays foul";
+
+/// The seal of a thing that is at no opening.
+fn seal_of_its_own(
+    context: &Context<'_>,
+    (room, selection, option): (&Room, &Selection, &ProductOption),
+) -> Option<Remark> {
+    let (is, at) = option.length(DetailName::TrapSeal)?;
+    if context.site.connected().any(|fitted| std::ptr::eq(fitted.option, option)) {
+        return None;
+    }
+    let (message, ruling) = seal_told(context, selection, is)?;
+    let finding = about(room, selection, option, ruling.severity, at, message).source(ruling.source);
+    Some(finding.remedy(NEITHER_DRY_NOR_FOUL))
+}
+
+/// What is wrong with a seal of that depth, and what asks for another.
+fn seal_told(context: &Context<'_>, selection: &Selection, is: Length) -> Option<(Phrase, Ruling<Length>)> {
     let say = |length| say(length, context.book.project.units);
     let ruled = |figure: &'static Figure| Some((figure, context.rulings().length(figure)?));
     let least = ruled(&TRAP_SEAL).or_else(|| ruled(&TRAP_SEAL_USUAL));
@@ -156,14 +181,13 @@ fn seal(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     };
     let message = phrase!(
         "the seal of the trap for `{}` is {}, {word} than the {} of the {}",
-        fitted.selection.name.value,
+        selection.name.value,
         say(is),
         word,
         say(ruling.value),
         figure.name
     );
-    let finding = fitted.finding(ruling.severity, at, message).source(ruling.source);
-    Some(finding.remedy("have a plumber set a trap with a seal that neither dries out nor stays foul"))
+    Some((message, ruling))
 }
 
 #[cfg(test)]
@@ -185,6 +209,7 @@ mod tests {
             .cautions();
         sink("1 1/2\", 16\" AFF", "1 1/2\", at most 16\" AFF").stays_silent();
         sink("1 1/2\"", "2\"").finds_one();
+        sink("1 1/4\"", "2\"").finds_one();
     }
 
     /// Source: check values IR-47: a shower of 2.5 gpm has 1 1/2" in 2021, and 2" in older editions.
@@ -236,6 +261,11 @@ mod tests {
         };
         basin("trap seal: 1\"", "").finds_one().points_at(&["rooms/kitchen/selection-0.yaml:4:12"]);
         basin("trap seal: 2\"", "").stays_silent();
+        let alone = |seal: &str| {
+            Trial::of("service/drain").selection("selection: Basin\nkind: basin", &format!("trap seal: {seal}"))
+        };
+        alone("1\"").finds_one().weighs("query").cautions();
+        alone("2\"").stays_silent();
         basin("fit: {needs: {drain: '1 1/4\", 1\" seal'}}", "").finds_one();
         basin("trap seal: 30 mm", "country: DE").finds_one();
         basin("trap seal: 50 mm", "country: DE").stays_silent();

@@ -3,7 +3,7 @@
 use super::{ServiceNeed, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
+use crate::assess::{Context, say, say_room};
 use crate::book::Service;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
@@ -119,6 +119,7 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Pipe>) -> Option<Remark>
         return Some(asked.finding(Severity::Stop, message));
     }
     let run = has.run?;
+    let say = |length| say_room(length, context.book.project.units);
     if let Some(most) = needs.run {
         let message = || {
             phrase!("the duct of `{name}` is {} long, {} more than its sheet allows", name, say(run), say(run - most))

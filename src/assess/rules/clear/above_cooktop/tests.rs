@@ -233,3 +233,22 @@ fn a_window_s_casing_hangs_below_its_sill() {
     window("sill: 67\", casing: 3 1/2\"").finds_one();
     window("sill: 67\", casing: 3 1/2\", material: does not burn").stays_silent();
 }
+
+/// What can burn is asked about everywhere; whose code the figure is of is said where that code counts.
+#[test]
+fn the_code_of_another_country_is_not_cited() {
+    let source = |country: &str| {
+        let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\nunits: metric\ncountry: {country}\n");
+        let found = Trial::of("clear/above-cooktop")
+            .file("book.yaml", book)
+            .opening(
+                "hob",
+                "{takes: cooktop, counter height: 900 mm, above: {what: shelf, height: 1300 mm, material: burns}}",
+            )
+            .selection("selection: Hob\nkind: cooktop\nplace: hob", "")
+            .finds_one();
+        found.findings()[0].source.clone()
+    };
+    assert!(source("US").contains("IRC"));
+    assert_eq!(source("ES"), "common practice; no code of this country is at hand");
+}

@@ -13,6 +13,9 @@ use crate::vocabulary::{Hazard, Kind, Mention, Words};
 /// Kinds of which some are heated, and most are not.
 const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
 
+/// Kinds that do nothing unless something heats them.
+const HEATERS: [Kind; 2] = [Kind::TowelWarmer, Kind::FloorHeating];
+
 /// Everything that is to be asked of services.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.connected() {
@@ -111,12 +114,13 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
 fn heated(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let fit = option.fit.get();
     let is_said = fit.is_some_and(|fit| !fit.needs.power.is_absent() || !fit.needs.water.is_absent());
-    if is_said || !selection.is_any(&MAY_BE_HEATED) {
+    let is_a_heater = selection.is_any(&HEATERS);
+    if is_said || !(is_a_heater || selection.is_any(&MAY_BE_HEATED)) {
         return None;
     }
     let words = [selection.name.value.as_str(), option.name.text(), option.description.text(), option.model.text()];
     let with = option.accessories.iter().map(|with| with.name.value.as_str());
-    let told = Mention::Heated.is_in_any(words.into_iter().chain(with));
+    let told = is_a_heater || Mention::Heated.is_in_any(words.into_iter().chain(with));
     let message = phrase!("nobody says what heats `{}`", selection.name.value);
     told.then(|| {
         let finding = about(room, selection, option, Severity::Query, selection.name.span, message);
@@ -188,6 +192,13 @@ mod tests {
         bar("Towel bar", "place: rail\nfit: {needs: {power: 120 V 15 A}}")
             .opening("rail", "{takes: bar, service: {power: 120 V 15 A}}")
             .stays_silent();
+        for kind in ["heated towel rail", "radiator", "underfloor heating"] {
+            let warm =
+                |option: &str| Trial::of("complete/site").selection(&format!("selection: It\nkind: {kind}"), option);
+            warm("model: R-1").finds("nobody says what heats `It`").cautions();
+            warm("fit: {needs: {water: 'heating flow and return, 15 mm'}}").stays_silent();
+        }
+        bar("Toallero eléctrico", "model: TB-2").finds_one();
         Trial::of("complete/site")
             .selection("selection: Bath floor\nkind: tile", "accessories: [{name: heating mat}]")
             .finds_one();

@@ -242,3 +242,24 @@ fn stone_that_is_ordered_by_its_area_covers_what_it_lies_on() {
     kitchen("20 sq ft", "lies on: [island], pieces: {island: 8' x 3'}").finds_one();
     kitchen("24 sq ft", "lies on: [island], pieces: {island: 8' x 3'}").stays_silent();
 }
+
+/// Two walls of 12' and two of 10' are 44'; a doorway takes 30", and a run of 5' the wall behind it.
+#[test]
+fn skirting_goes_around_the_room_but_for_doorways_and_what_stands_there() {
+    let room = |name: &str, kind: &str, quantity: &str| {
+        Trial::of("order/quantity")
+            .room(
+                "outline: 12' x 10'\ndoors: {hall: {wall: C, at: 20\", width: 30\", height: 80\"}}\nruns: {base: {wall: A, parts: [{cabinet: drawers, width: 60\"}]}, shelf: {wall: B, above floor: 54\", parts: [{cabinet: glasses, width: 30\", height: 12\"}]}}",
+            )
+            .selection(&format!("selection: {name}\nkind: {kind}"), &format!("quantity: {quantity}"))
+    };
+    room("Baseboard", "baseboard", "36 ft").finds_one().weighs("query").says("36'-6\"");
+    room("Baseboard", "baseboard", "37 ft").stays_silent();
+    for (name, kind) in [("Rodapié", "trim"), ("Skirting", "skirting board"), ("Feet", "skirting")] {
+        room(name, kind, "6 m").finds_one();
+        room(name, kind, "12 m").stays_silent();
+    }
+    // What runs elsewhere is no skirting, and of two nobody says which goes where.
+    room("Crown", "crown", "6 m").stays_silent();
+    room("Baseboard", "baseboard", "6 m").selection("selection: More\nkind: skirting", "quantity: 6 m").stays_silent();
+}

@@ -90,7 +90,7 @@ fn by_itself<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Selection>
 }
 
 /// How long one piece of it is.
-fn piece(option: &ProductOption) -> Option<Length> {
+pub fn piece(option: &ProductOption) -> Option<Length> {
     let face = option.detail(DetailName::FaceSize).and_then(|face| match &face.value {
         crate::book::DetailValue::Sides(sides) => sides.sides().iter().max().copied(),
         _ => None,
@@ -99,7 +99,7 @@ fn piece(option: &ProductOption) -> Option<Length> {
 }
 
 /// A quantity as a length: a length itself, or so many pieces of one.
-fn length_of(quantity: &Quantity, each: Option<Length>) -> Option<Length> {
+pub fn length_of(quantity: &Quantity, each: Option<Length>) -> Option<Length> {
     Length::parse(&quantity.to_string()).ok().or_else(|| {
         let pieces = matches!(quantity.counted(), Counted::Unsaid | Counted::Pieces | Counted::Lengths);
         let count = i64::try_from(quantity.whole().filter(|_| pieces)?).ok()?;
