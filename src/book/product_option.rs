@@ -44,8 +44,8 @@ words! {
 words! {
     /// The direction of a wood's grain on fronts.
     pub enum Grain {
-        Upright = "upright",
-        Level = "level",
+        Upright = "upright" also "vertical",
+        Level = "level" also "horizontal",
         Matched = "matched",
         None = "none",
     }

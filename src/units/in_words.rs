@@ -93,8 +93,14 @@ pub fn stretch(text: &str) -> Option<String> {
         let one = if is_to { Some("to".to_string()) } else { in_english(first) };
         written.push(two.or(one).unwrap_or_else(|| (*first).to_string()));
     }
-    let written = written.join(" ");
-    (LeadTime::parse(&written).is_ok() && written != text).then_some(written)
+    // From when it counts may follow: `2 weeks from template`.
+    let as_far_as = |length: usize| {
+        let (stretch, rest) = written.split_at_checked(length)?;
+        let stretch = stretch.join(" ");
+        let is_longer = rest.iter().any(|word| word.contains(|letter: char| letter.is_ascii_digit()));
+        (!is_longer && LeadTime::parse(&stretch).is_ok()).then_some(stretch)
+    };
+    (1..=written.len()).rev().find_map(as_far_as).filter(|written| *written != text)
 }
 
 #[cfg(test)]
@@ -130,11 +136,15 @@ mod tests {
             ("two weeks", "2 weeks"),
             ("six to eight weeks", "6 to 8 weeks"),
             ("3 semaines", "3 weeks"),
+            ("2 weeks from template", "2 weeks"),
+            ("3-4 weeks after deposit", "3-4 weeks"),
+            ("6 semanas desde el pedido", "6 weeks"),
+            ("in stock at the merchant's", "in stock"),
         ];
         for (written, said) in rows {
             assert_eq!(stretch(written).as_deref(), Some(said), "{written}");
         }
-        for written in ["soon", "6", "bald", "6 weeks"] {
+        for written in ["soon", "6", "bald", "6 weeks", "2 weeks or maybe 10"] {
             assert_eq!(stretch(written), None, "{written}");
         }
     }

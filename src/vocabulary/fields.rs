@@ -237,7 +237,9 @@ impl<'n> Fields<'n> {
             }
         };
         // Where the key that is near stands there too, nobody knows what the other was to be.
-        let meant = same_words
+        // What only joins words may have been meant to say more.
+        let certain = same_words.filter(|word| word.contains(' '));
+        let meant = certain
             .or_else(|| only_near(curly, known))
             .filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
         let remark = Remark::stop(name.span, phrase!("unknown key `{}`", name.value)).remedy(remedy).mended_by(meant);

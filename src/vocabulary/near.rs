@@ -39,7 +39,8 @@ pub fn of_the_same_words<'k>(written: &str, known: impl Iterator<Item = &'k str>
         parts
     };
     let wanted = parts(written);
-    let mut same = known.filter(|word| wanted.len() > 1 && parts(word) == wanted);
+    let several = words_of(written).len() > 1 && !wanted.is_empty();
+    let mut same = known.filter(|word| several && parts(word) == wanted);
     let first = same.next()?;
     same.all(|other| other == first).then_some(first)
 }

@@ -11,7 +11,7 @@ use crate::units::{
 };
 
 use super::{Clearance, Faults, FieldType, Kind, NameOf, Readings, Words, near_kinds};
-use super::{is_plain, nearest, same_but_for_case, word_meant};
+use super::{is_plain, nearest, same_but_for_case, word_meant, words_of};
 
 /// The words of a single value; says so if it is none.
 pub fn scalar<'n>(node: &'n Node, shape: &FieldType, faults: &mut Faults) -> Option<&'n str> {
@@ -281,6 +281,9 @@ pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
     const NONE_OF_THEM: &str = "is not among the words for this";
     let known = || T::WORDS.iter().chain(T::ALSO.iter().map(|(also, _)| also)).copied();
     let near = nearest(text, known());
+    // A name of one's own may hold the word: `bar island`.
+    let held = || words_of(text).into_iter().find_map(|part| known().find(|word| **word == *part));
+    let near = near.or_else(|| T::OTHERWISE.is_none().then(held).flatten());
     let (message, remedy) = match (near, T::OTHERWISE) {
         (Some(near), _) => (NONE_OF_THEM, phrase!("did you mean `{near}`?", near)),
         (None, Some((told, remedy))) => (told, remedy.into()),

@@ -44,6 +44,17 @@ pub enum MoneyError {
     TooLarge,
 }
 
+/// The same amount with a point before its two decimals, where its comma can mark nothing else: `890,00`, `3.180,00`.
+fn with_a_point(text: &str) -> Option<String> {
+    let (whole, decimals) = text.split_once(',')?;
+    let groups: Vec<&str> = whole.split('.').collect();
+    let is_digits = |text: &str| !text.is_empty() && text.chars().all(|digit| digit.is_ascii_digit());
+    let in_groups = groups.iter().skip(1).all(|group| group.len() == 3);
+    let is_certain =
+        decimals.len() == 2 && is_digits(decimals) && groups.iter().all(|group| is_digits(group)) && in_groups;
+    is_certain.then(|| format!("{}.{decimals}", groups.concat()))
+}
+
 impl Fault for MoneyError {
     fn message(&self) -> Phrase {
         match self {
@@ -69,7 +80,10 @@ impl Fault for MoneyError {
     fn remedy(&self) -> Phrase {
         match self {
             MoneyError::Unreadable(_) => "write the amount as a plain number, such as `3180.00`".into(),
-            MoneyError::Comma(_) => "write it without commas, with a point before decimals: `3180.00`".into(),
+            MoneyError::Comma(text) => {
+                let sample = with_a_point(text).unwrap_or_else(|| "3180.00".into());
+                phrase!("write it without commas, with a point before decimals: `{sample}`", sample)
+            }
             MoneyError::Decimals(_, currency) => {
                 phrase!("write at most {} decimals", currency.decimals())
             }

@@ -62,6 +62,11 @@ fn what_is_no_amount_says_so() {
     let comma = "write it without commas, with a point before decimals: `3180.00`";
     let rows = [
         ("3180,00", "the comma in `3180,00` may be a decimal point or a mark of thousands", comma),
+        (
+            "890,50",
+            "the comma in `890,50` may be a decimal point or a mark of thousands",
+            "write it without commas, with a point before decimals: `890.50`",
+        ),
         ("31,80.00", "the comma in `31,80.00` may be a decimal point or a mark of thousands", comma),
         (",180", "the comma in `,180` may be a decimal point or a mark of thousands", comma),
         ("3.180,00", "the comma in `3.180,00` may be a decimal point or a mark of thousands", comma),

@@ -16,7 +16,7 @@ const DESCRIBED: &[&str] = &[
     "front-load", "front-loading", "top-load", "top-loading", "heat pump", "condenser", "condensing", "vented",
     "ventless", "stacked", "pyrolytic", "combi", "compact", "American", "French door", "side-by-side",
     "bottom freezer", "counter-depth", "larder", "chimney", "island", "canopy", "telescopic", "swing", "single lever",
-    "pedestal", "widespread", "bridge", "pull-out", "pull-down", "three-hole",
+    "pedestal", "vessel", "widespread", "bridge", "pull-out", "pull-down", "three-hole",
     // Of what.
     "subway", "metro", "oak", "ash", "walnut", "maple", "pine", "bamboo", "cork", "timber",
     "wood", "wooden", "butcher block", "engineered", "engineered wood", "engineered timber", "engineered oak",
@@ -24,7 +24,7 @@ const DESCRIBED: &[&str] = &[
     "chrome", "nickel", "bronze", "copper", "cast iron", "acrylic", "fireclay", "emulsion", "eggshell", "linen",
     "wool", "velvet", "leather", "roman", "roller", "venetian", "blackout", "honeycomb", "woven",
     // Where.
-    "kitchen", "scullery", "pantry", "bathroom", "ensuite", "powder room", "cloakroom", "laundry", "utility",
+    "kitchen", "scullery", "bar", "wet bar", "prep", "pantry", "bathroom", "ensuite", "powder room", "cloakroom", "laundry", "utility",
     "mudroom", "hall", "bedroom", "guest", "living room", "dining", "dining room", "main", "primary", "corner",
     "base", "wall", "upper", "lower", "tall", "internal", "interior", "exterior", "front", "entrance", "splashback",
     "backsplash", "counter", "coffee", "side", "console", "coat", "tea towel", "cup", "bow", "double", "twin",
@@ -102,6 +102,8 @@ mod tests {
         ("gas range", Kind::Range), ("dual fuel range cooker", Kind::Range), ("gas cooktop", Kind::Cooktop),
         ("electric dryer", Kind::Dryer), ("front-load washer", Kind::Washer), ("steam oven", Kind::WallOven),
         ("pyrolytic oven", Kind::WallOven), ("kitchen mixer", Kind::Tap), ("sink mixer", Kind::Tap),
+        ("bar sink", Kind::Sink), ("undermount bar sink", Kind::Sink), ("prep sink", Kind::Sink), ("bar faucet", Kind::Tap),
+        ("vessel basin", Kind::Basin), ("ice maker", Kind::Refrigerator), ("beverage center", Kind::Refrigerator),
         ("bath mixer", Kind::TubFiller), ("bathroom faucet", Kind::Tap), ("laundry faucets", Kind::Tap),
         ("wall tiles", Kind::Tile), ("backsplash tile", Kind::Tile), ("porcelain tile", Kind::Tile),
         ("LVP flooring", Kind::Floor), ("engineered timber floor", Kind::Floor), ("skirting board", Kind::Trim),

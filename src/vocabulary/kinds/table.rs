@@ -45,7 +45,7 @@ kinds! {
             .hurts(&[Power, Heat])
             .is(&[LapsOver])
             .may(&["panel", "capacity"]);
-    Refrigerator: "refrigerator" | "fridge" | "freezer" | "fridge freezer" | "fridge-freezer" | "wine refrigerator" | "wine cooler", "a refrigerator or freezer" =>
+    Refrigerator: "refrigerator" | "fridge" | "freezer" | "fridge freezer" | "fridge-freezer" | "wine refrigerator" | "wine cooler" | "wine fridge" | "beverage center" | "beverage cooler" | "beverage fridge" | "drinks fridge" | "ice maker" | "ice machine", "a refrigerator or freezer" =>
         into(Appliance)
             .needs(&[
                 "maker", "model", "size.width", "size.height", "size.depth", "size.depth with door",

@@ -69,6 +69,13 @@ mod tests {
     }
 
     #[test]
+    fn a_key_with_a_joining_word_too_many_is_named_and_is_no_certain_mend() {
+        let island = |key: &str| Trial::of("source/unknown-key").room(&format!("islands: {{bar: {{{key}: A}}}}"));
+        island("from wall").finds("unknown key `from wall`").remedies("did you mean `wall`?");
+        island("from wall").mends_nothing();
+    }
+
+    #[test]
     fn keys_within_groups_are_known_by_their_group() {
         let option = "size: {widht: 29 7/8\"}\nfit: {carton: 3\" x 4\" x 5\"}";
         Trial::of("source/unknown-key").selection("selection: Range\nkind: range", option).finds("unknown key `widht`");
