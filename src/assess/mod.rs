@@ -34,6 +34,7 @@ pub use depends::{Depends, Prerequisite, Reason, Unsettled, made_for};
 
 pub mod receiving;
 mod things;
+pub mod transmittals;
 mod waivers;
 mod words;
 pub use words::{
@@ -42,7 +43,7 @@ pub use words::{
 
 use std::collections::HashMap;
 
-use approval::Approvals;
+use approval::{ApprovalState, Approvals};
 use rayon::prelude::*;
 use things::Things;
 
@@ -83,11 +84,13 @@ impl Assessment {
     /// What keeps a selection from being ordered for want of an approval: nothing where the book names nobody
     /// who approves, once all who must have approved it, or when it is ordered already.
     pub fn unapproved<'a>(&self, book: &Book, room: &'a Room, selection: &'a Selection) -> Option<Unapproved<'a>> {
-        let done = self.approvals.is_orderable(room, selection) || selection.is_ordered();
+        let item = self.approvals.item(room, selection);
+        // What came otherwise and was taken is ordered, and yet to be approved.
+        let is_otherwise = item.is_some_and(|item| item.standing == ApprovalState::CameOtherwise);
+        let done = self.approvals.is_orderable(room, selection) || (selection.is_ordered() && !is_otherwise);
         if done || book.project.approvers.is_empty() {
             return None;
         }
-        let item = self.approvals.item(room, selection);
         let stands = item.map_or("not issued for approval", |item| item.standing.word());
         let of = item.map_or_else(Vec::new, |item| item.waits_for.clone());
         Some(Unapproved { room, selection, stands, of })

@@ -16,7 +16,8 @@ use super::book_folder::BookFolder;
 use super::clock::{self, Today};
 use super::publish::{open_cache, say_trouble};
 use super::report::{self, say};
-use super::{CLEAN, Failure, STOPPED};
+use super::sent::{self, Addressee, addressee};
+use super::{Failure, STOPPED};
 
 /// Freezes the book under a number: items, marks, totals and date
 ///
@@ -28,8 +29,14 @@ pub struct Issue {
     #[command(flatten)]
     book: BookFolder,
     /// What the issue is for
-    #[arg(long = "for", value_enum, value_name = "WHAT")]
-    purpose: For,
+    #[arg(long = "for", value_enum, value_name = "WHAT", required_unless_present = "sent")]
+    purpose: Option<For>,
+    /// To whom it is sent, as "NAME" or "NAME, ROLE", which is recorded; may be given several times
+    #[arg(long, value_name = "NAME, ROLE", value_parser = addressee)]
+    to: Vec<Addressee>,
+    /// Make no issue: record alone that this one was sent
+    #[arg(long, value_name = "NUMBER", requires = "to", conflicts_with = "purpose")]
+    sent: Option<u32>,
     /// Why what is not approved is issued for construction all the same; printed on its sheets
     #[arg(long, value_name = "WHY")]
     unapproved: Option<String>,
@@ -50,9 +57,11 @@ impl Issue {
     /// Runs the command.
     pub fn run(&self) -> Result<u8, Failure> {
         let folder = self.book.open()?;
-        let purpose = match self.purpose {
-            For::Approval => Purpose::Approval,
-            For::Construction => Purpose::Construction,
+        let root = folder.root().unwrap_or(&self.book.path).to_path_buf();
+        let purpose = match (self.sent, self.purpose) {
+            (Some(number), _) => return sent::record(&root, number, &self.to),
+            (None, Some(For::Construction)) => Purpose::Construction,
+            (None, Some(For::Approval) | None) => Purpose::Approval,
         };
         let review = pipeline::review_to_issue(&folder, self.today.date()?)?;
         if review.assessment.findings.iter().any(|finding| in_the_way(finding, purpose)) {
@@ -76,8 +85,8 @@ impl Issue {
             Ok(taken) => taken,
             Err(refused) => return Ok(refused),
         };
-        let root = folder.root().unwrap_or(&self.book.path);
-        issue(root, &review, purpose, taken)
+        let number = issue(&root, &review, purpose, taken)?;
+        sent::record(&root, number, &self.to)
     }
 
     /// What is not approved and is to be built from all the same, with the reason; nothing where all is approved, or
@@ -132,7 +141,8 @@ fn pictures_are_whole(folder: &Folder, review: &Review) -> Result<bool, Failure>
     Ok(!findings.iter().any(Finding::stops))
 }
 
-fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnapproved>) -> Result<u8, Failure> {
+/// The number of the issue that was made, or that stands.
+fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnapproved>) -> Result<u32, Failure> {
     let record = &review.book.record;
     let number = record.issues.keys().next_back().copied().unwrap_or(0) + 1;
     let heading = |book: String| Heading { book, number, purpose, on: review.today, after: None };
@@ -147,7 +157,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
     };
     if let Some((before, _)) = order.as_ref().filter(|(_, order)| !held && stands(order)) {
         report::print_line(&format!("nothing changed since issue {}; it stands", before.number))?;
-        return Ok(CLEAN);
+        return Ok(before.number);
     }
     // Asked before the record is locked: nobody else waits for an answer.
     let asked = order.map_or_else(Vec::new, |(_, order)| who_asked(&review.book, &order));
@@ -162,7 +172,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
     report::print(&report::change_order::issued(&frozen, before.or(record.latest()), &review.book))?;
-    Ok(CLEAN)
+    Ok(number)
 }
 
 /// What is not approved, a line for all that stand alike: how far they have come, and who has still to sign.

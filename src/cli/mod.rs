@@ -26,6 +26,7 @@ mod publish;
 mod receive;
 mod review;
 mod schema;
+mod sent;
 mod start;
 mod status;
 

@@ -11,48 +11,16 @@ use std::fmt;
 use std::sync::Arc;
 use tera::{Context, ErrorKind, Kwargs, State, Tera};
 
+mod bundles;
 mod says;
+
+use bundles::BUNDLES;
 
 /// The style of what scripts put on a page.
 const ACTS: &str = "assets/act.css";
 
 /// How cautions look: no other style is in this file, so that no fault of one reaches it.
 const OF_CAUTIONS: &str = "assets/cautions.css";
-
-/// Scripts that belong together: one file of the pages of some folders.
-struct Bundle {
-    folders: &'static [&'static str],
-    path: &'static str,
-    /// The scripts in the order in which they run, without their ending.
-    scripts: &'static [&'static str],
-    /// What templates call the words that it says on their pages, and the groups that those are.
-    words: &'static [(&'static str, &'static [&'static str])],
-}
-
-const BUNDLES: [Bundle; 6] = [
-    Bundle {
-        folders: &["client"],
-        path: "assets/deciding.js",
-        scripts: &["seal", "paper", "answer", "sums", "decision", "person", "hand", "pen", "item", "sign"],
-        words: &[("deciding", &["act", "state", "item"]), ("signing", &["act", "signs", "hand", "state", "item"])],
-    },
-    Bundle {
-        folders: &["installer"],
-        path: "assets/readings.js",
-        scripts: &["seal", "paper", "hand", "tape", "measure", "readings"],
-        words: &[("readings", &["tape", "hand"])],
-    },
-    Bundle {
-        folders: &["installer"],
-        path: "assets/receiving.js",
-        scripts: &["seal", "paper", "hand", "delivery"],
-        words: &[("receiving", &["delivery", "hand"])],
-    },
-    Bundle { folders: &["client", "installer"], path: "assets/newest.js", scripts: &["newest"], words: &[] },
-    Bundle { folders: &["client", "installer"], path: "assets/keep.js", scripts: &["keep"], words: &[] },
-    // It reaches what lies beside it and below, so that it stands at the folder's top.
-    Bundle { folders: &["client", "installer"], path: "kept.js", scripts: &["kept"], words: &[] },
-];
 
 /// What is wrong with a theme, or with a page that it was asked to show.
 #[derive(Debug)]
@@ -368,7 +336,14 @@ mod tests {
         assert_eq!(scripts("client"), ["assets/deciding.js", "assets/keep.js", "assets/newest.js", "kept.js"]);
         assert_eq!(
             scripts("installer"),
-            ["assets/keep.js", "assets/newest.js", "assets/readings.js", "assets/receiving.js", "kept.js"]
+            [
+                "assets/holding.js",
+                "assets/keep.js",
+                "assets/newest.js",
+                "assets/readings.js",
+                "assets/receiving.js",
+                "kept.js"
+            ]
         );
         assert_eq!(scripts("office"), [""; 0]);
     }

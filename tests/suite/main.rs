@@ -36,8 +36,9 @@ mod reckoned;
 mod remaking;
 mod review;
 mod schema;
-mod sheet_marks;
 #[cfg(feature = "sheets")]
+mod sent;
+mod sheet_marks;
 mod sheets;
 mod shown;
 mod signing;

@@ -10,6 +10,7 @@ use crate::ledger::{AskedChange, Issue};
 use crate::units::{Currency, Money, series};
 use crate::vocabulary::Words;
 
+use super::holders::{self, HolderReport};
 use super::sheets::{self, ChangeReport, SheetReport, fate, fate_word};
 
 /// What an issue froze, and what changed since the one before it.
@@ -27,7 +28,7 @@ pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
             items(&order, (before, issue), book)
         );
     }
-    text
+    text + &holders::still_held(&book.record, issue.number, issue.purpose)
 }
 
 fn total(issue: &Issue) -> String {
@@ -42,11 +43,12 @@ fn total(issue: &Issue) -> String {
 /// A change order for people.
 pub fn text(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> String {
     format!(
-        "{}\nchange order from {} to {}\n\n{}",
+        "{}\nchange order from {} to {}\n\n{}{}",
         to.title,
         edition(from),
         edition(to),
-        items(order, (from, to), book)
+        items(order, (from, to), book),
+        holders::still_held(&book.record, to.number, to.purpose)
     )
 }
 
@@ -238,6 +240,8 @@ struct ChangeOrderReport<'a> {
     sums: Vec<Bringing>,
     with_tax: Option<SumReport>,
     sign: Sign<'a>,
+    /// Those who were sent an older issue than the later one, and are not known to hold that.
+    holding_older: Vec<HolderReport>,
 }
 
 #[derive(Serialize)]
@@ -335,6 +339,7 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
             all: book.project.approval == Approval::All,
             approvers: book.project.approvers.iter().map(|approver| approver.name.as_str()).collect(),
         },
+        holding_older: holders::older_than(&book.record, to.number, to.purpose),
     };
     serde_json::to_string_pretty(&told).unwrap_or_default() + "\n"
 }

@@ -3,6 +3,7 @@
 mod approvals;
 pub mod change_order;
 mod deliveries;
+mod holders;
 mod json;
 mod next;
 mod open;

@@ -9,6 +9,7 @@ use crate::pipeline::Review;
 
 use super::approvals::{self, Approvals};
 use super::deliveries::{self, DeliveriesReport};
+use super::holders::{self, HolderReport};
 use super::sheets::{self, SheetReport};
 use super::shown::add_line;
 
@@ -29,6 +30,9 @@ struct StatusReport<'a> {
     /// Openings whose sheets are others than those that were issued for construction last.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     sheets: Vec<SheetReport<'a>>,
+    /// Who was sent which issue, and says that it came.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    holders: Vec<HolderReport>,
     /// What is ordered and came; absent while nothing is.
     #[serde(skip_serializing_if = "Option::is_none")]
     deliveries: Option<DeliveriesReport<'a>>,
@@ -139,6 +143,7 @@ pub fn text(review: &Review) -> String {
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += &to_confirm(&told.readings);
     text += &sheets::text("to be built from another sheet than was issued for construction", &superseded);
+    text += &holders::text(&told.holders);
     text += &told.deliveries.as_ref().map_or_else(String::new, DeliveriesReport::text);
     text += "\nhold points\n";
     for point in &told.hold_points {
@@ -192,6 +197,7 @@ fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusR
         record: of_record(review).map(obstacle).collect(),
         readings: review.book.record.waiting.iter().map(readings).collect(),
         sheets: sheets::told(superseded),
+        holders: holders::told(&review.book.record),
         deliveries: deliveries::of(review),
         hold_points: review.assessment.in_the_way(&review.book).into_iter().map(hold_point).collect(),
         counts: CountsReport { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },

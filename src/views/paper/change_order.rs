@@ -4,6 +4,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::assess::transmittals::{self, Holder};
 use crate::assess::{Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Sort};
 use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
@@ -139,7 +140,10 @@ fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> Ch
         delta: if to.number == 0 { String::new() } else { number(to) },
         date: words.day(to.on),
         statement: statement(words, from, asks, draft),
-        facts: facts((words, book.project.prices), order, (from, to), asks.then_some(book)),
+        facts: facts((words, book.project.prices), order, (from, to), asks.then_some(book))
+            .into_iter()
+            .chain(holding_older(words, to, book))
+            .collect(),
         rooms: rooms(words, order, (from, to), book),
         opens_again: again.into_iter().map(|one| opened(words, one)).collect(),
         unchanged: unchanged.into_iter().map(|one| opened(words, one)).collect(),
@@ -224,6 +228,14 @@ fn facts(
     let signers = signed_by.map_or_else(|| say!(words, "changes.nobody_needs_to"), |book| signers(words, book));
     facts.push(line("sign_says.who", signers));
     facts
+}
+
+/// Who was sent an older issue, and is not known to hold the later one.
+fn holding_older(words: Words, to: &Issue, book: &Book) -> Option<LabelledLine> {
+    let holders = transmittals::holding_older(&book.record, to.number, to.purpose);
+    let names: Vec<String> = holders.iter().map(Holder::named).collect();
+    let value = words.series(&names);
+    (!names.is_empty()).then(|| LabelledLine { label: say!(words, "changes.holding_older"), value })
 }
 
 /// Approvers by name, with how many of them must sign.

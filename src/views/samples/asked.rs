@@ -86,3 +86,9 @@ pub(super) fn delivery() -> Data {
         }],
     }))
 }
+
+pub(super) fn holding() -> Data {
+    Data::of(&serde_json::json!({
+        "book": "5f0c".repeat(8), "issue": 3, "title": "Alder Court", "post": null, "email": null,
+    }))
+}

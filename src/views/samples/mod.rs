@@ -117,6 +117,7 @@ fn sheet(path: &str, number: &str, name: &str) -> Sheet {
             date: "15 Jan 2027".into(),
             draft: true,
             issued: Some(IssuedAs { book: "5f0c".repeat(8), issue: 3, on: "2027-01-11".into() }),
+            holds: Some(asked::holding()),
         },
         scale: Some("by the bar".into()),
         mark: Some("9c41 0e7b".into()),

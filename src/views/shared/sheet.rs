@@ -4,10 +4,11 @@ use std::collections::{BTreeMap, HashMap, HashSet};
 
 use crate::book::{Book, Opening, Room, Selection, page_name_of};
 use crate::language::{Words, say};
-use crate::ledger::Purpose;
+use crate::ledger::{Head, Purpose};
 use crate::source::portable::NameFault;
 use crate::source::{Span, portable};
 use crate::views::pages::Subject;
+use crate::views::shared::data::Data;
 use crate::views::shared::html::Html;
 use crate::views::shared::revisions::Revision;
 use serde::Serialize;
@@ -50,6 +51,8 @@ pub struct Project {
     pub draft: bool,
     /// The newest issue when the page was made; absent while none was.
     pub issued: Option<IssuedAs>,
+    /// What a trade's page asks: that the issue came to hand; absent while none was made.
+    pub holds: Option<Data>,
 }
 
 /// A book and one of its issues, by which a page can know that a newer one stands.
@@ -149,6 +152,7 @@ impl<'a> SheetFrame<'a> {
             issue: issue_line(subject, words),
             date: words.day(subject.today),
             draft: subject.draft,
+            holds: holds(book),
             issued: book.record.latest().map(|issue| IssuedAs {
                 book: issue.book.clone(),
                 issue: issue.number,
@@ -232,6 +236,32 @@ impl<'a> SheetFrame<'a> {
     pub fn project(&self) -> &Project {
         &self.project
     }
+}
+
+/// An issue that came to hand, as a trade's page says it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct Holding<'a> {
+    book: &'a str,
+    issue: u32,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ledger: Option<Head>,
+    title: &'a str,
+    post: Option<&'a String>,
+    email: Option<&'a String>,
+}
+
+/// What is asked of whoever builds from the newest issue for construction, or else from the newest.
+fn holds(book: &Book) -> Option<Data> {
+    let issue = book.record.latest_for(Purpose::Construction).or(book.record.latest())?;
+    let project = &book.project;
+    Some(Data::of(&Holding {
+        book: &issue.book,
+        issue: issue.number,
+        ledger: book.record.heads.get(&issue.number).copied(),
+        title: project.title.text(),
+        post: project.responses.post.get(),
+        email: project.responses.email.get().or_else(|| project.firm.email.get()),
+    }))
 }
 
 /// What the title block says of the issue: `1, for approval, 10 Jan 2027`.

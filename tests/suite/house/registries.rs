@@ -27,6 +27,7 @@ const REGISTRIES: &[Registry] = &[
             ("progress", "what a terminal shows of long work"),
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
+            ("sent", "to whom `issue` is told that an issue goes"),
             ("stated", "what a published folder states of the ledger"),
             ("written", "what `receive` is told to write down"),
         ],
