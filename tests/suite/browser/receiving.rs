@@ -94,3 +94,21 @@ fn a_delivery_is_received_without_a_signal_and_taken_in_and_what_was_taken_other
         }
     }
 }
+
+#[test]
+fn a_trade_says_that_its_issue_came_to_hand_without_a_signal_and_it_is_taken_in() {
+    let project = approved();
+    let (site, file) = (project.beside("site"), project.beside("came.json"));
+    project.run(["issue", "--sent", "1", "--to", "Teo Varrick, site lead"]).exits(0);
+    project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
+    let installer = site.join("installer");
+    drive("acknowledge.mjs", &[installer.to_str().unwrap(), file.to_str().unwrap()]);
+    project
+        .run(["receive", project.root().to_str().unwrap(), file.to_str().unwrap()])
+        .exits(0)
+        .says("recorded to be confirmed");
+    project
+        .run(["status"])
+        .says("Teo Varrick, site lead: sent issue 1")
+        .says("says that issue 1 came, to be confirmed");
+}
