@@ -17,7 +17,7 @@ mod languages;
 pub use languages::{ByReader, Languages, Spoken, Tag};
 
 mod responses;
-pub use responses::Responses;
+pub use responses::{Responses, SiteAddress};
 
 mod burning;
 pub use burning::Burning;

@@ -1,6 +1,6 @@
 //! The project: people, dates, money, calendar, the way into the house.
 
-use super::{AccessProfile, Codes, Country, House, Languages, NeededFor, Photo, Responses};
+use super::{AccessProfile, Codes, Country, House, Languages, NeededFor, Photo, Responses, SiteAddress};
 use crate::language::{Language, Tongues};
 use crate::source::yaml::{Node, Value as Yaml};
 use crate::source::{Span, Spanned};
@@ -49,6 +49,10 @@ record! {
         responses: Responses = "responses",
             "where decisions and readings are handed over, besides as a file",
             "{post: \"https://book.example/responses\", email: office@pennick.example}";
+        published_at: Slot<String> = "published at",
+            "the address at which the published folder is found, where it is: sheets on paper bear a code to scan that \
+             leads to their own page there",
+            "https://book.example/alder-court" as SiteAddress;
         allowances: Named<Allowed> = "allowances",
             "what the contract allows for each group, in prices as the book has them",
             "{appliances: 14500, tile: {amount: 3800, includes: delivery}}";

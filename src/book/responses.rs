@@ -29,6 +29,18 @@ impl Way for WebAddress {
     }
 }
 
+/// An address at which pages are found.
+pub enum SiteAddress {}
+
+impl Way for SiteAddress {
+    type Of = String;
+    const TYPE: FieldType = FieldType::Text;
+
+    fn read(node: &Node, faults: &mut Faults) -> Option<String> {
+        site(node, faults)
+    }
+}
+
 /// An address that one can write to.
 pub enum MailAddress {}
 
@@ -41,12 +53,27 @@ impl Way for MailAddress {
     }
 }
 
-fn post(node: &Node, faults: &mut Faults) -> Option<String> {
-    let address = String::read(node, faults)?;
+/// Whether an address is whole, and names nobody: a name and a password would stand on every page that is published.
+fn is_whole(address: &str) -> bool {
     let rest = address.strip_prefix("https://").or_else(|| address.strip_prefix("http://"));
     let host = rest.and_then(|rest| rest.split('/').next()).unwrap_or_default();
-    // A name and a password in an address would stand on every page that is published.
-    if host.is_empty() || host.contains('@') || address.contains(|letter: char| letter.is_whitespace()) {
+    !(host.is_empty() || host.contains('@') || address.contains(|letter: char| letter.is_whitespace()))
+}
+
+fn site(node: &Node, faults: &mut Faults) -> Option<String> {
+    let address = String::read(node, faults)?;
+    if !is_whole(&address) || address.contains(['?', '#']) {
+        let message = phrase!("`{address}` is no address that pages are found at", address);
+        let remedy = "write the whole address of the published folder, such as `https://book.example/alder-court`";
+        faults.stop(Code::WRONG_TYPE, node.span, message, remedy);
+        return None;
+    }
+    Some(address)
+}
+
+fn post(node: &Node, faults: &mut Faults) -> Option<String> {
+    let address = String::read(node, faults)?;
+    if !is_whole(&address) {
         let message = phrase!("`{address}` is no address that a page can send to", address);
         let remedy = "write the whole address without a name or password, such as `https://book.example/responses`";
         faults.stop(Code::WRONG_TYPE, node.span, message, remedy);

@@ -14,8 +14,8 @@ pub struct OneFile {
     /// Write one file that can be mailed, and no folder: it holds what `--of` names
     #[arg(long, value_name = "FILE", requires = "of", conflicts_with = "out")]
     one_file: Option<PathBuf>,
-    /// What the one file holds: a room, `ROOM/OPENING`, `installer` for all of its sheets, or a trade such as
-    /// `plumbing`
+    /// What the one file holds: a room, `ROOM/OPENING`, `ROOM/joiner` or another of those who build,
+    /// `installer` for all of their sheets, or a trade such as `plumbing`
     #[arg(long, value_name = "WHAT", requires = "one_file")]
     of: Option<String>,
 }

@@ -1,47 +1,26 @@
 //! A code to scan: of half blocks for a terminal, or as a drawing.
 
-use std::fmt::Write as _;
-
-use qrcode::{Color, EcLevel, QrCode};
+use crate::drawings::scan::ScanCode;
 
 use super::Failure;
 
-/// Light all around, in modules (ISO/IEC 18004, section 6.3.8).
-const QUIET: usize = 4;
-
 /// A code of some text.
-pub struct Code {
-    width: usize,
-    dark: Vec<bool>,
-}
+pub struct Code(ScanCode);
 
 impl Code {
     /// The code of a text.
     pub fn of(text: &str) -> Result<Code, Failure> {
-        let code = QrCode::with_error_correction_level(text, EcLevel::M)
-            .map_err(|_| "the link is too long for a code to scan; give a shorter `--address`")?;
-        let width = code.width();
-        let dark = code.to_colors().into_iter().map(|colour| colour == Color::Dark).collect();
-        Ok(Code { width, dark })
-    }
-
-    /// How many modules there are on a side, the light around included.
-    fn side(&self) -> usize {
-        self.width + 2 * QUIET
-    }
-
-    fn is_dark(&self, x: usize, y: usize) -> bool {
-        let inside = |at: usize| at.checked_sub(QUIET).filter(|at| *at < self.width);
-        inside(x).zip(inside(y)).is_some_and(|(x, y)| self.dark.get(y * self.width + x).is_some_and(|dark| *dark))
+        let code = ScanCode::of(text);
+        Ok(Code(code.ok_or("the link is too long for a code to scan; give a shorter `--address`")?))
     }
 
     /// Two rows of modules a line; light is drawn, so that it can be scanned off a dark terminal.
     pub fn letters(&self) -> String {
         let mut text = String::new();
-        for y in (0..self.side()).step_by(2) {
-            for x in 0..self.side() {
-                let lower = y + 1 < self.side() && !self.is_dark(x, y + 1);
-                text.push(match (!self.is_dark(x, y), lower) {
+        for y in (0..self.0.side()).step_by(2) {
+            for x in 0..self.0.side() {
+                let lower = y + 1 < self.0.side() && !self.0.is_dark(x, y + 1);
+                text.push(match (!self.0.is_dark(x, y), lower) {
                     (true, true) => '█',
                     (true, false) => '▀',
                     (false, true) => '▄',
@@ -55,17 +34,7 @@ impl Code {
 
     /// A drawing, a unit a module.
     pub fn svg(&self) -> String {
-        let side = self.side();
-        let mut path = String::new();
-        for y in 0..side {
-            for x in (0..side).filter(|x| self.is_dark(*x, y)) {
-                let _ = write!(path, "M{x} {y}h1v1h-1z");
-            }
-        }
-        format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {side} {side}\" shape-rendering=\"crispEdges\">\
-             <path fill=\"#fff\" d=\"M0 0h{side}v{side}H0z\"/><path d=\"{path}\"/></svg>\n"
-        )
+        self.0.svg("")
     }
 }
 
@@ -96,8 +65,8 @@ mod tests {
             '▄' => y.is_multiple_of(2),
             _ => true,
         };
-        assert_eq!(scanned(code.side(), is_dark), LINK);
+        assert_eq!(scanned(code.0.side(), is_dark), LINK);
         let svg = code.svg();
-        assert_eq!(scanned(code.side(), |x, y| svg.contains(&format!("M{x} {y}h1v1h-1z"))), LINK);
+        assert_eq!(scanned(code.0.side(), |x, y| svg.contains(&format!("M{x} {y}h1v1h-1z"))), LINK);
     }
 }

@@ -144,7 +144,7 @@ impl LayoutDrawing<'_> {
     fn deep(&mut self) {
         let Some(first) = self.what.pieces.first() else { return };
         let to = self.canvas.scale.of(first.depth);
-        let string = Plumb { from: 0, to, x: -STRING, edges: Some((0, 0)), aside: Aside::Under };
+        let string = Plumb { from: 0, to, x: -STRING, edges: Some((0, 0)), aside: Aside::Before };
         plumb(&mut self.canvas, &string, self.sizes.length(first.depth));
     }
 

@@ -12,6 +12,8 @@ pub mod counter;
 
 pub mod scale;
 
+pub mod scan;
+
 mod lettering;
 
 mod place;

@@ -130,6 +130,8 @@ pub(super) struct PageBuilder<'a> {
     pub(super) subject: Subject<'a>,
     /// The language of its readers.
     pub(super) words: Words,
+    /// Before the path of each page in its folder.
+    pub(super) prefix: String,
     pub(super) wording: Wording,
     pub(super) chrome: SheetFrame<'a>,
     /// Each item's mark, by room and selection.
@@ -176,9 +178,10 @@ impl<'a> BookPages<'a> {
         let found = Arc::new(Found::of(&subject.assessment.findings));
         let plans = Arc::new(Plans::of(subject.book));
         let sheets = Arc::new(Sheets::of(subject.book, &plans));
-        let builder = |words: Words| PageBuilder {
+        let builder = |words: Words, prefix: String| PageBuilder {
             subject,
             words,
+            prefix,
             wording: figures::wording(subject.book, words),
             chrome: SheetFrame::of(subject, words),
             marks: Arc::clone(&marks),
@@ -190,7 +193,7 @@ impl<'a> BookPages<'a> {
             album: Album::of(subject.pictures),
         };
         let editions = |languages: &[Language]| -> Vec<Edition<'a>> {
-            let edition = |of: EditionOf| Edition { builder: builder(of.language.words()), of };
+            let edition = |of: EditionOf| Edition { builder: builder(of.language.words(), of.prefix.clone()), of };
             EditionOf::all(languages).into_iter().map(edition).collect()
         };
         let project = &subject.book.project;

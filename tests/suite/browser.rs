@@ -70,7 +70,7 @@ fn driver(arguments: &[&str]) -> String {
 
 /// Runs one of the scripts beside the driver and returns what it printed; it must not fail.
 #[track_caller]
-fn drive(script: &str, arguments: &[&str]) -> String {
+pub fn drive(script: &str, arguments: &[&str]) -> String {
     let home = home();
     let ready = home.join("node_modules").is_dir();
     assert!(ready, "the browser's driver is not installed; `tests/run` installs it");

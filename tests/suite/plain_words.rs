@@ -38,7 +38,7 @@ const CLIENTS: [&str; 26] = [
     "revised",
     "pages",
 ];
-const INSTALLERS: [&str; 11] = [
+const INSTALLERS: [&str; 12] = [
     "installer",
     "opening",
     "installer_says",
@@ -50,6 +50,7 @@ const INSTALLERS: [&str; 11] = [
     "readings",
     "way_in",
     "trades",
+    "stands_on_paper",
 ];
 
 fn folder() -> PathBuf {

@@ -1,5 +1,6 @@
 //! The sheets of those who build by rooms: what each says of a small book, and what it says that nobody knows yet.
 
+mod code;
 mod fabricator;
 mod joiner;
 mod rough_in;

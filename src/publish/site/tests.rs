@@ -103,7 +103,8 @@ fn every_link_stays_in_its_folder_and_leads_to_a_file() {
             let folder = page.split('/').next().unwrap();
             for href in values(html, "href").chain(values(html, "src")) {
                 let path = href.split('#').next().unwrap();
-                if path.is_empty() || path == "data:," || path.contains("pictures/") {
+                let calls = path.starts_with("tel:");
+                if path.is_empty() || path == "data:," || path.contains("pictures/") || calls {
                     continue;
                 }
                 let target = target(page, path).unwrap();

@@ -11,7 +11,7 @@ pub(super) struct Bundle {
 }
 
 /// All of them.
-pub(super) const BUNDLES: [Bundle; 7] = [
+pub(super) const BUNDLES: [Bundle; 8] = [
     Bundle {
         folders: &["client"],
         path: "assets/deciding.js",
@@ -37,6 +37,7 @@ pub(super) const BUNDLES: [Bundle; 7] = [
         words: &[("receiving", &["delivery", "hand"])],
     },
     Bundle { folders: &["client", "installer"], path: "assets/newest.js", scripts: &["newest"], words: &[] },
+    Bundle { folders: &["installer"], path: "assets/stands.js", scripts: &["stands"], words: &[] },
     Bundle { folders: &["client", "installer"], path: "assets/keep.js", scripts: &["keep"], words: &[] },
     // It reaches what lies beside it and below, so that it stands at the folder's top.
     Bundle { folders: &["client", "installer"], path: "kept.js", scripts: &["kept"], words: &[] },

@@ -15,7 +15,7 @@ use crate::views::pages::{ClientPages, EditionOf, InstallerPages, OfficePages, P
 use crate::views::shared::html::Html;
 use crate::views::shared::photo::{Photo, PhotoSize};
 use crate::views::shared::revisions::Revision;
-use crate::views::shared::sheet::{Crumb, Fact, IssuedAs, Link, Notice, Project, Sheet};
+use crate::views::shared::sheet::{Call, CodeToScan, Crumb, Fact, IssuedAs, Link, Notice, Project, Sheet};
 use crate::views::shared::state::{State, StateShape as Shape};
 use crate::views::trades::index::InstallerIndex;
 
@@ -118,6 +118,7 @@ fn sheet(path: &str, number: &str, name: &str) -> Sheet {
             draft: true,
             issued: Some(IssuedAs { book: "5f0c".repeat(8), issue: 3, on: "2027-01-11".into() }),
             holds: Some(asked::holding()),
+            call: Call::of("555 0142"),
         },
         scale: Some("by the bar".into()),
         mark: Some("9c41 0e7b".into()),
@@ -127,6 +128,7 @@ fn sheet(path: &str, number: &str, name: &str) -> Sheet {
         ],
         from: Some(link("G-00", "Cover", "index.html")),
         onward: Some(link("S-01", "What is being signed", "index.html")),
+        code: Some(CodeToScan { address: "https://book.example/x#paper-9c410e7b-3".into(), svg: drawing("code") }),
     }
 }
 

@@ -1,10 +1,12 @@
-//! Which pages go together into one file: a room, an opening, the installer's sheets, or those of one trade.
+//! Which pages go together into one file: a room, an opening or a trade's sheet of a room, all for those who build, or
+//! those of one trade.
 
 use crate::book::{Opening, Room};
 use crate::vocabulary::Trade;
 
 use super::sheet::SheetFrame;
 use crate::views::pages::Subject;
+use crate::views::trades::sheets::Builders;
 
 /// Pages of one folder that are bound together, the first of which gives the title.
 #[derive(Debug, PartialEq, Eq)]
@@ -15,7 +17,7 @@ pub struct BoundPages {
     pub paths: Vec<String>,
 }
 
-/// The pages that somebody asked for: `ROOM`, `ROOM/OPENING`, `installer`, or the word of a trade; none where
+/// The pages that somebody asked for: `ROOM`, `ROOM/OPENING`, `ROOM/TRADE`, `installer`, or the word of a trade; none where
 /// the book has nothing of that name.
 pub fn pages_of(subject: Subject<'_>, asked: &str) -> Option<BoundPages> {
     // Paths are the same in every language; the first stands at the root of its folder.
@@ -32,8 +34,11 @@ pub fn pages_of(subject: Subject<'_>, asked: &str) -> Option<BoundPages> {
     }
     if let Some((room, opening)) = asked.split_once('/') {
         let room = room_of(room)?;
-        let opening = room.openings.iter().find(|one| is_called(&one.name, opening))?;
-        return Some(BoundPages { folder: "installer", paths: vec![frame.opening_path(room, opening)] });
+        let found = room.openings.iter().find(|one| is_called(&one.name, opening));
+        let trade = || Builders::of_room(room).find(|trade| is_called(trade.word(), opening));
+        let of_trade = || Some(frame.trade_path(room, trade()?.word()));
+        let path = found.map(|opening| frame.opening_path(room, opening)).or_else(of_trade)?;
+        return Some(BoundPages { folder: "installer", paths: vec![path] });
     }
     let trade = Trade::ALL.into_iter().find(|trade| is_called(trade.word(), asked));
     if trade.is_none() && !is_called("installer", asked) {
@@ -47,8 +52,13 @@ pub fn pages_of(subject: Subject<'_>, asked: &str) -> Option<BoundPages> {
             .chain(room.goes_into(&opening.name).filter_map(|selection| selection.kind.get()));
         trade.is_none_or(|trade| kinds.any(|kind| kind.trade() == trade))
     };
-    let sheets = subject.book.rooms.iter().flat_map(|room| room.openings.iter().map(move |opening| (room, opening)));
-    let sheets = sheets.filter(|(room, opening)| is_of(room, opening));
-    let paths: Vec<String> = sheets.map(|(room, opening)| frame.opening_path(room, opening)).collect();
+    let is_theirs = |builders: &Builders| trade.is_none_or(|trade| Builders::of_trade(trade).contains(builders));
+    let mut paths: Vec<String> = Vec::new();
+    for room in &subject.book.rooms {
+        let openings = room.openings.iter().filter(|opening| is_of(room, opening));
+        paths.extend(openings.map(|opening| frame.opening_path(room, opening)));
+        let theirs = Builders::of_room(room).filter(is_theirs);
+        paths.extend(theirs.map(|builders| frame.trade_path(room, builders.word())));
+    }
     (!paths.is_empty()).then_some(BoundPages { folder: "installer", paths })
 }

@@ -33,6 +33,35 @@ pub struct Sheet {
     pub from: Option<Link>,
     /// The sheet after this one.
     pub onward: Option<Link>,
+    /// A code to scan on paper, which leads to the page itself where the book says where it is published.
+    pub code: Option<CodeToScan>,
+}
+
+/// A code on paper.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct CodeToScan {
+    /// The address, with the mark of the paper and its issue.
+    pub address: String,
+    /// The drawing.
+    pub svg: Html,
+}
+
+/// Whom to call.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Call {
+    /// The number as the book writes it.
+    pub number: String,
+    /// `tel:` and the number that is dialled.
+    pub href: String,
+}
+
+impl Call {
+    /// A telephone number that can be tapped; none where nothing in it can be dialled.
+    pub fn of(number: &str) -> Option<Self> {
+        let plus = if number.trim_start().starts_with('+') { "+" } else { "" };
+        let digits: String = number.chars().filter(char::is_ascii_digit).collect();
+        (!digits.is_empty()).then(|| Self { number: number.into(), href: format!("tel:{plus}{digits}") })
+    }
 }
 
 /// The part of the title block that is the same on every sheet.
@@ -53,6 +82,8 @@ pub struct Project {
     pub issued: Option<IssuedAs>,
     /// What a trade's page asks: that the issue came to hand; absent while none was made.
     pub holds: Option<Data>,
+    /// The office's telephone.
+    pub call: Option<Call>,
 }
 
 /// A book and one of its issues, by which a page can know that a newer one stands.
@@ -158,6 +189,7 @@ impl<'a> SheetFrame<'a> {
                 issue: issue.number,
                 on: issue.on.iso(),
             }),
+            call: project.firm.phone.get().and_then(|phone| Call::of(phone)),
         };
         Self { words, project: shared, rooms: room_names(book), openings: opening_names(book) }
     }
@@ -229,6 +261,7 @@ impl<'a> SheetFrame<'a> {
             revisions: vec![],
             from,
             onward,
+            code: None,
         }
     }
 

@@ -1,6 +1,7 @@
 //! The pages of those who build it in: sizes, services and cautions, no price.
 
 mod approval;
+mod code;
 pub mod delivery;
 mod delivery_asks;
 mod delivery_looks;

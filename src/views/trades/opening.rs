@@ -121,6 +121,7 @@ impl<'a> PageBuilder<'a> {
         let mut sheet = self.chrome.sheet(place, self.sheet_mark(room, opening), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
         sheet.revisions = self.sheet_revisions(room, opening);
+        sheet = self.with_code(sheet);
         let figures = Rulings::of(&self.subject.book.project).heat();
         let around = Around::of((self.subject.book, plans), (at.room, at.opening), at.thing, figures);
         let fit = around.fit.as_ref();

@@ -59,7 +59,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
 
 #[rustfmt::skip]
 const BEFORE_CLI: &[&str] = &[
-    "units", "source", "finding", "ledger", "book", "pictures", "read", "assess", "views", "publish", "record", "pipeline",
+    "units", "source", "finding", "ledger", "book", "pictures", "read", "assess", "drawings", "views", "publish", "record", "pipeline",
     "vocabulary", "shown", "serving", "preview", "host", "explain", "schema", "start",
 ];
 

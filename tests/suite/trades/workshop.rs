@@ -44,15 +44,24 @@ pub fn made(book: &str, room: &str, selections: &str) -> Site {
         .file("book.yaml", book)
         .file("rooms/kitchen/room.yaml", &format!("name: Kitchen\n{room}"))
         .file("rooms/kitchen/chosen.yaml", selections);
-    published(&project)
+    drafted(&project)
 }
 
 /// A book's pages for those who build.
 pub fn published(project: &Project) -> Site {
+    pages(project, false)
+}
+
+/// The same as a draft.
+pub fn drafted(project: &Project) -> Site {
+    pages(project, true)
+}
+
+fn pages(project: &Project, draft: bool) -> Site {
     let folder = Folder::open(&project.root()).expect("the book");
     let review = pipeline::review_to_issue(&folder, Date::parse("2027-01-15").expect("a day")).expect("a book");
     let (mut workshop, cache) = (BuildCaches::new().expect("a theme"), Cache::temporary().expect("a cache"));
-    let making = BuildOptions { draft: true, later: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
+    let making = BuildOptions { draft, later: true, progress: &|_, _| {}, interrupt: &AtomicBool::new(false) };
     let made = pipeline::make(&folder, &review, &cache, &making, &mut workshop).expect("a draft");
     let pages = made.output.files().filter(|(path, _)| path.starts_with("installer/") && path.ends_with(".html"));
     let text = |content: &Content| match content {
@@ -71,9 +80,13 @@ impl Site {
     /// The sheet of a trade.
     #[track_caller]
     pub fn sheet(&self, trade: &str) -> Sheet {
-        let path = format!("trades/kitchen/{trade}.html");
-        let html = self.0.get(&path).unwrap_or_else(|| panic!("no {path} among {:?}", self.0.keys()));
-        Sheet { html: html.clone() }
+        self.page(&format!("trades/kitchen/{trade}.html"))
+    }
+
+    /// Any page by its path.
+    #[track_caller]
+    pub fn page(&self, path: &str) -> Sheet {
+        Sheet { html: self.0.get(path).unwrap_or_else(|| panic!("no {path} among {:?}", self.0.keys())).clone() }
     }
 
     /// Whether a trade has one.

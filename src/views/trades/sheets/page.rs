@@ -15,6 +15,7 @@ use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, 
 use crate::views::trades::sheets::built::Built;
 use crate::views::trades::sheets::worded::{ItemBlock, ReadyLine, TableBlock};
 use crate::views::trades::sheets::{electrician, fabricator, joiner, plumber, setter};
+use crate::vocabulary::Trade;
 use serde::Serialize;
 
 /// `trades/<room>/<trade>.html`.
@@ -74,6 +75,23 @@ impl Builders {
             Self::Setter => "TL",
             Self::Electrician => "EL",
             Self::Plumber => "PL",
+        }
+    }
+
+    /// Those who have something to build in a room: what its plan says makes nothing of nothing.
+    pub fn of_room(room: &Room) -> impl Iterator<Item = Self> {
+        let at = InRoom { room, plan: None, units: System::default() };
+        Self::ALL.into_iter().filter(move |trade| !trade.builds(at).is_empty())
+    }
+
+    /// Whose things stand in a schedule.
+    pub fn of_trade(trade: Trade) -> &'static [Self] {
+        match trade {
+            Trade::Finish => &[Self::Fabricator, Self::Joiner],
+            Trade::Tile => &[Self::Setter],
+            Trade::Lighting => &[Self::Electrician],
+            Trade::Plumbing => &[Self::Plumber],
+            Trade::Appliance | Trade::Hardware | Trade::Other => &[],
         }
     }
 
@@ -138,7 +156,7 @@ impl<'a> PageBuilder<'a> {
             built.items.iter().map(|item| (room.folder.as_str(), item.selection.id.as_str())).collect();
         let whose = say!(self.words, &format!("trades.whose.{}", trade.word()));
         Some(TradePage {
-            sheet: self.revised(sheet, RevisionScope::Items(&items)),
+            sheet: self.with_code(self.revised(sheet, RevisionScope::Items(&items))),
             label: say!(self.words, "trades.label", whose = whose, room = room.title(), number = number),
             lead: show!(self.words, &format!("trades.lead.{}", trade.word())),
             facts: self.of_room_facts(room),
