@@ -50,7 +50,9 @@ pub use fixture::{Fixture, HungLights};
 mod ceiling;
 pub use ceiling::{Ceiling, MeasuredCeiling, Rises};
 
+mod nature;
 mod opening;
+pub use nature::Nature;
 pub use opening::{AsWritten, Measured, MeasuredAgain, MeasuredBetween, MeasuredFrom, Opening, Plumb, WallBuildUp};
 
 mod around;

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::{
-    Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Order, OwnName, Photo,
+    Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Nature, Order, OwnName, Photo,
     Setting, Sold, Stores, Top,
 };
 use crate::source::{Span, Spanned};
@@ -100,6 +100,9 @@ record! {
         top: Slot<Top> = "top",
             "a counter: its material, what carries it, how it is cut",
             "{material: stone, lies on: [island], overhang: 15\", supports: {by: steel bars, out: 12\", in: 24\"}}" => marked_since_2;
+        nature: Slot<Nature> = "nature",
+            "what of it is never twice the same, told to the client in standing words",
+            "natural stone" => marked_since_3;
         sample_seen: Slot<Date> = "sample seen",
             "the day on which its sample was laid beside the others",
             "2027-01-08" => unmarked "it is a day of the office's";

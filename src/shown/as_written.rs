@@ -16,7 +16,7 @@ pub fn version(content: &Value) -> Version {
 pub fn read(content: &Value) -> ShownValue {
     match version(content) {
         Version::First => loosely(content, ""),
-        Version::Second => {
+        Version::Second | Version::Third => {
             let fields = content.as_object().into_iter().flatten().filter(|(key, _)| *key != Version::STATED_AS);
             ShownValue::Group(fields.map(|(key, value)| field(key, plainly(value))).collect())
         }

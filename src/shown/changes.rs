@@ -5,11 +5,11 @@ use std::collections::BTreeSet;
 use serde_json::Value;
 
 use crate::units::{Length, LengthRange, Money, Phrase, System, Value as Measured, Wrote, phrase};
-use crate::vocabulary::{ShownField, ShownValue, Words};
+use crate::vocabulary::{ShownField, ShownValue, Version, Words};
 
 use super::as_written;
 use super::field::{ChangedField, MarkedField};
-use super::written::second;
+use super::written::later;
 
 /// One thing that is no longer as it was shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -94,6 +94,7 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
         let field = ChangedField::of(key);
         match field {
             ChangedField::Marked(MarkedField::Options) => options((&before, &after), &mut found),
+            ChangedField::Marked(MarkedField::CounterLayout) => in_list(&field, (old, new), &mut found),
             ChangedField::Marked(MarkedField::Chosen) if differ(old, new) => {
                 found.push(Change::new(field, chosen(&before), chosen(&after)));
             }
@@ -116,7 +117,7 @@ fn pairs<'v>(
 
 /// Whether two are not the same; what is empty is the same as nothing.
 fn differ(old: &ShownValue, new: &ShownValue) -> bool {
-    old != new && second(old) != second(new)
+    old != new && later(old, Version::default()) != later(new, Version::default())
 }
 
 fn options_of(item: &ShownValue) -> &[ShownValue] {
@@ -210,7 +211,7 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
         if is_group(old) && (is_group(new) || new.is_empty()) || is_group(new) && old.is_empty() {
             leaves_under(&path, old, new, found);
         } else if old.values().iter().chain(new.values()).any(|value| id(value).is_some()) {
-            in_list(old, new, found);
+            in_list(&ChangedField::Option, (old, new), found);
         } else {
             let what = match path.split_last() {
                 Some((_, above)) if !above.is_empty() => ChangedField::Within(above.join(" "), key.to_string()),
@@ -224,8 +225,8 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
 /// The key by which the things of a list are known, whatever they are called.
 pub(super) const KNOWN_BY: &str = "id";
 
-/// The things of a list, each known by its id: what of one is another, and those that came or are gone.
-fn in_list(old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
+/// The things of a list, each known by its id: what of one is another, and those that came or are gone, told as that.
+fn in_list(told_as: &ChangedField, (old, new): (&ShownValue, &ShownValue), found: &mut Vec<Change>) {
     let ids: BTreeSet<&str> = old.values().iter().chain(new.values()).filter_map(id).collect();
     let name = |thing: &ShownValue| {
         thing.get(MarkedField::Name.word()).and_then(ShownValue::text).unwrap_or_default().to_string()
@@ -240,7 +241,7 @@ fn in_list(old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
             }
             (was, is) => {
                 let plain = |there: Option<ShownValue>| there.map(|thing| Phrase::plain(&name(&thing)));
-                found.push(Change::new(ChangedField::Option, plain(was), plain(is)));
+                found.push(Change::new(told_as.clone(), plain(was), plain(is)));
             }
         }
     }

@@ -4,18 +4,25 @@
 use serde_json::Value;
 
 use crate::book::{Book, Photo, Prices, ProductOption, Room, Selection};
-use crate::vocabulary::{Marked, Shown, ShownField, ShownGroup, ShownValue, Since, Version, Words};
+use crate::site::layout::{CounterLayout, LayoutPiece, LetIn, counter_layouts};
+use crate::site::plan::Plan;
+use crate::vocabulary::{Kind, Marked, Shown, ShownField, ShownGroup, ShownValue, Since, Version, Words};
 
+use super::changes::KNOWN_BY;
 use super::field::MarkedField;
 use super::{Pictures, as_written, written};
 
 /// What stands in an item besides the fields of its selection.
-pub const OF_ITEM: [(&str, &str); 5] = [
+pub const OF_ITEM: [(&str, &str); 6] = [
     ("room", "the room's folder"),
     ("room name", "what the room is called"),
     ("prices", "`with tax` where the book says that tax is in every price; since 2"),
     ("allowance includes", "what the allowance is to pay for besides the things; since 2"),
-    ("shown", "the version of this content, `2`; contents of the first do not say it"),
+    (
+        "counter layout",
+        "of a counter: for each run and island that it lies on its pieces, what is let in and the seams; since 3",
+    ),
+    ("shown", "the version of this content, `3`; contents of the first do not say it"),
 ];
 
 /// What stands in an option besides its fields.
@@ -36,9 +43,9 @@ impl ShownItem {
         written::content(&self.0, version)
     }
 
-    /// Whether it says anything that the first version has no place for.
-    pub fn has_later(&self) -> bool {
-        has_later(&self.0)
+    /// Whether it says anything that a version has no place for.
+    pub fn says_more_than(&self, version: Version) -> bool {
+        says_more(&self.0, version)
     }
 
     /// Its option of that id.
@@ -58,12 +65,12 @@ impl ShownItem {
     }
 }
 
-fn has_later(value: &ShownValue) -> bool {
-    let in_field = |field: &ShownField| match field.since {
-        Since::Second => !field.value.is_empty(),
-        Since::First => has_later(&field.value),
+fn says_more(value: &ShownValue, than: Version) -> bool {
+    let in_field = |field: &ShownField| match field.since.stands_in(than) {
+        true => says_more(&field.value, than),
+        false => !field.value.is_empty(),
     };
-    value.fields().iter().any(in_field) || value.values().iter().any(has_later)
+    value.fields().iter().any(in_field) || value.values().iter().any(|value| says_more(value, than))
 }
 
 /// All that the client is shown of an item.
@@ -78,7 +85,49 @@ pub fn shown_of(book: &Book, room: &Room, selection: &Selection, pictures: Pictu
     let includes = allowance.map_or(ShownValue::Nothing, |allowance| allowance.includes.shown());
     put(&mut fields, "allowance includes", Since::Second, includes);
     put(&mut fields, MarkedField::Options.word(), Since::First, ShownValue::List(options));
+    put(&mut fields, MarkedField::CounterLayout.word(), Since::Third, laid_out(room, selection));
     ShownItem(ShownValue::Group(fields))
+}
+
+/// The layout of a counter, as its page draws it.
+fn laid_out(room: &Room, selection: &Selection) -> ShownValue {
+    if !selection.is(Kind::Counter) {
+        return ShownValue::Nothing;
+    }
+    let field = |key, value| ShownField::new(key, Since::Third, value);
+    let piece = |(number, piece): (usize, &LayoutPiece)| {
+        let name = piece.name.clone().unwrap_or_else(|| format!("piece {}", number + 1));
+        ShownValue::Group(vec![
+            field(KNOWN_BY, number.to_string().shown()),
+            field("name", name.shown()),
+            field("left end", piece.from.shown()),
+            field("right end", piece.to.shown()),
+            field("depth", piece.depth.shown()),
+        ])
+    };
+    let let_in = |(number, one): (usize, &LetIn)| {
+        ShownValue::Group(vec![
+            field(KNOWN_BY, number.to_string().shown()),
+            field("name", one.name.shown()),
+            field("left end", one.from.shown()),
+            field("right end", one.to.shown()),
+            field("back", one.back.shown()),
+            field("front", one.front.shown()),
+            field("parts it", one.parts_it.then_some(true).shown()),
+        ])
+    };
+    let layout = |laid: CounterLayout| {
+        let on = laid.on.clone().unwrap_or_else(|| "pieces".into());
+        ShownValue::Group(vec![
+            field(KNOWN_BY, on.shown()),
+            field("name", on.shown()),
+            field("pieces", ShownValue::List(laid.pieces.iter().enumerate().map(piece).collect())),
+            field("let in", ShownValue::List(laid.let_in.iter().enumerate().map(let_in).collect())),
+            field("seams", laid.seams.shown()),
+        ])
+    };
+    let laid = counter_layouts(Plan::of(room).as_ref(), room, selection);
+    ShownValue::List(laid.into_iter().map(layout).collect())
 }
 
 /// What is shown of an option, its pictures left out.

@@ -29,6 +29,8 @@ words! {
         Details = "details",
         /// Its pictures.
         Pictures = "pictures",
+        /// How the pieces of a counter lie.
+        CounterLayout = "counter layout",
     }
 }
 

@@ -17,7 +17,7 @@ use serde_json::Value;
 
 use crate::book::Book;
 use crate::digest::Digest;
-use crate::ledger::{Issue, ItemContent, OptionContent, Purpose};
+use crate::ledger::{Issue, IssuedItem, ItemContent, OptionContent, Purpose};
 use crate::vocabulary::{ShownValue, Version};
 
 pub use built::{built, built_changes, built_fields, is_built_as};
@@ -64,32 +64,36 @@ impl Marked {
 pub struct Versions {
     /// That of the newest issue for approval; the newest while there is none.
     pub asked: Version,
-    /// Some issue on record is of the first.
-    pub has_first: bool,
+    /// The oldest of which some issue on record is.
+    pub oldest: Version,
 }
 
 impl Versions {
     /// Those of a book's record.
     pub fn of(book: &Book) -> Self {
         let asked = book.record.latest_for(Purpose::Approval).map_or(Version::default(), version);
-        let has_first = book.record.issues.values().any(|issue| version(issue) == Version::First);
-        Self { asked, has_first }
+        let oldest = book.record.issues.values().map(version).min().unwrap_or_default();
+        Self { asked, oldest }
     }
 
-    /// The other versions by which an item counts as the same. The first says nothing of what came later: it is
-    /// as good as the second for what has nothing of that.
+    /// The other versions by which an item counts as the same. An older one says nothing of what came later: it is
+    /// as good as a newer one for what has nothing of that.
     fn others(self, shown: &ShownItem) -> impl Iterator<Item = Version> {
-        let other = match self.asked {
-            Version::First => Some(Version::Second),
-            Version::Second => (self.has_first && !shown.has_later()).then_some(Version::First),
+        let counts = move |version: &Version| {
+            *version > self.asked || self.oldest <= *version && *version < self.asked && !shown.says_more_than(*version)
         };
-        other.into_iter()
+        Version::ALL.into_iter().filter(counts)
     }
 }
 
 /// The version of the content that an issue was made under.
 pub fn version(issue: &Issue) -> Version {
-    issue.items.first().map_or(Version::default(), |item| as_written::version(&item.content))
+    issue.items.first().map_or(Version::default(), version_of)
+}
+
+/// The version of the content of an item.
+pub fn version_of(item: &IssuedItem) -> Version {
+    as_written::version(&item.content)
 }
 
 /// Every item's mark and content, by room and selection.

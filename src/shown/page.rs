@@ -55,7 +55,7 @@ fn in_it(field: &Field, since: Since) -> String {
         _ if field.required || since != Since::First => field.about.to_string(),
         _ => format!("{}; or null", field.about),
     };
-    if since == Since::Second { format!("{what}; since 2") } else { what }
+    since.version().states().map_or_else(|| what.clone(), |version| format!("{what}; since {version}"))
 }
 
 /// Whether a record is a part that is shown whole, of an item or of an opening's sheet.

@@ -3,8 +3,9 @@
 use super::*;
 use crate::vocabulary::{ShownField, ShownValue, Since};
 
-const FIRST: Versions = Versions { asked: Version::First, has_first: true };
-const SECOND: Versions = Versions { asked: Version::Second, has_first: true };
+const FIRST: Versions = Versions { asked: Version::First, oldest: Version::First };
+const SECOND: Versions = Versions { asked: Version::Second, oldest: Version::First };
+const THIRD: Versions = Versions { asked: Version::Third, oldest: Version::First };
 
 fn text(key: &'static str, text: &str) -> ShownField {
     ShownField::new(key, Since::First, ShownValue::Text(text.into()))
@@ -58,9 +59,33 @@ fn what_was_approved_under_an_older_version_stands_until_more_is_shown() {
             assert!(holds(approved, Some("steel"), &asked_then), "{later:?}");
             let asked_now = Marked::of(item(chosen), SECOND);
             assert_eq!(holds(approved, Some("steel"), &asked_now), stands, "{later:?} {chosen:?}");
+            assert_eq!(
+                holds(approved, Some("steel"), &Marked::of(item(chosen), THIRD)),
+                stands,
+                "{later:?} {chosen:?}"
+            );
         }
         let changed = Marked::of(range("Another", Some("steel"), later), FIRST);
         assert!(!holds(approved, Some("steel"), &changed));
+    }
+}
+
+/// The same of the second and the third: what the third alone shows is asked anew by the next issue, and nothing else.
+#[test]
+fn what_the_third_version_alone_shows_is_asked_anew_by_the_next_issue() {
+    let layout = [ShownField::new("layout", Since::Third, ShownValue::Text("two pieces".into()))];
+    for (later, stands) in [(&[][..], true), (&layout[..], false)] {
+        let item = range("Counter", None, later);
+        let approved = of(&item.content(Version::Second));
+        assert!(holds(approved, Some("steel"), &Marked::of(item.clone(), SECOND)), "while its issue is the newest");
+        assert_eq!(holds(approved, Some("steel"), &Marked::of(item.clone(), THIRD)), stands, "{later:?}");
+        let asked_then = Marked::of(item.clone(), SECOND);
+        assert!(
+            asked_then.is(&of(&item.content(Version::Third))),
+            "a page of the newer release answers an older issue"
+        );
+        let none_of_second = Versions { asked: Version::Third, oldest: Version::Third };
+        assert!(Marked::of(item, none_of_second).also.is_empty());
     }
 }
 

@@ -3,17 +3,17 @@
 use serde_json::{Map, Value, json};
 
 use crate::units::{Length, Money};
-use crate::vocabulary::{ShownField, ShownValue, Since, Version, Words};
+use crate::vocabulary::{ShownField, ShownValue, Version, Words};
 
 use super::field::MarkedField;
 
 /// What is shown as a version writes it.
 pub fn content(shown: &ShownValue, version: Version) -> Value {
-    match version {
-        Version::First => first(shown, false),
-        Version::Second => {
-            let mut content = fields(shown.fields());
-            content.insert(Version::STATED_AS.into(), "2".into());
+    match version.states() {
+        None => first(shown, false),
+        Some(stated) => {
+            let mut content = fields(shown.fields(), version);
+            content.insert(Version::STATED_AS.into(), stated.into());
             Value::Object(content)
         }
     }
@@ -29,21 +29,18 @@ fn first(value: &ShownValue, is_fact: bool) -> Value {
         ShownValue::Amount(money) => amount(*money),
         ShownValue::List(values) => values.iter().map(|value| first(value, is_fact)).collect(),
         ShownValue::Group(fields) => {
-            let stands = |field: &&ShownField| match field.since {
-                Since::First => true,
-                Since::Second => false,
-            };
+            let stands = |field: &&ShownField| field.since.stands_in(Version::First);
             let field = |field: &ShownField| {
                 (field.key.to_string(), first(&field.value, is_fact || field.key == MarkedField::Details.word()))
             };
             Value::Object(fields.iter().filter(stands).map(field).collect())
         }
-        told => second(told).unwrap_or(Value::Null),
+        told => later(told, Version::First).unwrap_or(Value::Null),
     }
 }
 
-/// The second version: what is empty is left out, and every value tells what it is.
-pub fn second(value: &ShownValue) -> Option<Value> {
+/// A version after the first: what is empty is left out, and every value tells what it is.
+pub fn later(value: &ShownValue, version: Version) -> Option<Value> {
     if value.is_empty() {
         return None;
     }
@@ -62,13 +59,17 @@ pub fn second(value: &ShownValue) -> Option<Value> {
         ShownValue::Weight(weight) => json!({"weight": weight.femtograms().to_string()}),
         ShownValue::Area(area) => json!({"area": area.square_nanometres().to_string()}),
         ShownValue::Amount(money) => json!({"amount": amount(*money)}),
-        ShownValue::List(values) => values.iter().filter_map(second).collect(),
-        ShownValue::Group(group) => Value::Object(fields(group)),
+        ShownValue::List(values) => values.iter().filter_map(|value| later(value, version)).collect(),
+        ShownValue::Group(group) => {
+            let held = fields(group, version);
+            return (!held.is_empty()).then_some(Value::Object(held));
+        }
     })
 }
 
-fn fields(group: &[ShownField]) -> Map<String, Value> {
-    group.iter().filter_map(|field| Some((field.key.to_string(), second(&field.value)?))).collect()
+fn fields(group: &[ShownField], version: Version) -> Map<String, Value> {
+    let stands = group.iter().filter(|field| field.since.stands_in(version));
+    stands.filter_map(|field| Some((field.key.to_string(), later(&field.value, version)?))).collect()
 }
 
 /// Whole nanometres as text.

@@ -14,6 +14,7 @@ pub mod doorways;
 mod ends;
 pub mod fitting;
 pub mod heat;
+pub mod layout;
 pub mod lights;
 mod made_as;
 pub mod outlets;

@@ -63,6 +63,7 @@ const GOODS_MAY: &[&str] = &[
     "quantity",
     "photos",
     "sample seen",
+    "nature",
     "requires",
     "accessories",
     "varies by",

@@ -13,7 +13,7 @@
 /// follows from it"` or `=> unmarked "why"`, and does not compile without; `shown` for what stands whole
 /// in a field that is marked, or on a sheet for those who build; a field there may be `=> unmarked "why"`.
 ///
-/// A field that comes later is `marked_since_2`: the content of older issues does not hold it.
+/// A field that comes later is `marked_since_2` or `marked_since_3`: the content of older issues does not hold it.
 ///
 /// After the fields: `figures all: Type => marked by Names { Name = "key": Type, "what it holds", "example"; }` for what
 /// is asked by its name, `Names::Name`;
@@ -219,6 +219,7 @@ macro_rules! record {
     };
     (@mark marked $key:literal [told $in_as:literal $what:literal]) => { $crate::vocabulary::Mark::Told($in_as, $what) };
     (@mark marked $key:literal [marked_since_2]) => { $crate::vocabulary::record!(@mark_in Second $key) };
+    (@mark marked $key:literal [marked_since_3]) => { $crate::vocabulary::record!(@mark_in Third $key) };
     (@mark marked $key:literal [unmarked $why:literal]) => { $crate::vocabulary::Mark::Out($why) };
     (@mark marked $key:literal [unmarked]) => {
         compile_error!(concat!("`", $key, "` does not say why it is not in the mark: `=> unmarked \"…\"`"))
@@ -254,6 +255,9 @@ macro_rules! record {
     };
     (@put $value:expr, $key:literal, marked_since_2) => {
         $crate::vocabulary::record!(@put $value, Second $key)
+    };
+    (@put $value:expr, $key:literal, marked_since_3) => {
+        $crate::vocabulary::record!(@put $value, Third $key)
     };
     (@put $value:expr, $since:ident $key:expr) => {
         Some($crate::vocabulary::ShownField::new(

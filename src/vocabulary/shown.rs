@@ -15,8 +15,10 @@ pub enum Version {
     /// The first: each field stands there, `null` where it is empty.
     First,
     /// What is empty is left out, and each value tells what it is.
-    #[default]
     Second,
+    /// As the second; the layout of a counter and what varies by nature stand in it as well.
+    #[default]
+    Third,
 }
 
 impl Version {
@@ -25,10 +27,18 @@ impl Version {
 
     /// The version that a content states under that key; none for one that this program does not know.
     pub fn stated(stated: Option<&str>) -> Option<Self> {
-        match stated {
-            None => Some(Self::First),
-            Some("2") => Some(Self::Second),
-            Some(_) => None,
+        Self::ALL.into_iter().find(|version| version.states() == stated)
+    }
+
+    /// All of them, the oldest first.
+    pub const ALL: [Self; 3] = [Self::First, Self::Second, Self::Third];
+
+    /// What a content of it states under that key; nothing in the first.
+    pub fn states(self) -> Option<&'static str> {
+        match self {
+            Self::First => None,
+            Self::Second => Some("2"),
+            Self::Third => Some("3"),
         }
     }
 }
@@ -40,6 +50,24 @@ pub enum Since {
     First,
     /// From the second version on.
     Second,
+    /// From the third version on.
+    Third,
+}
+
+impl Since {
+    /// The first version that it stands in.
+    pub fn version(self) -> Version {
+        match self {
+            Self::First => Version::First,
+            Self::Second => Version::Second,
+            Self::Third => Version::Third,
+        }
+    }
+
+    /// Whether it stands in that version.
+    pub fn stands_in(self, version: Version) -> bool {
+        self.version() <= version
+    }
 }
 
 /// Whether a field is in the mark of an item: the digest of all that the client is shown of it.

@@ -46,11 +46,12 @@ pub fn asked(book: &Book, order: &ChangeOrder) -> Vec<AskedChange> {
 }
 
 impl Changed {
-    /// Whether somebody asked for it: a choice among what was on show is the client's own, and a date alone nobody's.
+    /// Whether somebody asked for it: a choice among what was on show is the client's own; a date alone, or what a
+    /// newer release shows more of, is nobody's.
     pub fn is_asked_for(&self) -> bool {
         let is_choice = |change: &Change| change.what == ChangedField::Marked(MarkedField::Chosen);
         let chosen_alone =
             self.sort() == Sort::Choice && !self.changes.is_empty() && self.changes.iter().all(is_choice);
-        self.asks() && !chosen_alone
+        self.asks() && !chosen_alone && !self.shows_more
     }
 }

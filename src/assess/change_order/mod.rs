@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ledger::{Issue, IssuedItem, IssuedOpening};
-use crate::shown::{Change, built_changes, built_fields, changes, is_built_as};
+use crate::shown::{Change, built_changes, built_fields, changes, is_built_as, version_of};
 use crate::units::{Currency, Date, Money, System};
 
 mod asked;
@@ -95,6 +95,8 @@ pub struct Changed {
     pub fate: Fate,
     /// What changed of what is shown.
     pub changes: Vec<Change>,
+    /// Nothing changed: a newer release shows more of the same.
+    pub shows_more: bool,
     /// What it comes to, before tax: none while it is open, or not there.
     pub price: Moved<Option<Money>>,
     /// Its lead time, as the book says it.
@@ -291,6 +293,8 @@ fn changed(
         tag: here.tag.clone(),
         name: here.name.clone(),
         fate,
+        shows_more: from.zip(to).is_some_and(|(from, to)| version_of(from) != version_of(to))
+            && told.iter().all(|change| change.from.is_none()),
         changes: told,
         price: Moved { from: price(from, was), to: price(to, is) },
         lead_time: Moved { from: lead(from), to: lead(to) },

@@ -69,6 +69,13 @@ impl<'a> Plans<'a> {
     }
 }
 
+impl<'a> Plan<'a> {
+    /// Places one room alone, where something is written of it.
+    pub fn of(room: &'a Room) -> Option<Self> {
+        place::Placing::of(room)
+    }
+}
+
 /// A room in plan.
 #[derive(Debug)]
 pub struct Plan<'a> {

@@ -15,6 +15,7 @@ use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::shared::data::Data;
+use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures::{day_of, quoted};
 use crate::views::shared::fit::Fit;
 use crate::views::shared::found;
@@ -43,6 +44,8 @@ pub struct ItemPage {
     pub changes: Vec<Change>,
     /// One option: it is shown; two or more: the client chooses.
     pub options: Vec<OptionCard>,
+    /// Of a counter: how its pieces lie, with what is let in and where they meet.
+    pub layouts: Vec<Drawing>,
     pub why: Option<Html>,
     pub cautions: Vec<Notice>,
     pub signers: Vec<Signer>,
@@ -121,6 +124,7 @@ impl PageBuilder<'_> {
             facts: self.item_facts(room, selection),
             changes: self.changes(room, selection),
             options: self.options(room, selection),
+            layouts: self.counter_layouts(room, selection),
             why: selection.why.get().map(|why| prose::blocks(why)),
             cautions: self.before_deciding(room, selection),
             signers: self.signers(room, selection),

@@ -2,14 +2,17 @@
 
 use crate::assess::Amounts;
 use crate::book::{ProductOption, Room as BookRoom, Selection};
+use crate::language::say;
 use crate::shown;
-use crate::units::Money;
+use crate::site::layout::{CounterLayout, counter_layouts};
+use crate::units::{Length, Money};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::sign_off::{LabelledLine, plain};
-use crate::views::shared::html::Html;
-use crate::views::shared::prose;
+use crate::views::shared::html::{Html, show};
+use crate::views::shared::lines::fact;
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::state::StateShape as Mark;
+use crate::views::shared::{figures, prose};
 use serde::Serialize;
 
 /// One item to be decided.
@@ -208,9 +211,33 @@ impl PageBuilder<'_> {
             ("item_says.bought_by", &selection.furnished_by),
             ("item_says.fitted_by", &selection.installed_by),
         ];
+        facts.extend(self.layout_lines(room, selection));
         facts.extend(self.in_price(selection));
         facts.extend(said.into_iter().filter_map(|(key, slot)| Some(self.worded(key, slot.get()?.as_str()))));
         facts
+    }
+
+    /// How the pieces of a counter lie, a line for each run and island: the drawing stands on its page.
+    fn layout_lines(&self, room: &BookRoom, selection: &Selection) -> Vec<Fact> {
+        let laid = counter_layouts(self.plans.room(room), room, selection);
+        let line = |laid: &CounterLayout| {
+            let name = match &laid.on {
+                Some(on) => say!(self.words, "item_says.layout_on", row = on.as_str()),
+                None => say!(self.words, "item_says.layout"),
+            };
+            let length = |from: Length, to: Length| figures::length(self.wording, to - from);
+            let pieces = laid.pieces.iter().map(|piece| {
+                let size = self.wording.sides(&[piece.to - piece.from, piece.depth]);
+                piece.name.as_ref().map_or_else(|| size.clone(), |name| Html::text(name).then(" ").then(size.clone()))
+            });
+            let let_in = laid.let_in.iter().map(|one| {
+                let start = laid.pieces.iter().map(|piece| piece.from).min().unwrap_or_default();
+                let name = one.name.as_str();
+                show!(self.words, "item_says.let_in", name = name, from = length(start, one.middle()))
+            });
+            fact(&name, Html::series(self.words, pieces.chain(let_in).collect()))
+        };
+        laid.iter().map(line).collect()
     }
 
     fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<SignOffFit> {

@@ -177,6 +177,7 @@ pub(super) fn item(options: usize) -> ItemPage {
             because: Some("The cabinetmaker’s fronts went up.".into()),
         }],
         options: (0..options).map(|at| option(at, options)).collect(),
+        layouts: vec![],
         why: Some(html("<p>The tall opening wants one quiet front.</p>")),
         cautions: vec![notice(
             "Good to know",

@@ -11,12 +11,13 @@ use crate::views::shared::sheet::Fact;
 use crate::vocabulary::{Shown as _, ShownField, ShownValue, Words as _};
 
 /// What of an option stands in lines of its own, in their order; a part's fields each by themselves.
-const LINES: [Line; 15] = [
+const LINES: [Line; 16] = [
     Line::Field("maker"),
     Line::Field("model"),
     Line::Field("finish"),
     Line::Field("colour"),
     Line::Field("material"),
+    Line::Field("nature"),
     Line::Field("hinge"),
     Line::Field("fuel"),
     Line::Fields("size"),

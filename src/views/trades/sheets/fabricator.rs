@@ -1,8 +1,9 @@
 //! The fabricator's sheet: every counter with its pieces, what is let into it, and the holes to be drilled.
 
 use crate::book::{DetailName, Hole, Island, Opening, Piece, ProductOption, Room, Run, Seam, Selection, Top};
+use crate::site::layout::{lies_on, same_top};
 use crate::site::plan::{Plan, Stands};
-use crate::site::{counter_edges, counters, taps};
+use crate::site::{counter_edges, taps};
 use crate::vocabulary::supply::Worded;
 use crate::vocabulary::{Kind, Mount, Shown, ShownValue, Trait};
 
@@ -86,15 +87,6 @@ fn counter<'a>(at: InRoom<'a, '_>, selection: &'a Selection) -> BuiltItem<'a> {
     item
 }
 
-/// The runs and islands that a counter lies on, as far as all of its options agree.
-pub fn lies_on<'a>(room: &'a Room, selection: &Selection) -> Vec<&'a str> {
-    let runs = room.runs.iter().filter(|run| run.above_floor.is_absent()).map(|run| run.name.value.as_str());
-    let all = runs.chain(room.islands.iter().map(|island| island.name.value.as_str()));
-    let options = selection.standing();
-    let covered = |name: &&str| options.iter().all(|option| counters::covers(room, option, name));
-    all.filter(|name| !options.is_empty() && covered(name)).collect()
-}
-
 fn pieces(selection: &Selection) -> BuiltTable {
     let rows = same_top(selection).map_or_else(Vec::new, |top| {
         let row = |piece: &Piece| {
@@ -116,14 +108,6 @@ fn seams(selection: &Selection) -> BuiltTable {
     });
     let columns = vec!["seam", "over", "on", "from wall left", "reinforced"];
     BuiltTable { key: "seams", of: String::new(), columns, rows }
-}
-
-/// What is said of a counter by all options alike, as far as its pieces and seams go.
-pub fn same_top(selection: &Selection) -> Option<&Top> {
-    let mut tops = selection.standing().iter().map(|option| option.top.get());
-    let first = tops.next()??;
-    let is_same = |other: Option<&Top>| other.is_some_and(|top| top.pieces == first.pieces && top.seams == first.seams);
-    tops.all(is_same).then_some(first)
 }
 
 /// What each counter lies on: how long and deep it is there by the plan, and how high.

@@ -2,6 +2,7 @@
 
 use crate::book::{Room, Selection};
 use crate::language::say;
+use crate::site::layout::lies_on;
 use crate::site::taps;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::{Html, show};
@@ -9,7 +10,6 @@ use crate::vocabulary::{Kind, Shown, Trait};
 
 use super::built::Built;
 use super::cells::agreed;
-use super::fabricator::lies_on;
 use super::worded::ReadyLine;
 
 impl PageBuilder<'_> {

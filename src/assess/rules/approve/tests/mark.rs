@@ -91,13 +91,13 @@ fn a_mark_is_of_what_its_page_tells_and_of_nothing_else() {
 #[test]
 fn the_tables_and_the_content_name_the_same_keys() {
     use crate::book::vocabulary::{ACCESSORY, LAID, OPTION, PHOTO, SELECTION, SIZE};
-    use crate::vocabulary::{Mark, Record, Since};
+    use crate::vocabulary::{Mark, Record};
     use std::collections::BTreeSet;
 
     let [_, full] = both();
     let told = |record: &Record, version: Version, besides: &[&str]| -> BTreeSet<String> {
         let keys = record.fields.iter().filter_map(|field| match field.mark {
-            Mark::In(key, since) => (version == Version::Second || since == Since::First).then_some(key),
+            Mark::In(key, since) => since.stands_in(version).then_some(key),
             Mark::Within(key) | Mark::Told(key, _) => Some(key),
             Mark::Out(_) | Mark::OfNoItem => None,
         });
