@@ -1,7 +1,7 @@
 //! Freezes a book into an issue: every item with its mark, and what it comes to.
 
 use crate::book::{Book, Prices, Room, Selection};
-use crate::ledger::{Head, Issue, IssuedItem, IssuedOpening, Purpose, Total};
+use crate::ledger::{Head, Issue, IssuedItem, IssuedSheet, Purpose, Total};
 use crate::shown::{self, Marked, Versions};
 use crate::site::plan::Plans;
 use crate::units::{Currency, Date, Money};
@@ -60,12 +60,12 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
 }
 
 /// Every opening with all that it is built from, in the book's order.
-pub fn built(book: &Book, plans: &Plans<'_>) -> Vec<IssuedOpening> {
+pub fn built(book: &Book, plans: &Plans<'_>) -> Vec<IssuedSheet> {
     shown::built(book, plans, &Rulings::of(&book.project).heat())
 }
 
 /// The openings of a book that are built from other figures than were issued.
-pub fn built_since(issued: &[IssuedOpening], book: &Book) -> Vec<BuiltOtherwise> {
+pub fn built_since(issued: &[IssuedSheet], book: &Book) -> Vec<BuiltOtherwise> {
     built_otherwise(issued, &built(book, &Plans::of(book)))
 }
 

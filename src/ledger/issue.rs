@@ -37,9 +37,9 @@ pub struct Issue {
     pub after: Option<Head>,
     /// Every item, in the book's order.
     pub items: Vec<IssuedItem>,
-    /// What each opening is built from, in the book's order; older issues do not say it.
+    /// What each opening and each trade in a room is built from, in the book's order; older issues do not say it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub built: Option<Vec<IssuedOpening>>,
+    pub built: Option<Vec<IssuedSheet>>,
     /// Who asked for what changed since the issue before, and why, as far as anybody said.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub asked: Vec<AskedChange>,
@@ -84,18 +84,29 @@ pub struct AskedChange {
     pub because: Option<String>,
 }
 
-/// An opening as issued.
+/// A sheet that is built from, as issued: of an opening, or of a trade in a room.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct IssuedOpening {
+pub struct IssuedSheet {
     /// The room, by its folder.
     pub room: String,
-    /// The opening, by its name there.
+    /// The opening, by its name there; empty of a trade's sheet.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub opening: String,
+    /// The trade, by its word; none of an opening's sheet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub trade: Option<String>,
     /// The digest of `content`.
     pub mark: Digest,
     /// What it is built from.
     pub content: Value,
+}
+
+impl IssuedSheet {
+    /// Which sheet it is: its room, and its opening or its trade.
+    pub fn of(&self) -> (&str, &str, &str) {
+        (&self.room, &self.opening, self.trade.as_deref().unwrap_or_default())
+    }
 }
 
 /// Who decides, and how many of them must.

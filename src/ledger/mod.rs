@@ -36,9 +36,7 @@ pub use fact::{
 };
 pub use fault::{FaultKind, LedgerFault};
 pub use head::{Head, Stated};
-pub use issue::{
-    AskedChange, Issue, IssuedItem, IssuedOpening, ItemName, Named, TakenUnapproved, Terms, Total, WhoMust,
-};
+pub use issue::{AskedChange, Issue, IssuedItem, IssuedSheet, ItemName, Named, TakenUnapproved, Terms, Total, WhoMust};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
 pub use order::{Device, During, MomentFault, ResponseOrder, TOLERANCE, day_in};

@@ -3,30 +3,34 @@
 
 mod around;
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 use serde_json::Value;
 
 use crate::book::{Book, Opening, ProductOption, Room, Selection};
-use crate::ledger::IssuedOpening;
+use crate::ledger::IssuedSheet;
 use crate::site::Around;
 use crate::site::heat::HeatFigures;
 use crate::site::plan::Plans;
 use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since, Version};
 
 use super::changes::{Change, KNOWN_BY, differing, leaves};
+use super::trades::{Builders, InRoom};
 use super::{as_written, of, written};
 
 /// The key of what a sheet shows of the room around its opening. Every sheet has some of it: a content without it was
 /// issued before it was a part of the mark.
 const AROUND: &str = "around";
 
-/// Every opening as it would be issued, in the book's order; with the figures of heat where no maker gives any.
-pub fn built(book: &Book, plans: &Plans<'_>, figures: &HeatFigures) -> Vec<IssuedOpening> {
+/// The key of the things on a trade's sheet.
+const ITEMS: &str = "items";
+
+/// Every opening and every trade's sheet as it would be issued, in the book's order; with the figures of heat where no maker gives any.
+pub fn built(book: &Book, plans: &Plans<'_>, figures: &HeatFigures) -> Vec<IssuedSheet> {
     book.rooms.iter().flat_map(|room| built_in((book, plans), room, figures)).collect()
 }
 
-fn built_in<'a>((book, plans): (&'a Book, &'a Plans<'a>), room: &'a Room, figures: &HeatFigures) -> Vec<IssuedOpening> {
+fn built_in<'a>((book, plans): (&'a Book, &'a Plans<'a>), room: &'a Room, figures: &HeatFigures) -> Vec<IssuedSheet> {
     let mut placed: HashMap<&str, Vec<&Selection>> = HashMap::new();
     for selection in &room.selections {
         if let Some(place) = selection.place.get() {
@@ -40,14 +44,22 @@ fn built_in<'a>((book, plans): (&'a Book, &'a Plans<'a>), room: &'a Room, figure
         let mut fields = value(room, opening, things);
         fields.push(field(AROUND, around::shown(&around, room, opening)));
         let content = written::content(&ShownValue::Group(fields), Version::Second);
-        IssuedOpening { room: room.folder.clone(), opening: opening.name.value.clone(), mark: of(&content), content }
+        let mark = of(&content);
+        IssuedSheet { room: room.folder.clone(), opening: opening.name.value.clone(), trade: None, mark, content }
     });
-    issued.collect()
+    let at = InRoom::of(room, plans.room(room), book.project.units);
+    let trades = Builders::ALL.into_iter().filter_map(|trade| trade.issued(at));
+    issued.chain(trades).collect()
+}
+
+/// Whether an issue was made before the trades' sheets were a part of it: it says nothing of them.
+pub fn is_before_trades(issued: &[IssuedSheet]) -> bool {
+    issued.iter().any(|sheet| sheet.trade.is_none() && sheet.content.get(AROUND).is_none())
 }
 
 /// Whether two contents of an opening are one sheet. What either of them does not say, since it was issued before it
 /// was a part of the mark, makes no other sheet.
-pub fn is_built_as(one: &IssuedOpening, other: &IssuedOpening) -> bool {
+pub fn is_built_as(one: &IssuedSheet, other: &IssuedSheet) -> bool {
     if one.mark == other.mark {
         return true;
     }
@@ -70,8 +82,20 @@ pub fn built_changes(before: &Value, after: &Value) -> Vec<Change> {
 pub fn built_fields(before: &Value, after: &Value) -> Vec<String> {
     let (before, after) = alike(before, after);
     let around = |of: &ShownValue| of.get(AROUND).cloned().unwrap_or(ShownValue::Nothing);
-    let own = differing(&before, &after).into_iter().filter(|key| key != AROUND);
+    let own = differing(&before, &after).into_iter().filter(|key| key != AROUND).flat_map(|key| match key.as_str() {
+        ITEMS => names_of_other(&before, &after),
+        _ => vec![key],
+    });
     own.chain(differing(&around(&before), &around(&after))).collect()
+}
+
+/// The things on a trade's sheet that are not the same, by name.
+fn names_of_other(before: &ShownValue, after: &ShownValue) -> Vec<String> {
+    let items = |of: &ShownValue| of.get(ITEMS).map(|items| items.values().to_vec()).unwrap_or_default();
+    let (was, is) = (items(before), items(after));
+    let other = was.iter().filter(|one| !is.contains(one)).chain(is.iter().filter(|one| !was.contains(one)));
+    let names = other.filter_map(|item| item.get("name")?.text().map(str::to_string));
+    names.collect::<BTreeSet<String>>().into_iter().collect()
 }
 
 /// Two contents, told by what both of them say.

@@ -217,7 +217,13 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
                 Some((_, above)) if !above.is_empty() => ChangedField::Within(above.join(" "), key.to_string()),
                 _ => ChangedField::Fact(key.to_string()),
             };
-            found.push(Change::new(what, said(old), said(new)));
+            // Of a list only what of it is another.
+            let (gone, come) = (only(old.values(), new.values()), only(new.values(), old.values()));
+            let (was, is) = match gone.is_empty() && come.is_empty() {
+                true => (said(old), said(new)),
+                false => (said(&ShownValue::List(gone)), said(&ShownValue::List(come))),
+            };
+            found.push(Change::new(what, was, is));
         }
     }
 }

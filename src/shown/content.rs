@@ -90,7 +90,7 @@ pub fn shown_of(book: &Book, room: &Room, selection: &Selection, pictures: Pictu
 }
 
 /// The layout of a counter, as its page draws it.
-fn laid_out(room: &Room, selection: &Selection) -> ShownValue {
+pub(super) fn laid_out(room: &Room, selection: &Selection) -> ShownValue {
     if !selection.is(Kind::Counter) {
         return ShownValue::Nothing;
     }

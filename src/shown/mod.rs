@@ -9,6 +9,7 @@ mod changes;
 mod content;
 mod field;
 mod page;
+pub mod trades;
 mod written;
 
 use std::collections::BTreeMap;
@@ -20,7 +21,7 @@ use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem, ItemContent, OptionContent, Purpose};
 use crate::vocabulary::{ShownValue, Version};
 
-pub use built::{built, built_changes, built_fields, is_built_as};
+pub use built::{built, built_changes, built_fields, is_before_trades, is_built_as};
 pub use changes::{Change, ChangedValue, changes};
 pub use content::{ShownItem, option_alone, shown_of};
 pub use field::{ChangedField, MarkedField};

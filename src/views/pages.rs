@@ -10,6 +10,7 @@ use crate::language::{Language, Words};
 use crate::ledger::IssuedItem;
 use crate::pictures::Renditions;
 use crate::shown;
+use crate::shown::trades::Builders;
 use crate::site::plan::Plans;
 use crate::source::Files;
 use crate::units::Date;
@@ -32,7 +33,7 @@ use crate::views::shared::wording::Wording;
 use crate::views::trades::delivery::{DeliveryPage, Load};
 use crate::views::trades::index::InstallerIndex;
 use crate::views::trades::opening::{OpeningPage, SheetOpening};
-use crate::views::trades::sheets::{Builders, TradePage};
+use crate::views::trades::sheets::TradePage;
 
 /// Makes some pages of a site, when they are asked for: built one after another, a large book is never held whole.
 pub type Portion<'a> = Box<dyn Fn() -> Pages + Send + Sync + 'a>;

@@ -2,6 +2,7 @@
 
 mod code;
 mod fabricator;
+mod issued;
 mod joiner;
 mod rough_in;
 mod setter;

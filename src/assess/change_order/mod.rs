@@ -2,8 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::ledger::{Issue, IssuedItem, IssuedOpening};
-use crate::shown::{Change, built_changes, built_fields, changes, is_built_as, version_of};
+use crate::ledger::{Issue, IssuedItem, IssuedSheet};
+use crate::shown::trades::Builders;
+use crate::shown::{Change, built_changes, built_fields, changes, is_before_trades, is_built_as, version_of};
 use crate::units::{Currency, Date, Money, System};
 
 mod asked;
@@ -30,13 +31,15 @@ pub struct ChangeOrder {
     pub built: Option<Vec<BuiltOtherwise>>,
 }
 
-/// An opening whose sheet is another one.
+/// A sheet of an opening, or of a trade in a room, that is another one.
 #[derive(Clone, Debug)]
 pub struct BuiltOtherwise {
     /// The room, by its folder.
     pub room: String,
-    /// The opening, by its name there.
+    /// The opening, by its name there; empty of a trade's sheet.
     pub opening: String,
+    /// The trade; none of an opening's sheet.
+    pub trade: Option<Builders>,
     /// What became of it: added, gone or changed.
     pub fate: Fate,
     /// What changed of what it is built from.
@@ -204,28 +207,28 @@ fn built(from: &Issue, to: &Issue) -> Option<Vec<BuiltOtherwise>> {
     }
 }
 
-/// The openings that are built from other figures in the later of two issues.
-pub fn built_otherwise(from: &[IssuedOpening], to: &[IssuedOpening]) -> Vec<BuiltOtherwise> {
-    let before: BTreeMap<(&str, &str), &IssuedOpening> = from.iter().map(|one| (key_of(one), one)).collect();
-    let after: BTreeSet<(&str, &str)> = to.iter().map(key_of).collect();
-    let otherwise = |opening: &IssuedOpening, fate: Fate, was: Option<&IssuedOpening>| BuiltOtherwise {
-        room: opening.room.clone(),
-        opening: opening.opening.clone(),
+/// The sheets that are built from other figures in the later of two issues. An issue that was made before trades'
+/// sheets were a part of it says nothing of them.
+pub fn built_otherwise(from: &[IssuedSheet], to: &[IssuedSheet]) -> Vec<BuiltOtherwise> {
+    let openings_alone = is_before_trades(from);
+    let to: Vec<&IssuedSheet> = to.iter().filter(|sheet| !openings_alone || sheet.trade.is_none()).collect();
+    let before: BTreeMap<(&str, &str, &str), &IssuedSheet> = from.iter().map(|one| (one.of(), one)).collect();
+    let after: BTreeSet<(&str, &str, &str)> = to.iter().map(|one| one.of()).collect();
+    let otherwise = |sheet: &IssuedSheet, fate: Fate, was: Option<&IssuedSheet>| BuiltOtherwise {
+        room: sheet.room.clone(),
+        opening: sheet.opening.clone(),
+        trade: sheet.trade.as_deref().and_then(Builders::called),
         fate,
-        changes: was.map_or_else(Vec::new, |was| built_changes(&was.content, &opening.content)),
-        fields: was.map_or_else(Vec::new, |was| built_fields(&was.content, &opening.content)),
+        changes: was.map_or_else(Vec::new, |was| built_changes(&was.content, &sheet.content)),
+        fields: was.map_or_else(Vec::new, |was| built_fields(&was.content, &sheet.content)),
     };
-    let stays = to.iter().filter_map(|now| match before.get(&key_of(now)) {
+    let stays = to.iter().filter_map(|now| match before.get(&now.of()) {
         None => Some(otherwise(now, Fate::Added, None)),
         Some(was) if is_built_as(was, now) => None,
         Some(was) => Some(otherwise(now, Fate::Changed, Some(was))),
     });
-    let gone = from.iter().filter(|one| !after.contains(&key_of(one)));
+    let gone = from.iter().filter(|one| !after.contains(&one.of()));
     stays.chain(gone.map(|was| otherwise(was, Fate::Gone, None))).collect()
-}
-
-fn key_of(opening: &IssuedOpening) -> (&str, &str) {
-    (&opening.room, &opening.opening)
 }
 
 /// The items that are not the same in two issues, in the order of the later one; those that are gone come

@@ -1,17 +1,21 @@
-//! The sheets of openings that no longer stand, and what of each is another, for people and for programs.
+//! The sheets of openings and trades that no longer stand, and what of each is another, for people and for programs.
 
 use serde::Serialize;
 
 use crate::assess::{BuiltOtherwise, Fate};
 use crate::shown::Change;
+use crate::shown::trades::Builders;
 
 use super::shown::add_line;
 
-/// An opening whose sheet is another one.
+/// A sheet that is another one.
 #[derive(Serialize)]
 pub(super) struct SheetReport<'a> {
     room: &'a str,
-    opening: &'a str,
+    /// None of a trade's sheet.
+    opening: Option<&'a str>,
+    /// None of an opening's sheet.
+    trade: Option<&'static str>,
     is: &'static str,
     changes: Vec<ChangeReport>,
 }
@@ -35,7 +39,8 @@ impl ChangeReport {
 pub(super) fn told(all: &[BuiltOtherwise]) -> Vec<SheetReport<'_>> {
     let sheets = all.iter().map(|one| SheetReport {
         room: &one.room,
-        opening: &one.opening,
+        opening: one.trade.is_none().then_some(one.opening.as_str()),
+        trade: one.trade.map(Builders::word),
         is: fate_word(one.fate),
         changes: one.changes.iter().map(ChangeReport::of).collect(),
     });
@@ -50,7 +55,8 @@ pub(super) fn text(heading: &str, all: &[BuiltOtherwise]) -> String {
         add_line!(text, "{heading}");
     }
     for opening in all {
-        add_line!(text, "  {}, {}{}", opening.opening, opening.room, fate(opening.fate));
+        let of = opening.trade.map_or(opening.opening.as_str(), |trade| trade.word());
+        add_line!(text, "  {of}, {}{}", opening.room, fate(opening.fate));
         for change in &opening.changes {
             add_line!(text, "      {}", change.words());
         }

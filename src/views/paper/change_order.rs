@@ -171,7 +171,9 @@ fn opened(words: Words, one: Reopened) -> OpenedItem {
 fn changed_sheet(words: Words, sheet: &BuiltOtherwise, book: &Book) -> ChangedSheet {
     let fields: Vec<String> = sheet.fields.iter().map(|key| field(words, key).to_lowercase()).collect();
     ChangedSheet {
-        name: sheet.opening.clone(),
+        name: sheet
+            .trade
+            .map_or_else(|| sheet.opening.clone(), |trade| say!(words, &format!("trades.whose.{}", trade.word()))),
         room: book.room(&sheet.room).map_or(sheet.room.as_str(), |room| room.title()).into(),
         fate: say!(words, fate_key(sheet.fate)),
         what: words.series(&fields),

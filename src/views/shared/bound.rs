@@ -5,8 +5,9 @@ use crate::book::{Opening, Room};
 use crate::vocabulary::Trade;
 
 use super::sheet::SheetFrame;
+use crate::shown::trades::Builders;
 use crate::views::pages::Subject;
-use crate::views::trades::sheets::Builders;
+use crate::views::trades::sheets::of_trade;
 
 /// Pages of one folder that are bound together, the first of which gives the title.
 #[derive(Debug, PartialEq, Eq)]
@@ -52,7 +53,7 @@ pub fn pages_of(subject: Subject<'_>, asked: &str) -> Option<BoundPages> {
             .chain(room.goes_into(&opening.name).filter_map(|selection| selection.kind.get()));
         trade.is_none_or(|trade| kinds.any(|kind| kind.trade() == trade))
     };
-    let is_theirs = |builders: &Builders| trade.is_none_or(|trade| Builders::of_trade(trade).contains(builders));
+    let is_theirs = |builders: &Builders| trade.is_none_or(|trade| of_trade(trade).contains(builders));
     let mut paths: Vec<String> = Vec::new();
     for room in &subject.book.rooms {
         let openings = room.openings.iter().filter(|opening| is_of(room, opening));

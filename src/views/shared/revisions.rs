@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap};
 use crate::assess::{Changed, Fate, built, changed_items};
 use crate::book::Book;
 use crate::language::{Words, say};
-use crate::ledger::{Issue, IssuedOpening, Purpose};
+use crate::ledger::{Issue, IssuedSheet, Purpose};
 use crate::shown::{self, ChangedField};
 use crate::site::plan::Plans;
 use crate::units::Date;
@@ -118,26 +118,36 @@ impl History {
     }
 }
 
-/// What each opening is built from, now and in every issue that says it, by room and opening.
+/// Which sheet it is: its room, and its opening or its trade.
+type SheetOf<T> = (T, T, T);
+
+/// What each opening and each trade in a room is built from, now and in every issue that says it.
 #[derive(Debug, Default)]
 pub struct Sheets<'a> {
-    now: HashMap<(&'a str, &'a str), IssuedOpening>,
-    issued: HashMap<(&'a str, &'a str), Vec<(&'a Issue, &'a IssuedOpening)>>,
+    now: HashMap<SheetOf<String>, IssuedSheet>,
+    issued: HashMap<SheetOf<&'a str>, Vec<(&'a Issue, &'a IssuedSheet)>>,
 }
 
 impl<'a> Sheets<'a> {
     /// Those of a book and its record.
     pub fn of(book: &'a Book, plans: &Plans<'_>) -> Self {
-        let openings = book.rooms.iter().flat_map(|room| room.openings.iter().map(move |opening| (room, opening)));
-        let names = openings.map(|(room, opening)| (room.folder.as_str(), opening.name.value.as_str()));
-        let mut sheets = Self { now: names.zip(built(book, plans)).collect(), ..Self::default() };
+        let owned = |sheet: &IssuedSheet| {
+            let (room, opening, trade) = sheet.of();
+            (room.to_string(), opening.to_string(), trade.to_string())
+        };
+        let now = built(book, plans).into_iter().map(|sheet| (owned(&sheet), sheet));
+        let mut sheets = Self { now: now.collect(), ..Self::default() };
         for issue in book.record.issues.values() {
             for opening in issue.built.iter().flatten() {
-                let of = sheets.issued.entry((opening.room.as_str(), opening.opening.as_str())).or_default();
+                let of = sheets.issued.entry(opening.of()).or_default();
                 of.push((issue, opening));
             }
         }
         sheets
+    }
+
+    fn now(&self, (room, opening, trade): SheetOf<&str>) -> Option<&IssuedSheet> {
+        self.now.get(&(room.to_string(), opening.to_string(), trade.to_string()))
     }
 }
 
@@ -154,9 +164,8 @@ impl PageBuilder<'_> {
 
     /// The issues in which what an opening is built from was new or changed, the newest first; before them that it
     /// is another one now than was issued last for construction.
-    pub fn sheet_revisions(&self, room: &str, opening: &str) -> Vec<Revision> {
-        let sheet = (room, opening);
-        let (mut before, mut told): (Option<&IssuedOpening>, Vec<Revision>) = (None, Vec::new());
+    pub fn sheet_revisions(&self, sheet: (&str, &str, &str)) -> Vec<Revision> {
+        let (mut before, mut told): (Option<&IssuedSheet>, Vec<Revision>) = (None, Vec::new());
         let issued = self.sheets.issued.get(&sheet).map_or(&[][..], Vec::as_slice);
         for (issue, is) in issued {
             if let Some(what) = self.sheet_change(before, is) {
@@ -168,7 +177,7 @@ impl PageBuilder<'_> {
         }
         let built_from = issued.iter().rev().find(|(issue, _)| issue.purpose == Purpose::Construction);
         let otherwise = built_from.and_then(|(issue, was)| {
-            let what = self.sheet_change(Some(was), self.sheets.now.get(&sheet)?)?;
+            let what = self.sheet_change(Some(was), self.sheets.now(sheet)?)?;
             Some(say!(self.words, "revised.since", issue = issue.number.to_string(), what = what))
         });
         let next = self.subject.book.record.issues.keys().next_back().copied().unwrap_or(0).saturating_add(1);
@@ -176,13 +185,13 @@ impl PageBuilder<'_> {
         told.into_iter().rev().take(MOST).collect()
     }
 
-    /// The mark of an opening's sheet, in short.
-    pub fn sheet_mark(&self, room: &str, opening: &str) -> Option<String> {
-        self.sheets.now.get(&(room, opening)).map(|now| shown::in_short(&now.mark))
+    /// The mark of a sheet, in short.
+    pub fn sheet_mark(&self, sheet: (&str, &str, &str)) -> Option<String> {
+        self.sheets.now(sheet).map(|now| shown::in_short(&now.mark))
     }
 
     /// What of an opening's sheet is another one, in a few words; none where it is the same.
-    fn sheet_change(&self, was: Option<&IssuedOpening>, is: &IssuedOpening) -> Option<String> {
+    fn sheet_change(&self, was: Option<&IssuedSheet>, is: &IssuedSheet) -> Option<String> {
         let Some(was) = was else { return Some(say!(self.words, "revised.new")) };
         if shown::is_built_as(was, is) {
             return None;

@@ -117,10 +117,10 @@ impl<'a> PageBuilder<'a> {
             above: vec![self.chrome.first(), Crumb { name: at.room.title().into(), href: Some("index.html".into()) }],
         };
         let (verdict, sentence) = self.opening_verdict(at);
-        let (room, opening) = (at.room.folder.as_str(), at.opening.name.value.as_str());
-        let mut sheet = self.chrome.sheet(place, self.sheet_mark(room, opening), from.or(Some(index)), onward);
+        let of = (at.room.folder.as_str(), at.opening.name.value.as_str(), "");
+        let mut sheet = self.chrome.sheet(place, self.sheet_mark(of), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
-        sheet.revisions = self.sheet_revisions(room, opening);
+        sheet.revisions = self.sheet_revisions(of);
         sheet = self.with_code(sheet);
         let figures = Rulings::of(&self.subject.book.project).heat();
         let around = Around::of((self.subject.book, plans), (at.room, at.opening), at.thing, figures);

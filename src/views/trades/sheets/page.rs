@@ -1,20 +1,15 @@
 //! The page of a trade's sheet in a room, and the ways to it.
 
-use std::collections::BTreeSet;
-
-use crate::book::{Room, Selection, System};
+use crate::book::{Room, Selection};
 use crate::finding::Family;
 use crate::language::say;
-use crate::site::plan::Plan;
+use crate::shown::trades::{Builders, Built, InRoom};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures;
 use crate::views::shared::html::{Html, show};
-use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
-use crate::views::trades::sheets::built::Built;
 use crate::views::trades::sheets::worded::{ItemBlock, ReadyLine, TableBlock};
-use crate::views::trades::sheets::{electrician, fabricator, joiner, plumber, setter};
 use crate::vocabulary::Trade;
 use serde::Serialize;
 
@@ -36,97 +31,6 @@ pub struct TradePage {
 }
 
 on_sheet!(TradePage);
-
-/// Those who have a sheet of a room.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Builders {
-    /// Whoever cuts counters.
-    Fabricator,
-    /// Whoever makes cabinets and panels.
-    Joiner,
-    /// Whoever lays tile and floors.
-    Setter,
-    /// Whoever brings power and light.
-    Electrician,
-    /// Whoever brings water and gas, and takes waste away.
-    Plumber,
-}
-
-impl Builders {
-    /// All of them, in the order in which a room lists them.
-    pub const ALL: [Self; 5] = [Self::Fabricator, Self::Joiner, Self::Setter, Self::Electrician, Self::Plumber];
-
-    /// The name of the page, and of its words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Fabricator => "fabricator",
-            Self::Joiner => "joiner",
-            Self::Setter => "setter",
-            Self::Electrician => "electrician",
-            Self::Plumber => "plumber",
-        }
-    }
-
-    /// What stands behind the room's letter in the sheet's number.
-    fn letters(self) -> &'static str {
-        match self {
-            Self::Fabricator => "CT",
-            Self::Joiner => "JN",
-            Self::Setter => "TL",
-            Self::Electrician => "EL",
-            Self::Plumber => "PL",
-        }
-    }
-
-    /// Those who have something to build in a room: what its plan says makes nothing of nothing.
-    pub fn of_room(room: &Room) -> impl Iterator<Item = Self> {
-        let at = InRoom { room, plan: None, units: System::default() };
-        Self::ALL.into_iter().filter(move |trade| !trade.builds(at).is_empty())
-    }
-
-    /// Whose things stand in a schedule.
-    pub fn of_trade(trade: Trade) -> &'static [Self] {
-        match trade {
-            Trade::Finish => &[Self::Fabricator, Self::Joiner],
-            Trade::Tile => &[Self::Setter],
-            Trade::Lighting => &[Self::Electrician],
-            Trade::Plumbing => &[Self::Plumber],
-            Trade::Appliance | Trade::Hardware | Trade::Other => &[],
-        }
-    }
-
-    /// Of which rules a trade is told; what can hurt is told of every one.
-    fn families(self) -> &'static [Family] {
-        match self {
-            Self::Fabricator => &[Family::Top, Family::Fit, Family::Complete, Family::Clear],
-            Self::Joiner => &[Family::Fit, Family::Run, Family::Store, Family::Finish, Family::Complete, Family::Clear],
-            Self::Setter => &[Family::Finish, Family::Complete, Family::Fit],
-            Self::Electrician => &[Family::Service, Family::Light, Family::Complete, Family::Clear],
-            Self::Plumber => &[Family::Service, Family::Complete, Family::Clear],
-        }
-    }
-
-    fn builds<'a>(self, at: InRoom<'a, '_>) -> Built<'a> {
-        match self {
-            Self::Fabricator => fabricator::builds(at),
-            Self::Joiner => joiner::builds(at),
-            Self::Setter => setter::builds(at),
-            Self::Electrician => electrician::builds(at),
-            Self::Plumber => plumber::builds(at),
-        }
-    }
-}
-
-/// A room, where everything stands in it, and all that is known of the site.
-#[derive(Clone, Copy)]
-pub struct InRoom<'a, 'p> {
-    /// The room.
-    pub room: &'a Room,
-    /// Its plan.
-    pub plan: Option<&'p Plan<'a>>,
-    /// The book's units.
-    pub units: System,
-}
 
 impl<'a> PageBuilder<'a> {
     /// The sheets of those who build in a room, where it has something for them.
@@ -151,12 +55,12 @@ impl<'a> PageBuilder<'a> {
         let index =
             Link { href: "index.html".into(), name: say!(self.words, "pages.openings"), number: Some("F-00".into()) };
         let number = place.number.clone();
-        let sheet = self.chrome.sheet(place, Some(built.mark(room, trade.word())), Some(index), None);
-        let items: BTreeSet<(&str, &str)> =
-            built.items.iter().map(|item| (room.folder.as_str(), item.selection.id.as_str())).collect();
+        let of = (room.folder.as_str(), "", trade.word());
+        let mut sheet = self.chrome.sheet(place, self.sheet_mark(of), Some(index), None);
+        sheet.revisions = self.sheet_revisions(of);
         let whose = say!(self.words, &format!("trades.whose.{}", trade.word()));
         Some(TradePage {
-            sheet: self.with_code(self.revised(sheet, RevisionScope::Items(&items))),
+            sheet: self.with_code(sheet),
             label: say!(self.words, "trades.label", whose = whose, room = room.title(), number = number),
             lead: show!(self.words, &format!("trades.lead.{}", trade.word())),
             facts: self.of_room_facts(room),
@@ -179,8 +83,7 @@ impl<'a> PageBuilder<'a> {
     }
 
     fn builds<'r>(&'r self, room: &'r Room, trade: Builders) -> Built<'r> {
-        let plan = self.plans.room(room).filter(|plan| plan.faults.is_empty() && !room.partly_unread);
-        trade.builds(InRoom { room, plan, units: self.subject.book.project.units })
+        trade.builds(InRoom::of(room, self.plans.room(room), self.subject.book.project.units))
     }
 
     fn trade_link(&self, room: &Room, trade: Builders) -> Link {
@@ -188,7 +91,7 @@ impl<'a> PageBuilder<'a> {
         Link {
             href: self.chrome.trade_path(room, trade.word()),
             name: say!(self.words, "trades.of_room", name = name, room = room.title()),
-            number: Some(format!("{}-{}", room.letter, trade.letters())),
+            number: Some(format!("{}-{}", room.letter, letters(trade))),
         }
     }
 
@@ -215,7 +118,7 @@ impl<'a> PageBuilder<'a> {
         let selections: Vec<&Selection> = built.items.iter().map(|item| item.selection).collect();
         let mut lines: Vec<Html> = Vec::new();
         let own = selections.iter().flat_map(|selection| self.cautions(room, selection));
-        let told = self.told_of_things(room, &selections, trade.families());
+        let told = self.told_of_things(room, &selections, families(trade));
         for line in own.chain(told.all()) {
             if !lines.contains(&line) {
                 lines.push(line);
@@ -223,5 +126,38 @@ impl<'a> PageBuilder<'a> {
         }
         lines.push(show!(self.words, "installer_says.general"));
         vec![Notice { title: say!(self.words, "trades.cautions"), lines }]
+    }
+}
+
+/// What stands behind the room's letter in the sheet's number.
+fn letters(trade: Builders) -> &'static str {
+    match trade {
+        Builders::Fabricator => "CT",
+        Builders::Joiner => "JN",
+        Builders::Setter => "TL",
+        Builders::Electrician => "EL",
+        Builders::Plumber => "PL",
+    }
+}
+
+/// Whose things stand in a schedule.
+pub fn of_trade(trade: Trade) -> &'static [Builders] {
+    match trade {
+        Trade::Finish => &[Builders::Fabricator, Builders::Joiner],
+        Trade::Tile => &[Builders::Setter],
+        Trade::Lighting => &[Builders::Electrician],
+        Trade::Plumbing => &[Builders::Plumber],
+        Trade::Appliance | Trade::Hardware | Trade::Other => &[],
+    }
+}
+
+/// Of which rules a trade is told; what can hurt is told of every one.
+fn families(trade: Builders) -> &'static [Family] {
+    match trade {
+        Builders::Fabricator => &[Family::Top, Family::Fit, Family::Complete, Family::Clear],
+        Builders::Joiner => &[Family::Fit, Family::Run, Family::Store, Family::Finish, Family::Complete, Family::Clear],
+        Builders::Setter => &[Family::Finish, Family::Complete, Family::Fit],
+        Builders::Electrician => &[Family::Service, Family::Light, Family::Complete, Family::Clear],
+        Builders::Plumber => &[Family::Service, Family::Complete, Family::Clear],
     }
 }

@@ -2,14 +2,13 @@
 
 use crate::book::{Room, Selection};
 use crate::language::say;
+use crate::shown::trades::{Built, agreed};
 use crate::site::layout::lies_on;
 use crate::site::taps;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::{Html, show};
 use crate::vocabulary::{Kind, Shown, Trait};
 
-use super::built::Built;
-use super::cells::agreed;
 use super::worded::ReadyLine;
 
 impl PageBuilder<'_> {

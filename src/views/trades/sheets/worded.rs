@@ -2,12 +2,12 @@
 
 use crate::book::{Room, Selection};
 use crate::language::{Words, say};
+use crate::shown::trades::{BuiltItem, BuiltTable};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines;
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::state::State;
-use crate::views::trades::sheets::built::{BuiltItem, BuiltTable};
 use crate::vocabulary::ShownValue;
 use serde::Serialize;
 

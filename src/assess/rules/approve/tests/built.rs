@@ -2,14 +2,14 @@
 
 use crate::assess::built;
 use crate::assess::rules::trial::Trial;
-use crate::ledger::IssuedOpening;
+use crate::ledger::IssuedSheet;
 use crate::shown::{built_changes, is_built_as};
 use crate::site::plan::Plans;
 
 const OPENING: &str = "{takes: dishwasher, width: 600 mm, height: 820 mm, measured: {on: 2027-01-11, by: Teo}, service: {power: 230 V 10 A}, service points: {power: {from left: 80 mm, height: 120 mm}}, landing: {left: 600 mm}, note: probe first}";
 const MACHINE: &str = "selection: Dishwasher\nkind: dishwasher\nplace: machine\nmodel: D 4\nprice: 900.00\nfit: {sheet: {name: D 4 built in, revision: C}, opening: {width: 600 mm}, air: {back: 20 mm}, needs: {power: 230 V 10 A}}";
 
-fn issued(opening: &str, machine: &str, room: &str) -> IssuedOpening {
+fn issued(opening: &str, machine: &str, room: &str) -> IssuedSheet {
     let book = Trial::of("approve/ledger")
         .book("currency: EUR\nunits: metric")
         .room(room)
@@ -66,7 +66,7 @@ fn a_price_and_a_plan_change_no_sheet() {
     assert_eq!(before, issued(&OPENING.replace("left: 600 mm", "left: 450 mm"), MACHINE, ""));
 }
 
-fn told_of(before: &IssuedOpening, after: &IssuedOpening) -> Vec<String> {
+fn told_of(before: &IssuedSheet, after: &IssuedSheet) -> Vec<String> {
     let changes = built_changes(&before.content, &after.content).into_iter();
     changes.map(|change| change.in_units(crate::units::System::MetricOnly).words().to_string()).collect()
 }
@@ -97,7 +97,7 @@ fn a_sheet_of_before_is_judged_by_what_it_says() {
     let now = issued(OPENING, MACHINE, "");
     let mut content = now.content.clone();
     content.as_object_mut().unwrap().remove("around").expect("said now");
-    let before = IssuedOpening { mark: crate::shown::of(&content), content, ..now.clone() };
+    let before = IssuedSheet { mark: crate::shown::of(&content), content, ..now.clone() };
     assert!(is_built_as(&before, &now) && is_built_as(&now, &before));
     assert_eq!(told_of(&before, &now), [""; 0]);
     let measured = issued(&OPENING.replace("600 mm, height", "597 mm, height"), MACHINE, "");

@@ -2,11 +2,13 @@
 
 use std::borrow::Cow;
 
-use crate::book::{ProductOption, Room, Selection};
-use crate::shown;
+use crate::book::{Ceiling, ProductOption, Room, Selection};
 use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since};
 
+use super::Builders;
 use super::cells::text;
+use crate::shown::changes::KNOWN_BY;
+use crate::shown::content::laid_out;
 
 /// All that stands on a sheet and is built from.
 #[derive(Debug, Default)]
@@ -88,17 +90,18 @@ impl<'a> BuiltItem<'a> {
         Self { selection, facts, open, tables: vec![] }
     }
 
-    fn value(&self) -> ShownValue {
+    fn value(&self) -> ShownGroup {
         let chosen = self.selection.settled().map(|option| option.id.value.clone());
         let facts = self.facts.iter().map(|fact| field(fact.key, fact.value.clone()));
-        ShownValue::Group(vec![
-            field("item", self.selection.id.shown()),
+        vec![
+            field(KNOWN_BY, self.selection.id.shown()),
+            field("name", self.selection.name.shown()),
             field("chosen", chosen.shown()),
             field("facts", ShownValue::Group(facts.collect())),
             field("open", ShownValue::List(self.open.iter().map(|key| text(*key)).collect())),
             field("with it", with_it(self.selection)),
             field("tables", tables(&self.tables)),
-        ])
+        ]
     }
 }
 
@@ -117,17 +120,32 @@ impl Built<'_> {
         self.tables.iter().all(|table| table.rows.is_empty()) && self.items.is_empty()
     }
 
-    /// The mark of what is built from, as sheets print it.
-    pub fn mark(&self, room: &Room, sheet: &'static str) -> String {
-        let items = self.items.iter().map(BuiltItem::value);
-        let value = ShownValue::Group(vec![
-            field("sheet", text(sheet)),
+    /// All that is built from, as its mark is taken of it; of a counter with the layout that its sheet draws.
+    pub(super) fn value(&self, room: &Room, trade: Builders) -> ShownValue {
+        let items = self.items.iter().map(|item| {
+            let mut fields = item.value();
+            if trade == Builders::Fabricator {
+                fields.push(field("layout", laid_out(room, item.selection)));
+            }
+            ShownValue::Group(fields)
+        });
+        ShownValue::Group(vec![
+            field("sheet", text(trade.word())),
             field("room", room.folder.shown()),
+            field("ceiling", ceiling(room)),
             field("floor build-up", room.floor_build_up.shown()),
+            field("measured", ShownValue::List(room.openings.iter().map(|opening| opening.measured.shown()).collect())),
             field("tables", tables(&self.tables)),
             field("items", ShownValue::List(items.collect())),
-        ]);
-        shown::in_short(&shown::mark_of(&value))
+        ])
+    }
+}
+
+fn ceiling(room: &Room) -> ShownValue {
+    match room.ceiling.get() {
+        None => ShownValue::Nothing,
+        Some(Ceiling::Level(height)) => height.shown(),
+        Some(Ceiling::Sloped { low, high, .. }) => ShownValue::Sides(vec![*low, *high]),
     }
 }
 
@@ -139,7 +157,8 @@ fn tables(tables: &[BuiltTable]) -> ShownValue {
     let one = |table: &BuiltTable| {
         let rows = table.rows.iter().map(|cells| row(table, cells)).collect();
         ShownValue::Group(vec![
-            field("table", text(table.key)),
+            field(KNOWN_BY, text(format!("{} {}", table.key, table.of))),
+            field("name", text(table.key)),
             field("of", table.of.shown()),
             field("rows", ShownValue::List(rows)),
         ])

@@ -7,9 +7,9 @@ use crate::site::{counter_edges, taps};
 use crate::vocabulary::supply::Worded;
 use crate::vocabulary::{Kind, Mount, Shown, ShownValue, Trait};
 
+use super::InRoom;
 use super::built::{Asked, Built, BuiltFact, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, chosen, dash, detail, from, length, named, or_dash, text};
-use super::page::InRoom;
 use super::points::notes;
 
 /// What is cut by a fabricator.

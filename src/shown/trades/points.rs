@@ -6,9 +6,9 @@ use crate::site::plan::{Stands, Thing};
 use crate::units::Length;
 use crate::vocabulary::{Hazard, Kind, Shown, ShownValue};
 
+use super::InRoom;
 use super::built::BuiltTable;
 use super::cells::{agreed, dash, from, length, named, or_dash, text};
-use super::page::InRoom;
 
 /// The words of `trades.tables` for a service.
 fn key(service: Service) -> &'static str {

@@ -4,9 +4,9 @@ use crate::book::{DetailName, Selection};
 use crate::site::is_floor;
 use crate::vocabulary::{Kind, Shown};
 
+use super::InRoom;
 use super::built::{Asked, Built, BuiltFact, BuiltItem, may, must};
 use super::cells::detail;
-use super::page::InRoom;
 
 /// The kinds that a setter lays.
 const LAID: [Kind; 2] = [Kind::Tile, Kind::Floor];

@@ -3,9 +3,9 @@
 use crate::book::{DetailName, Selection, Service};
 use crate::vocabulary::{Kind, Shown, ShownValue};
 
+use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, detail, from, named, or_dash};
-use super::page::InRoom;
 use super::points::{face, is_served, notes, places, points, served};
 
 /// What is asked of whatever has a pipe to it.

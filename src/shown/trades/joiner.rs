@@ -7,9 +7,9 @@ use crate::site::panels::{is_told, panel_of};
 use crate::site::{SeenSide, inside_width, seen_sides};
 use crate::vocabulary::{Kind, Shown, ShownValue};
 
+use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, chosen, dash, detail, length, named, or_dash, text};
-use super::page::InRoom;
 use super::points::notes;
 
 /// What a joiner makes.

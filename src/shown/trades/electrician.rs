@@ -4,9 +4,9 @@ use crate::book::{DetailName, Selection, Service};
 use crate::site::lights::set_out;
 use crate::vocabulary::{Kind, Shown, ShownValue, Trade};
 
+use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, detail, length, named, or_dash, text};
-use super::page::InRoom;
 use super::points::{is_served, notes, places, points, served};
 
 /// What is asked of a light.
