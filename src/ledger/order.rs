@@ -8,12 +8,14 @@
 //!    that the designer wrote down bears the time in which it was given; one whose clock is shown to be
 //!    wrong was made at some moment between its issue and its receipt.
 //!
-//! Where none of them tells, the order is not known, and nobody may guess it.
+//! Where none of them tells, or they contradict each other, the order is not known, and nobody may guess it.
+//! A response that came again, with its proof, was recorded when it came first.
 
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use crate::digest::Digest;
 use crate::units::Date;
 
 use super::{Attestation, Decided, Fact, Line, Moment};
@@ -73,6 +75,8 @@ pub enum MomentFault {
 pub struct ResponseOrder {
     /// The line of each issue and its moment, by its number.
     issues: BTreeMap<u32, (u32, Moment)>,
+    /// The line that each response came in with first, and its moment.
+    came: BTreeMap<Digest, (u32, Moment)>,
     /// Statements whose clock is shown to be wrong, by line.
     odd: BTreeMap<u32, MomentFault>,
 }
@@ -85,12 +89,16 @@ impl ResponseOrder {
         for line in lines {
             match &line.fact {
                 Fact::Issued(issued) => _ = order.issues.entry(issued.number).or_insert((line.number, line.at)),
-                Fact::Decided(decided) if counts(decided) => {
-                    if let Some(device) = &decided.device {
-                        devices.entry(&device.id).or_default().push((device.turn, decided.made, line.number));
+                Fact::Decided(decided) => {
+                    let came = *order.came.entry(decided.response).or_insert((line.number, line.at));
+                    if !counts(decided) {
+                        continue;
                     }
-                    if let Some(odd) = order.odd_in_itself(line, decided) {
-                        order.odd.insert(line.number, odd);
+                    if let Some(device) = &decided.device {
+                        devices.entry(&device.id).or_default().push((device.turn, decided.made, came.0));
+                    }
+                    if let Some(odd) = order.odd_in_itself(came.1, decided) {
+                        order.odd.insert(came.0, odd);
                     }
                 }
                 _ => {}
@@ -113,14 +121,14 @@ impl ResponseOrder {
         order
     }
 
-    fn odd_in_itself(&self, line: &Line, decided: &Decided) -> Option<MomentFault> {
+    fn odd_in_itself(&self, came: Moment, decided: &Decided) -> Option<MomentFault> {
         let (from, until) = match (decided.by, decided.given) {
             (Attestation::Hand, Some(given)) => (given.from, given.until),
             (Attestation::Hand, None) => return None,
             _ => (decided.made, decided.made),
         };
         let issued = self.issues.get(&decided.issue);
-        if from > line.at.plus_seconds(TOLERANCE) {
+        if from > came.plus_seconds(TOLERANCE) {
             return Some(MomentFault::Ahead);
         }
         let before = issued.is_some_and(|(_, issued)| until.plus_seconds(TOLERANCE) < *issued);
@@ -142,11 +150,17 @@ impl ResponseOrder {
         self.issues.get(&number).map_or(0, |(line, _)| *line)
     }
 
+    /// The line that the statement of another line came in with first: its own, or an earlier one without its proof.
+    pub(super) fn came(&self, line: &Line, decided: &Decided) -> (u32, Moment) {
+        self.came.get(&decided.response).copied().unwrap_or((line.number, line.at))
+    }
+
     /// Between which moments a statement was made.
     pub fn during(&self, line: &Line, decided: &Decided) -> During {
-        let issued = self.issues.get(&decided.issue).map_or(line.at, |(_, issued)| *issued);
-        let anywhen = During { from: issued.min(line.at), until: line.at };
-        if self.odd.contains_key(&line.number) {
+        let (number, at) = self.came(line, decided);
+        let issued = self.issues.get(&decided.issue).map_or(at, |(_, issued)| *issued);
+        let anywhen = During { from: issued.min(at), until: at };
+        if self.odd.contains_key(&number) {
             return anywhen;
         }
         match (decided.by, decided.given) {

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::digest::Digest;
 
-use super::{Decided, Decision, Fact, ItemDecision, Line, Met, MomentFault, ResponseOrder, Vouched};
+use super::{Decided, Decision, During, Fact, ItemDecision, Line, Met, MomentFault, ResponseOrder, Vouched};
 
 /// One decision of one item, with the line that holds it.
 #[derive(Clone, Copy, Debug)]
@@ -47,7 +47,7 @@ impl<'a> Statements<'a> {
                         let statement = Statement { line, decided, asked };
                         let of = (asked.room.as_str(), asked.item.as_str(), decided.who.as_str());
                         match is_known(decided) {
-                            true => all.known.entry(of).or_default().push(statement),
+                            true => all.knows(of, statement),
                             false => _ = all.unknown.insert(of, statement),
                         }
                         if asked.decision == Decision::ApprovedAsNoted && is_known(decided) {
@@ -68,14 +68,19 @@ impl<'a> Statements<'a> {
         all
     }
 
+    /// Takes in what is known to be somebody's. A response that came again with its proof says it once.
+    fn knows(&mut self, of: Of<'a>, statement: Statement<'a>) {
+        let said = self.known.entry(of).or_default();
+        let response = statement.decided.response;
+        if self.order.came(statement.line, statement.decided).0 != statement.line.number {
+            said.retain(|one| one.decided.response != response);
+        }
+        said.push(statement);
+    }
+
     /// Whether it is known that the response is of whom it names.
     pub fn is_known(&self, decided: &Decided) -> bool {
         self.vouched.is_known(decided)
-    }
-
-    /// Whether a response was confirmed.
-    pub fn is_confirmed(&self, response: &Digest) -> bool {
-        self.vouched.is_confirmed(response)
     }
 
     /// Vouched the answers are that bear no key.
@@ -112,25 +117,49 @@ impl<'a> Statements<'a> {
         self.order.all_odd()
     }
 
+    fn during(&self, one: &Statement<'_>) -> During {
+        self.order.during(one.line, one.decided)
+    }
+
+    /// Whether anything tells that one was said before another: the device, an issue between, or the clocks.
+    fn tells(&self, one: &Statement<'_>, other: &Statement<'_>) -> bool {
+        let by_device = match (&one.decided.device, &other.decided.device) {
+            (Some(one), Some(other)) => one.id == other.id && one.turn < other.turn,
+            _ => false,
+        };
+        let came = self.order.came(one.line, one.decided).0;
+        let by_issue = came < self.order.issue_line(other.decided.issue);
+        by_device || by_issue || self.during(one).until < self.during(other).from
+    }
+
+    /// Whether one was certainly said after another: signs that contradict each other tell nothing.
+    fn is_after(&self, one: &Statement<'_>, other: &Statement<'_>) -> bool {
+        self.tells(other, one) && !self.tells(one, other)
+    }
+
     /// Those that nothing else was certainly said after; one alone where they all say the same.
     fn last_of(&self, said: &[Statement<'a>]) -> Vec<Statement<'a>> {
-        let during = |one: &Statement<'_>| self.order.during(one.line, one.decided);
-        let latest_start = said.iter().map(|one| during(one).from).max();
-        let latest_issue = said.iter().map(|one| self.order.issue_line(one.decided.issue)).max().unwrap_or(0);
-        let mut turns: BTreeMap<&str, u32> = BTreeMap::new();
-        for device in said.iter().filter_map(|one| one.decided.device.as_ref()) {
-            let newest = turns.entry(&device.id).or_default();
-            *newest = device.turn.max(*newest);
+        let start = said.iter().max_by_key(|one| self.during(one).from);
+        let issue = said.iter().max_by_key(|one| self.order.issue_line(one.decided.issue));
+        let mut turns: BTreeMap<&str, &Statement<'_>> = BTreeMap::new();
+        for one in said {
+            let Some(device) = &one.decided.device else { continue };
+            let newest = turns.entry(&device.id).or_insert(one);
+            if newest.decided.device.as_ref().is_some_and(|newest| newest.turn < device.turn) {
+                *newest = one;
+            }
         }
         let is_before = |one: &Statement<'_>| {
-            let device = one.decided.device.as_ref();
-            let earlier_turn = device.is_some_and(|device| turns.get(device.id.as_str()) > Some(&device.turn));
-            let by_clock = latest_start.is_some_and(|start| during(one).until < start);
-            earlier_turn || by_clock || one.line.number < latest_issue
+            let turn = one.decided.device.as_ref().and_then(|device| turns.get(device.id.as_str()).copied());
+            let mut likely = [start, issue, turn].into_iter().flatten();
+            // Where none of these tells, nothing does.
+            let is_told = likely.clone().any(|other| self.tells(one, other));
+            is_told
+                && (likely.any(|other| self.is_after(other, one)) || said.iter().any(|other| self.is_after(other, one)))
         };
         let mut last: Vec<Statement<'a>> = said.iter().filter(|one| !is_before(one)).copied().collect();
         if last.is_empty() {
-            // Only ledgers whose own clock was set back get here: then nothing is known.
+            // Each is before another, in a circle: then nothing is known.
             last = said.to_vec();
         }
         last.sort_by_key(|one| (caution(one.asked.decision), one.decided.made, one.decided.response));

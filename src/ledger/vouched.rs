@@ -48,13 +48,19 @@ impl Vouched {
 
     /// Whether it is known that a response is of whom it names.
     pub fn is_known(&self, decided: &Decided) -> bool {
-        decided.by != Attestation::Unsigned || self.is_confirmed(&decided.response)
+        let response = &decided.response;
+        decided.by != Attestation::Unsigned || self.is_proved(response) || self.is_confirmed(response)
+    }
+
+    /// Whether a response came with its proof, if only when it came again.
+    pub fn is_proved(&self, response: &Digest) -> bool {
+        self.proved.contains(response)
     }
 
     /// Whether nobody has asked yet whose a response is, and nothing proves it.
     pub fn waits(&self, decided: &Decided) -> bool {
         let response = &decided.response;
-        decided.by == Attestation::Unsigned && !self.asked.contains_key(response) && !self.proved.contains(response)
+        decided.by == Attestation::Unsigned && !self.asked.contains_key(response) && !self.is_proved(response)
     }
 
     /// Whether readings, or what was said of a delivery, were taken back.

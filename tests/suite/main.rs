@@ -26,6 +26,7 @@ mod load;
 mod lost;
 mod marks;
 mod mistakes;
+mod model;
 mod next;
 mod own_units;
 mod pictures;

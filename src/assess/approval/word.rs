@@ -4,7 +4,9 @@ use std::collections::{BTreeMap, HashMap};
 
 use crate::book::Book;
 use crate::digest::Digest;
-use crate::ledger::{Attestation, Decided, Decision, IssuedItem, ItemDecision, Moment, Signed, Statement, Statements};
+use crate::ledger::{
+    Attestation, Decided, Decision, IssuedItem, ItemDecision, Moment, Signed, Statement, Statements, Vouched,
+};
 use crate::shown::{self, Change, Marked};
 
 use super::name_of;
@@ -59,12 +61,13 @@ pub enum Given {
 }
 
 impl Given {
-    /// Of a response that was confirmed with the person, or not.
-    pub fn of(given: &Decided, confirmed: bool) -> Self {
+    /// Of a response that came with its proof, was confirmed with the person, or neither.
+    pub fn of(given: &Decided, vouched: &Vouched) -> Self {
         match given.by {
             Attestation::PrivateLink => Self::ByPrivateLink,
             Attestation::Hand => Self::ByHand(given.how.clone().unwrap_or_default()),
-            Attestation::Unsigned if confirmed => Self::Confirmed,
+            Attestation::Unsigned if vouched.is_proved(&given.response) => Self::ByPrivateLink,
+            Attestation::Unsigned if vouched.is_confirmed(&given.response) => Self::Confirmed,
             Attestation::Unsigned => Self::Unsigned,
         }
     }
@@ -129,7 +132,7 @@ impl Facts<'_> {
             made: given.made,
             response: given.response,
             issue: given.issue,
-            given: Given::of(given, self.said.is_confirmed(&given.response)),
+            given: Given::of(given, self.said.vouched()),
             signed: given.signed.clone(),
             holds,
             changes: if holds { vec![] } else { self.changes(given.issue, asked) },

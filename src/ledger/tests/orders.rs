@@ -77,12 +77,16 @@ fn recorded(all: &[True], off: [i64; 4], jump: Option<usize>) -> Vec<Fact> {
 }
 
 fn ledger(facts: Vec<Fact>) -> Vec<Line> {
+    dated(facts.into_iter().map(|fact| (CAME, fact)).collect())
+}
+
+/// A ledger whose lines were written at moments of their own.
+fn dated(facts: Vec<(&str, Fact)>) -> Vec<Line> {
     let opened = Fact::Opened(Opened { book: "0".repeat(32), title: "Alder Court".into() });
     let on = "2027-01-10".parse().unwrap();
     let issued = Issued { number: 1, purpose: Purpose::Approval, on, sha256: Digest::of(b"an issue"), items: 1 };
     let mut chain = Chain::default();
-    for fact in [opened, Fact::Issued(issued)].into_iter().chain(facts) {
-        let at = if chain.lines.len() < 2 { ISSUED } else { CAME };
+    for (at, fact) in [(ISSUED, opened), (ISSUED, Fact::Issued(issued))].into_iter().chain(facts) {
         let line = Line::next(&chain, at.parse().unwrap(), fact).unwrap();
         chain.lines.push(line);
     }
@@ -142,16 +146,79 @@ fn what_was_recorded_before_an_issue_was_said_before_any_answer_to_it() {
         let day = "2027-01-10".parse().unwrap();
         Fact::Decided(Decided { issue, response, given: During::day(day), ..decided })
     };
-    let second = Issued {
-        number: 2,
-        purpose: Purpose::Approval,
-        on: "2027-01-10".parse().unwrap(),
-        sha256: Digest::of(b"another"),
-        items: 1,
-    };
-    let facts = vec![by_hand(1, Decision::Rejected, 0), Fact::Issued(second), by_hand(2, Decision::Approved, 1)];
+    let facts = vec![by_hand(1, Decision::Rejected, 0), second_issue(), by_hand(2, Decision::Approved, 1)];
     let told = counts(&ledger(facts));
     assert_eq!(told.iter().map(|(decision, _)| *decision).collect::<Vec<_>>(), [Decision::Approved]);
+}
+
+fn second_issue() -> Fact {
+    let on = "2027-01-10".parse().unwrap();
+    Fact::Issued(Issued { number: 2, purpose: Purpose::Approval, on, sha256: Digest::of(b"another"), items: 1 })
+}
+
+/// What `ada` says of the range, by the clock of device `1` and the how-manieth there.
+fn says(decision: Decision, made: &str, turn: u32) -> Decided {
+    let fact = recorded(&[True { second: 0, device: 1, decision }], [0; 4], None).remove(0);
+    let Fact::Decided(decided) = fact else { panic!() };
+    let device = Some(Device { id: "1".into(), turn });
+    Decided { response: Digest::of(made.as_bytes()), made: made.parse().unwrap(), device, ..decided }
+}
+
+/// Its clock runs a day ahead: what it says is shown to be wrong by when it came in first, whenever its proof came.
+#[test]
+fn a_response_that_comes_again_with_its_proof_was_recorded_when_it_came_first() {
+    let sealed = Decided { device: None, ..says(Decision::Approved, "2027-01-11T10:00:00Z", 1) };
+    let bare = Decided { by: Attestation::Unsigned, ..sealed.clone() };
+    let later = Decided { device: None, ..says(Decision::Rejected, "2027-01-10T14:00:00Z", 1) };
+    let came = |last: Vec<(&'static str, Fact)>| {
+        let facts = [("2027-01-10T10:00:00Z", bare.clone()), ("2027-01-10T14:00:00Z", later.clone())];
+        let facts = facts.into_iter().map(|(at, decided)| (at, Fact::Decided(decided)));
+        counts(&dated(facts.chain(last).collect()))
+    };
+    let proof = ("2027-01-12T09:00:00Z", Fact::Decided(sealed.clone()));
+    assert_eq!(came(vec![proof.clone()]), [(Decision::Rejected, later.response)]);
+    // What came in before an issue was said before any answer to it.
+    let answer = Decided { issue: 2, device: None, ..says(Decision::Rejected, "2027-01-11T10:01:00Z", 1) };
+    let response = answer.response;
+    let facts = [("2027-01-11T09:59:00Z", Fact::Decided(bare.clone())), ("2027-01-11T10:00:30Z", second_issue())];
+    let facts = facts.into_iter().chain([("2027-01-11T10:02:00Z", Fact::Decided(answer)), proof]);
+    assert_eq!(counts(&dated(facts.collect())), [(Decision::Rejected, response)]);
+}
+
+/// The second time the program took less of it, since something else was issued meanwhile.
+#[test]
+fn all_that_was_ever_taken_of_a_proved_response_is_known_to_be_theirs() {
+    let sealed = says(Decision::Approved, "2027-01-10T10:00:00Z", 1);
+    let bare = Decided { by: Attestation::Unsigned, ..sealed.clone() };
+    let of_another = sealed.items.iter().map(|asked| ItemDecision { item: "rug".into(), ..asked.clone() }).collect();
+    let sealed = Decided { items: of_another, ..sealed };
+    let lines = ledger(vec![Fact::Decided(bare), Fact::Decided(sealed)]);
+    let statements = Statements::of(&lines);
+    let [range] = statements.newest("kitchen", "range", "ada").try_into().unwrap();
+    assert!(statements.is_known(range.decided));
+}
+
+/// A device that counted anew, against an issue: neither of the two is out, and a third does not stand alone.
+#[test]
+fn signs_that_contradict_each_other_tell_nothing() {
+    let before = says(Decision::Approved, "2027-01-10T10:00:00Z", 2);
+    let after = Decided { issue: 2, ..says(Decision::Rejected, "2027-01-10T12:00:00Z", 1) };
+    let by_hand = Decided {
+        issue: 2,
+        by: Attestation::Hand,
+        how: Some("on the telephone".into()),
+        device: None,
+        ..says(Decision::Approved, "2027-01-10T13:00:00Z", 1)
+    };
+    let facts = vec![
+        ("2027-01-10T10:00:00Z", Fact::Decided(before)),
+        ("2027-01-10T11:00:00Z", second_issue()),
+        ("2027-01-10T12:00:00Z", Fact::Decided(after)),
+        ("2027-01-10T13:00:00Z", Fact::Decided(by_hand)),
+    ];
+    let told = counts(&dated(facts));
+    let told: Vec<Decision> = told.into_iter().map(|(decision, _)| decision).collect();
+    assert_eq!(told, [Decision::Rejected, Decision::Approved]);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::assess::approval::Given;
-use crate::ledger::{Decided, Fact, Vouched};
+use crate::ledger::{Attestation, Decided, Fact, Vouched};
 use crate::views::office::tables::{Cell, Column, Table};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::{count, day_of};
@@ -26,7 +26,9 @@ struct ResponsesByOwner<'a> {
 
 impl<'a> ResponsesByOwner<'a> {
     fn take(&mut self, decided: &'a Decided, vouched: &Vouched) {
-        if vouched.waits(decided) {
+        if decided.by == Attestation::Unsigned && vouched.is_proved(&decided.response) {
+            // It stands where its proof came.
+        } else if vouched.waits(decided) {
             self.waiting.entry(&decided.who).or_default().push(decided);
         } else if vouched.is_known(decided) {
             self.own.push(decided);
@@ -88,7 +90,7 @@ impl PageBuilder<'_> {
 
     fn response(&self, decided: &Decided, vouched: &Vouched) -> Vec<Cell> {
         let name = self.approver_name(&decided.who);
-        let given = Given::of(decided, vouched.is_confirmed(&decided.response));
+        let given = Given::of(decided, vouched);
         let day = day_of(self.words, decided.made);
         let how = self.how_given(&given, &decided.response, &day);
         let on = if matches!(given, Given::ByHand(_)) { how } else { format!("{day}, {how}") };
