@@ -14,6 +14,7 @@ use crate::assess::codes;
 use crate::assess::rules::examples::in_metric;
 use crate::assess::rules::{RULES, rule};
 use crate::book::vocabulary::RECORDS;
+use crate::ledger;
 use crate::shown;
 use crate::units::System;
 use crate::vocabulary::Kind;
@@ -71,9 +72,10 @@ pub fn explain(name: &str, units: System) -> Result<String, Unknown> {
         return Ok(told(page));
     }
     if asked == "mark" {
-        let page = shown::page();
-        let (title, text) = page.split_once('\n').unwrap_or((&page, ""));
-        return Ok(page::heading(title) + &page::prose(text));
+        return Ok(headed(&shown::page()));
+    }
+    if asked == "ledger" {
+        return Ok(headed(ledger::FORMATS));
     }
     let mut pages: Vec<String> = Vec::new();
     pages.extend(rule(&asked).map(|rule| rules::page(rule, units)));
@@ -87,6 +89,12 @@ pub fn explain(name: &str, units: System) -> Result<String, Unknown> {
     Ok(pages.join("\n"))
 }
 
+/// A page whose first line is its heading.
+fn headed(page: &str) -> String {
+    let (title, text) = page.split_once('\n').unwrap_or((page, ""));
+    page::heading(title) + &page::prose(text)
+}
+
 /// Everything that can be explained.
 fn contents() -> String {
     let records: Vec<&str> = RECORDS.iter().map(|record| record.name).collect();
@@ -95,6 +103,9 @@ fn contents() -> String {
         "`bookmatch explain NAME`, where NAME is a rule, a kind, a record, a field such as `lead time` or `size.width`, or a figure; `bookmatch explain figures` lists the figures of codes and guidelines.",
     );
     text += &page::paragraph("`bookmatch explain how` lists recipes: whole pieces of a book, and what to type when.");
+    text += &page::paragraph(
+        "`bookmatch explain mark` tells what a mark is of, `bookmatch explain ledger` every format of the record and what counts by it, so that another program can verify it.",
+    );
     text += &page::heading("Records");
     text += &page::paragraph(&records.join(", "));
     text += &kinds::all();
@@ -110,7 +121,7 @@ pub fn names() -> Vec<String> {
     names.extend(codes::all().map(|figure| figure.name.to_string()));
     names.extend(RECORDS.iter().flat_map(|record| record.fields).map(|field| field.key.to_string()));
     names.extend(how::titles().map(|title| format!("how {title}")));
-    names.push("mark".into());
+    names.extend(["mark", "ledger"].map(str::to_string));
     names.sort();
     names.dedup();
     names

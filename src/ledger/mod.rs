@@ -26,6 +26,9 @@ mod tests;
 mod transmittal;
 mod vouched;
 
+/// The page that `explain ledger` shows: every format of the record, and what counts by it.
+pub const FORMATS: &str = include_str!("formats.md");
+
 pub use beside::BesideLedger;
 pub use chain::{Chain, LedgerEnd};
 pub use delivery::{Came, Delivery, ItemReceived, Kept, LineReceived, Looked, PhotoTaken, Received};

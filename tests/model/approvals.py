@@ -1,5 +1,4 @@
-# A model of who approved what, by the pages of the handbook (`bookmatch explain mark`, and
-# those of the rules `approve/...`). It reads histories from its input, one JSON a line, works out what each comes
+# A model of who approved what, by the pages of the handbook (`bookmatch explain ledger`, `explain mark`). It reads histories from its input, one JSON a line, works out what each comes
 # to, and stops at the first of which the program says something else.
 import copy
 import hashlib
@@ -254,6 +253,11 @@ class Record:
                         return [Said(number, 0, response, asked)]
         return []
 
+    def is_theirs(self, said, approver):
+        """Whether the terms of the issue that was answered give that id the name that it has now."""
+        terms = self.issues[said.issue]["terms"] or {"approvers": []}
+        return all(one["name"] == approver["name"] for one in terms["approvers"] if one["id"] == approver["id"])
+
     def tells(self, one, other):
         """Whether anything tells that one was said before another."""
         same = one.device and other.device and one.device["id"] == other.device["id"]
@@ -300,6 +304,7 @@ def held(record, issue, now):
 
 def word(record, item, approver, of):
     last, known = record.newest(*of, approver["id"])
+    last = [one for one in last if record.is_theirs(one, approver)]
     if not last:
         return None
     first, asked = last[0], last[0].asked
@@ -413,6 +418,7 @@ def withdrawn(record, here, approvers):
         approved = []
         for approver in approvers:
             said, known = record.newest(*of, approver["id"])
+            said = [one for one in said if record.is_theirs(one, approver)]
             if said and known and said[0].asked["decision"] in AGREED:
                 approved.append(approver["name"])
         told.append({"room": of[0], "tag": item["tag"], "name": item["name"], "issue": number, "approved by": approved})

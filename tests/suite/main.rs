@@ -55,4 +55,5 @@ mod unapproved;
 mod units;
 mod upgrade;
 mod validator;
+mod verified;
 mod written_down;

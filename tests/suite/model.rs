@@ -56,7 +56,7 @@ fn tell(histories: impl Iterator<Item = u64>, books: &mut Books, bent: bool) -> 
     (ran.status.success(), String::from_utf8_lossy(&said).into_owned())
 }
 
-/// Source: the handbook, by which the model was written; Python's `json` and `hashlib`.
+/// Source: the page `explain ledger`, which the model follows; Python's `json` and `hashlib`.
 #[test]
 fn whatever_happens_comes_to_the_same_in_another_program() {
     let (count, from) = (asked_for("BOOKMATCH_HISTORIES", HISTORIES), asked_for("BOOKMATCH_HISTORIES_FROM", FROM));

@@ -2,8 +2,10 @@
 
 use std::collections::{BTreeMap, HashSet};
 
-use crate::book::Book;
+use crate::book::{Approver, Book};
 use crate::ledger::{Decision, IssuedItem, Statements};
+
+use super::word::is_theirs;
 
 /// An item that was issued and that the book does not hold any more.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,8 +33,9 @@ pub fn of(book: &Book, said: &Statements<'_>) -> Vec<Withdrawn> {
     let last: BTreeMap<(&str, &str), (u32, &IssuedItem)> =
         gone.map(|(issue, item)| ((item.room.as_str(), item.item.as_str()), (issue, item))).collect();
     let told = last.into_values().map(|(issue, item)| {
-        let approved = |who: &str| {
-            let newest = said.newest(&item.room, &item.item, who);
+        let approved = |approver: &Approver| {
+            let mut newest = said.newest(&item.room, &item.item, &approver.id.value);
+            newest.retain(|said| is_theirs(book, said.decided, approver));
             let agreed = |decision| matches!(decision, Decision::Approved | Decision::ApprovedAsNoted);
             newest.first().is_some_and(|last| said.is_known(last.decided) && agreed(last.asked.decision))
         };
@@ -43,7 +46,7 @@ pub fn of(book: &Book, said: &Statements<'_>) -> Vec<Withdrawn> {
             issue,
             approved_by: approvers
                 .iter()
-                .filter(|approver| approved(&approver.id.value))
+                .filter(|approver| approved(approver))
                 .map(|approver| approver.name.clone())
                 .collect(),
         }

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, HashMap};
 
-use crate::book::Book;
+use crate::book::{Approver, Book};
 use crate::digest::Digest;
 use crate::ledger::{
     Attestation, Decided, Decision, IssuedItem, ItemDecision, Moment, Signed, Statement, Statements, Vouched,
@@ -78,6 +78,14 @@ impl Given {
     }
 }
 
+/// Whether what was said under an approver's id is theirs: the terms of the issue that it answers may give that id
+/// another name, and then another person signed.
+pub(super) fn is_theirs(book: &Book, given: &Decided, approver: &Approver) -> bool {
+    let terms = book.record.issues.get(&given.issue).and_then(|issue| issue.terms.as_ref());
+    let then = terms.and_then(|terms| terms.approvers.iter().find(|one| one.id == given.who));
+    then.is_none_or(|then| then.name == approver.name)
+}
+
 fn is_agreed(decision: Decision) -> bool {
     matches!(decision, Decision::Approved | Decision::ApprovedAsNoted)
 }
@@ -113,7 +121,8 @@ impl Facts<'_> {
     /// approver's own never takes the place of one that is.
     pub fn words(&self, room: &str, item: &str) -> Vec<ApproverDecision> {
         let words = self.book.project.approvers.iter().filter_map(|approver| {
-            let newest = self.said.newest(room, item, &approver.id.value);
+            let mut newest = self.said.newest(room, item, &approver.id.value);
+            newest.retain(|said| is_theirs(self.book, said.decided, approver));
             let (first, rivals) = newest.split_first()?;
             Some(self.word(*first, rivals))
         });

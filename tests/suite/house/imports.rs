@@ -49,7 +49,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("serving", &[]),
     ("preview", &["publish", "serving"]),
     ("host", &["publish", "serving"]),
-    ("explain", &["units", "vocabulary", "book", "assess", "shown"]),
+    ("explain", &["units", "ledger", "vocabulary", "book", "assess", "shown"]),
     ("schema", &["vocabulary", "book"]),
     ("start", &["units", "source", "theme", "vocabulary", "book"]),
     ("cli", BEFORE_CLI),

@@ -23,7 +23,7 @@ const RANGES: [&str; 6] = [
 ];
 /// What is written of the rug: nothing at all, two finishes, and what the first and the second version have no field for.
 const RUGS: [&str; 5] =
-    ["", "finish: wool", "finish: jute", "finish: wool\nincludes: [underlay]", "finish: wool\nnatural stone: no"];
+    ["", "finish: wool", "finish: jute", "finish: wool\nincludes: [underlay]", "finish: wool\nnature: natural stone"];
 /// Who decides.
 const APPROVERS: [&str; 6] = [
     "[{id: ada, name: Ada Marrowby}, {id: sven, name: Sven Lint}]",

@@ -43,7 +43,7 @@ impl History {
     pub fn of(books: &Books, mut dice: Dice) -> Self {
         let stand = Stand {
             range: dice.below(3),
-            rug: 1 + dice.below(3),
+            rug: dice.below(4),
             approvers: *dice.one(&[0, 0, 0, 1, 2]),
             any: dice.is(25),
             with_tax: dice.is(15),

@@ -60,7 +60,8 @@ impl History {
         if self.issues.is_empty() {
             return;
         }
-        let at = self.dice.below(self.issues.len());
+        let newest = self.issues.len() - 1;
+        let at = if self.dice.is(75) { newest } else { self.dice.below(newest + 1) };
         let items = &self.issues[at].items;
         if items.is_empty() {
             return;

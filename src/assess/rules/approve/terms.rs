@@ -11,8 +11,9 @@ declare! {
     ///
     /// ## What it checks
     /// Whether `approvers` and `approval` are what they were when the newest issue for approval was made:
-    /// each issue states them. While they differ, nothing counts as approved to be ordered. A query; an
-    /// item that is ordered stops the work.
+    /// each issue states them. While they differ, nothing counts as approved to be ordered. An id that
+    /// bears another name than in the issue that was answered is another person's: what was signed under
+    /// the first name is not theirs. A query; an item that is ordered stops the work.
     ///
     /// ## Why it matters
     /// Whoever signs signs on terms: that both must, or that one may. To strike out an owner, or to let one

@@ -228,6 +228,18 @@ fn terms_that_changed_after_the_issue_are_told_and_hold_what_was_approved() {
     assert!(ordered.findings().iter().any(|finding| finding.severity.word() == "stop"));
 }
 
+/// Whoever takes an owner's place has signed nothing.
+#[test]
+fn what_was_signed_under_another_name_is_not_the_word_of_who_bears_that_id_now() {
+    let both = || issued(BOTH, RANGE).by_link("ada", "range", Approved).by_link("sven", "range", Approved);
+    let now = |sven: &str| {
+        let approvers = format!("approvers: [{{id: ada, name: Ada Marrowby}}, {{id: sven, name: {sven}}}]");
+        terms(Record { approvers, ..both() }, WhoMust::All, ["Ada Marrowby", "Sven Lint"])
+    };
+    assert_eq!(standing(now("Teo Varrick")), "approved by some");
+    assert_eq!(standing(now("Sven Lint")), "approved");
+}
+
 #[test]
 fn an_issue_that_bears_an_earlier_day_than_its_own_is_told_and_holds_what_was_approved() {
     let all = || issued(BOTH, RANGE).by_link("ada", "range", Approved).by_link("sven", "range", Approved);
