@@ -25,7 +25,8 @@ const AROUND: &str = "around";
 /// The key of the things on a trade's sheet.
 const ITEMS: &str = "items";
 
-/// Every opening and every trade's sheet as it would be issued, in the book's order; with the figures of heat where no maker gives any.
+/// Every opening and every trade's sheet as it would be issued, in the book's order; with the figures of heat where no
+/// maker gives any.
 pub fn built(book: &Book, plans: &Plans<'_>, figures: &HeatFigures) -> Vec<IssuedSheet> {
     book.rooms.iter().flat_map(|room| built_in((book, plans), room, figures)).collect()
 }

@@ -18,7 +18,8 @@ pub fn shown(around: &Around<'_>, room: &Room, opening: &Opening) -> ShownValue 
         ("ends under", ends_under(around)),
         ("counter height", around.counter_height.shown()),
         ("counter depth", around.counter_depth.shown()),
-        ("in an island", around.in_an_island.then_some(true).shown()),
+        // Stated either way, so that every sheet of this release holds something of the room.
+        ("in an island", around.in_an_island.shown()),
         ("above", overhead(&around.above)),
         ("left", beside(&around.left)),
         ("right", beside(&around.right)),

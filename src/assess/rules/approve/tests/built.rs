@@ -104,3 +104,16 @@ fn a_sheet_of_before_is_judged_by_what_it_says() {
     assert!(!is_built_as(&before, &measured));
     assert_eq!(told_of(&before, &measured), ["width from 600 mm to 597 mm"]);
 }
+
+/// An opening of which next to nothing is known says so of the room around it too: otherwise its issue would pass for
+/// one of an earlier release, which says nothing of trades either.
+#[test]
+fn an_opening_of_which_nothing_is_known_is_no_sheet_of_before() {
+    let machine = "selection: Dishwasher\nkind: dishwasher\nplace: machine";
+    let bare = issued("{takes: dishwasher}", machine, "");
+    assert!(bare.content.get("around").is_some(), "{}", bare.content);
+    assert!(!crate::shown::is_before_trades(std::slice::from_ref(&bare)));
+    let row = "runs: {sink wall: {wall: A, counter: {height: 910 mm}, parts: [{opening: machine}]}}";
+    let beside = issued("{takes: dishwasher}", machine, row);
+    assert!(!is_built_as(&bare, &beside), "a counter came beside it");
+}
