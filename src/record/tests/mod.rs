@@ -17,7 +17,7 @@ use tempfile::TempDir;
 use super::disk::{Disk, Fault, When};
 use super::*;
 use crate::digest::Digest;
-use crate::ledger::{Chain, Delivery, Fact, Invited, LedgerEnd, Moment, Received, Sent};
+use crate::ledger::{Acknowledged, Chain, Delivery, Fact, Invited, LedgerEnd, Moment, Received, Sent};
 
 /// A book's folder with a record.
 struct Ground {
@@ -90,10 +90,11 @@ fn moment() -> Moment {
     "2027-01-16T19:22:03Z".parse().unwrap()
 }
 
-/// A fact that is known again by who and number: an invitation, a delivery or a transmittal, in turn.
+/// A fact that is known again by who and number: a delivery, a transmittal, an invitation or an acknowledgement, in
+/// turn.
 fn fact(who: &str, number: u32) -> Fact {
     let on = "2027-01-16".parse().unwrap();
-    match number % 3 {
+    match number % 4 {
         0 => Fact::Received(Received {
             response: Digest::of(format!("{who} {number}").as_bytes()),
             delivery: Delivery { from: "Oren".into(), load: None, note: number.to_string() },
@@ -103,6 +104,13 @@ fn fact(who: &str, number: u32) -> Fact {
             items: vec![],
         }),
         1 => Fact::Sent(Sent { issue: number, to: who.into(), role: None, on }),
+        3 => Fact::Acknowledged(Acknowledged {
+            response: Digest::of(format!("{who} {number}").as_bytes()),
+            issue: number,
+            by: who.into(),
+            on,
+            made: moment(),
+        }),
         _ => Fact::Invited(Invited { who: who.into(), key: format!("{number:08x}"), on }),
     }
 }
@@ -111,6 +119,7 @@ fn made(fact: &Fact) -> Option<(String, u32)> {
     match fact {
         Fact::Received(received) => Some((received.by.clone(), received.delivery.note.parse().unwrap())),
         Fact::Sent(sent) => Some((sent.to.clone(), sent.issue)),
+        Fact::Acknowledged(one) => Some((one.by.clone(), one.issue)),
         Fact::Invited(invited) => Some((invited.who.clone(), u32::from_str_radix(&invited.key, 16).unwrap())),
         _ => None,
     }
