@@ -92,7 +92,12 @@ impl Assessment {
             return None;
         }
         let stands = item.map_or("not issued for approval", |item| item.standing.word());
-        let of = item.map_or_else(Vec::new, |item| item.waits_for.clone());
+        let of = match item {
+            // All who must are asked anew, once that is issued.
+            Some(_) if is_otherwise => book.project.approvers.iter().map(|one| one.name.clone()).collect(),
+            Some(item) => item.waits_for.clone(),
+            None => vec![],
+        };
         Some(Unapproved { room, selection, stands, of })
     }
 }

@@ -10,7 +10,7 @@ mod word;
 
 use std::collections::{BTreeMap, HashMap};
 
-use crate::book::{Book, Room, Selection};
+use crate::book::{Approval, Book, Room, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
 use crate::shown::{self, Marked};
@@ -51,7 +51,8 @@ pub struct ItemApproval {
     pub asked: bool,
     /// The newest word of each approver who gave one, in the book's order.
     pub words: Vec<ApproverDecision>,
-    /// Approvers whose word is wanted and not given, or holds no longer, by name.
+    /// Approvers whose word is wanted and not given, or holds no longer, by name: nobody's where one word is
+    /// enough, and given.
     pub waits_for: Vec<String>,
     /// All of it in one.
     pub standing: ApprovalState,
@@ -99,7 +100,6 @@ impl Approvals {
                 && deliveries.taken(book, (room, selection), &item.now).is_some()
             {
                 item.standing = ApprovalState::CameOtherwise;
-                item.waits_for = book.project.approvers.iter().map(|approver| approver.name.clone()).collect();
             }
             Some(((room.folder.clone(), selection.id.clone()), item))
         });
@@ -146,11 +146,18 @@ impl ItemApproval {
         let words = facts.words(&room.folder, &selection.id);
         let wanted = &facts.book.project.approvers;
         let holds = |id: &str| words.iter().any(|word| word.who == id && word.stands());
-        let waits = wanted.iter().filter(|approver| !holds(&approver.id.value));
+        let enough = facts.book.project.approval == Approval::Any && words.iter().any(ApproverDecision::stands);
+        let waits = wanted.iter().filter(|approver| !enough && !holds(&approver.id.value));
         let waits_for = waits.map(|approver| approver.name.clone()).collect();
         let asked = issued.is_some_and(|issued| facts.now.is(&issued.mark));
         let standing = ApprovalState::of(facts.book, issued.is_some(), &words);
         Self { now: facts.now.clone(), asked, waits_for, standing, words }
+    }
+
+    /// Whose answer can be given now, by name: nobody's while what it is now was not issued to be answered, or while
+    /// it must be revised by what came.
+    pub fn still_to_answer(&self) -> &[String] {
+        if self.asked { &self.waits_for } else { &[] }
     }
 
     /// The option that those who approved chose, where they chose one and agree.

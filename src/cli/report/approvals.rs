@@ -94,7 +94,7 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
             item: &selection.name.value,
             tag: &selection.tag,
             standing: item.standing.word(),
-            waits_for: &item.waits_for,
+            waits_for: item.still_to_answer(),
             said: item.words.iter().map(Said::of).collect(),
             is_approved: item.standing == ApprovalState::Approved,
             wants_somebody: !matches!(item.standing, ApprovalState::Approved | ApprovalState::Waiting),

@@ -159,6 +159,37 @@ fn what_nobody_decided_waits_and_what_was_ordered_without_a_word_stops() {
         .stays_silent();
 }
 
+/// Who is still to answer on the range, and who stands in the way of its order.
+pub(super) fn waits_for(record: Record, range: &str) -> (Vec<String>, Vec<String>) {
+    let book = record.now("approve/waiting", range).read();
+    let assessment = crate::assess::assess(&book, vec![], "2027-01-15".parse().unwrap());
+    let (room, range) = book.selections().find(|(_, one)| one.id == "range").unwrap();
+    let item = assessment.approvals.item(room, range).unwrap();
+    let unapproved = assessment.unapproved(&book, room, range).map_or_else(Vec::new, |thing| thing.of);
+    (item.still_to_answer().to_vec(), unapproved)
+}
+
+#[test]
+fn where_any_one_may_decide_nobody_else_is_still_to_answer() {
+    let range = "finish: brushed steel";
+    let any = &format!("{BOTH}\napproval: any");
+    let both: Vec<String> = ["Ada Marrowby", "Sven Lint"].map(String::from).into();
+    assert_eq!(waits_for(issued(any, range), range).0, both);
+    for decision in [Approved, Rejected, ReviseAndResubmit, ApprovedAsNoted] {
+        let waits = waits_for(issued(any, range).by_link("ada", "range", decision), range);
+        assert_eq!(waits, (vec![], vec![]), "{decision:?}");
+        assert_eq!(waits_for(issued(BOTH, range).by_link("ada", "range", decision), range).0, ["Sven Lint"]);
+    }
+    let unsigned = issued(any, range).says("ada", Attestation::Unsigned, &[("range", Approved, None, None)]);
+    assert_eq!(waits_for(unsigned, range).0, both, "what bears no key is nobody's word");
+}
+
+#[test]
+fn nobody_can_answer_on_what_was_not_issued_as_it_is_now() {
+    let waits = waits_for(issued(BOTH, "finish: brushed steel"), "finish: black");
+    assert_eq!((waits.0.len(), waits.1.len()), (0, 2), "both must sign, once they are asked");
+}
+
 #[test]
 fn what_was_issued_and_is_in_the_book_no_longer_is_withdrawn_with_who_had_approved_it() {
     let range = "finish: brushed steel";

@@ -75,6 +75,14 @@ fn stands(record: Record, range: &str) -> String {
     approvals.item(room, range).unwrap().standing.word().into()
 }
 
+/// It was answered, and has to be revised by what came: all who must approve sign that, once it is issued.
+#[test]
+fn nobody_is_still_to_answer_on_what_was_taken_otherwise() {
+    let taken = approved().range_came_and_counts(otherwise(Came::Different, Kept::Taken));
+    let both: Vec<String> = ["Ada Marrowby", "Sven Lint"].map(String::from).into();
+    assert_eq!(waits_for(taken, RANGE), (vec![], both));
+}
+
 #[test]
 fn what_is_set_within_two_weeks_must_have_been_received_as_it_was_approved() {
     let told = "`Range` is set on 25 Jan 2027, and nobody has received it as approved";
