@@ -10,12 +10,13 @@ use super::clock::{self, Today};
 use super::report::{self, say};
 use super::scan::Code;
 use super::{CLEAN, Failure};
-use crate::book::{Approver, Book};
+use crate::book::{Approver, Book, Project};
 use crate::ledger::Moment;
 use crate::publish::output::is_published;
 use crate::read::read;
 use crate::record::{Key, Open, Store, current};
 use crate::source::Folder;
+use crate::views::client::reminder::WayThere;
 
 /// Makes a key for each approver, and prints the private link to send
 ///
@@ -26,8 +27,8 @@ use crate::source::Folder;
 pub struct Invite {
     #[command(flatten)]
     book: BookFolder,
-    /// Where the client's pages are, such as https://book.example/client; if left out, beside the address
-    /// that responses go to, as `host` serves them
+    /// Where the client's pages are, such as https://book.example/client; if left out, where the book is published
+    /// by `published at`, or else beside the address that responses go to, as `host` serves them
     #[arg(long, value_name = "URL")]
     address: Option<String>,
     /// The approver, by id; all of them if left out
@@ -65,10 +66,9 @@ impl Invite {
             return self.withdraw(&store, who, now);
         }
         let invited = self.invited(&book)?;
-        let posted = book.project.responses.post.get().map(String::as_str);
         let address = match self.address.as_deref() {
             Some(given) => address(given)?,
-            None => address(&beside(posted)?)?,
+            None => pages(&book.project)?,
         };
         let mut links = Vec::new();
         {
@@ -115,7 +115,7 @@ impl Invite {
 
     /// The approver's key: the one that there is, or a new one.
     fn key(&self, store: &Store, open: &mut Open<'_>, who: &str, now: Moment) -> Result<Key, Failure> {
-        let counts = current(open.chain()).remove(who);
+        let counts = current(&open.chain().lines).remove(who);
         let kept = store.key(who).filter(|key| Some(key.id()) == counts);
         match (kept, counts) {
             (Some(key), _) if self.renew.is_none() => Ok(key),
@@ -145,11 +145,28 @@ pub fn tell_open_keys(folder: &Folder) {
     }
 }
 
+/// How an approver gets to the page to decide on: by the private link where the key of it is on this disk.
+pub fn way_there(store: &Store, book: &Book, who: &str) -> WayThere {
+    let Ok(address) = pages(&book.project) else { return WayThere::AsTold };
+    match store.counting_key(&book.record.lines, who) {
+        Some(key) => WayThere::PrivateLink(link(&address, who, &key)),
+        None => WayThere::Page(format!("{address}sign.html")),
+    }
+}
+
+/// The address of the client's pages, with a slash at its end: where the book says that it is published.
+fn pages(project: &Project) -> Result<String, Failure> {
+    let published = project.published_at.get().map(|root| format!("{}/client", root.trim_end_matches('/')));
+    let posted = project.responses.post.get().map(String::as_str);
+    address(&published.map_or_else(|| beside(posted), Ok)?)
+}
+
 /// Where the client's pages are when `host` serves them at the address that responses are posted to.
 fn beside(posted: Option<&str>) -> Result<String, Failure> {
     let root = posted.and_then(|posted| posted.strip_suffix("/responses"));
     let unknown = "where the client's pages are is not known; give it with `--address https://…/client`, or write \
-                   `responses: {post: \"https://…/responses\"}` in `book.yaml` when `host` serves them";
+                   `published at: https://…` or, when `host` serves them, `responses: {post: \"https://…/responses\"}` \
+                   in `book.yaml`";
     Ok(format!("{}/client", root.ok_or(unknown)?))
 }
 

@@ -1,11 +1,14 @@
 //! `status`: what is decided, what waits, and what stands in the way of each hold point.
 
 use crate::pipeline::{self, Review};
-use crate::views::client::reminder::reminder;
+use crate::record::Store;
+use crate::source::Folder;
+use crate::views::client::reminder::{WayThere, reminder};
 
 use super::book_folder::BookFolder;
 use super::clock::Today;
-use super::report::{self, StatusFormat};
+use super::invite::way_there;
+use super::report::{self, StatusFormat, say};
 use super::{CLEAN, Failure, STOPPED};
 
 /// Tells what is decided, what waits, and what stands in the way
@@ -31,7 +34,7 @@ impl Status {
         let folder = self.book.open()?;
         let review = pipeline::review(&folder, self.today.date()?)?;
         if let Some(who) = &self.remind {
-            report::print(&letter(&review, who)?)?;
+            report::print(&letter(&folder, &review, who)?)?;
             return Ok(CLEAN);
         }
         report::print_status(&review, self.format)?;
@@ -39,8 +42,9 @@ impl Status {
     }
 }
 
-/// A reminder to an approver, in the first language that clients read.
-fn letter(review: &Review, who: &str) -> Result<String, Failure> {
+/// A reminder to an approver, in the first language that clients read. It holds the private link that `invite` prints
+/// for the same person, where its key is on this disk.
+fn letter(folder: &Folder, review: &Review, who: &str) -> Result<String, Failure> {
     let project = &review.book.project;
     let approver = project.approvers.iter().find(|approver| approver.id.value == who);
     let approver = approver.ok_or_else(|| format!("`book.yaml` names no approver `{who}`"))?;
@@ -48,6 +52,11 @@ fn letter(review: &Review, who: &str) -> Result<String, Failure> {
         return Err("nothing was issued for approval; begin with `bookmatch issue --for approval`".into());
     }
     let words = project.languages_of_client().first().copied().unwrap_or_default().words();
-    let letter = reminder(words, (&review.book, &review.assessment), approver);
-    letter.ok_or_else(|| format!("nothing waits for {}", approver.name).into())
+    let way = folder.root().map_or(WayThere::AsTold, |root| way_there(&Store::of_book(root), &review.book, who));
+    let letter = reminder(words, (&review.book, &review.assessment), approver, &way);
+    let letter = letter.ok_or_else(|| format!("nothing waits for {}", approver.name))?;
+    if matches!(way, WayThere::PrivateLink(_)) {
+        say("the letter holds a private link, which decides in that person's name: send it to that person alone");
+    }
+    Ok(letter)
 }

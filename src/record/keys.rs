@@ -8,7 +8,7 @@ use std::fs;
 use std::path::PathBuf;
 
 use crate::digest::Digest;
-use crate::ledger::{Chain, Fact, Invited, Moment, Withdrawn};
+use crate::ledger::{Fact, Invited, Line, Moment, Withdrawn};
 use crate::units::Date;
 
 use super::error::RecordError;
@@ -88,9 +88,9 @@ pub fn is_plain(who: &str) -> bool {
 }
 
 /// The ids of the keys that count, by approver.
-pub fn current(chain: &Chain) -> BTreeMap<String, String> {
+pub fn current(lines: &[Line]) -> BTreeMap<String, String> {
     let mut keys = BTreeMap::new();
-    for line in &chain.lines {
+    for line in lines {
         match &line.fact {
             Fact::Invited(Invited { who, key, .. }) => _ = keys.insert(who.clone(), key.clone()),
             Fact::Withdrawn(Withdrawn { who, key, .. }) if keys.get(who) == Some(key) => _ = keys.remove(who),
@@ -111,6 +111,13 @@ impl Store {
         self.disk.make_private_folder(&folder)?;
         let ignore = folder.join(".gitignore");
         if ignore.exists() { Ok(()) } else { self.disk.write_private(&ignore, b"*\n") }
+    }
+
+    /// The key of an approver that counts by these lines of the ledger; none when there is none, or the one on the
+    /// disk is another.
+    pub fn counting_key(&self, lines: &[Line], who: &str) -> Option<Key> {
+        let id = current(lines).remove(who)?;
+        self.key(who).filter(|key| key.id() == id)
     }
 
     /// The key on the disk of an approver; none when there is none, or it is no key.
@@ -147,7 +154,7 @@ impl Open<'_> {
     /// # Errors
     /// When the disk refuses.
     pub fn withdraw(&mut self, who: &str, at: Moment, on: Date) -> Result<bool, RecordError> {
-        let Some(key) = current(self.chain()).remove(who) else {
+        let Some(key) = current(&self.chain().lines).remove(who) else {
             return Ok(false);
         };
         self.append(at, Fact::Withdrawn(Withdrawn { who: who.into(), key, on }))?;
@@ -193,9 +200,9 @@ mod tests {
         }
         assert_eq!(fs::read_to_string(book.path().join("record/keys/.gitignore")).unwrap(), "*\n");
         let second = open.invite("odile", moment, day).unwrap();
-        assert!(first != second && current(open.chain())["odile"] == second.id());
+        assert!(first != second && current(&open.chain().lines)["odile"] == second.id());
         assert!(open.withdraw("odile", moment, day).unwrap() && !open.withdraw("odile", moment, day).unwrap());
-        assert!(store.key("odile").is_none() && current(open.chain()).is_empty());
+        assert!(store.key("odile").is_none() && current(&open.chain().lines).is_empty());
         let ledger = fs::read_to_string(book.path().join("record/ledger.jsonl")).unwrap();
         assert!(!ledger.contains(&first.hex()) && ledger.contains(&first.id()));
     }

@@ -12,7 +12,7 @@ use crate::ledger::{
 
 use super::error::RecordError;
 use super::flood::{Full, Waits};
-use super::keys::{Key, current};
+use super::keys::Key;
 use super::mac::{hmac_sha256, same};
 use super::response::{Decisions, Malformed, Submission, SubmissionKind};
 use super::store::{Open, Store};
@@ -281,8 +281,7 @@ impl Receiver {
 
     /// The approver's key that counts; none when there is none, or the file holds another.
     fn key_of(&self, chain: &Chain, says: &Decisions) -> Option<Key> {
-        let id = current(chain).remove(&says.who)?;
-        self.store.key(&says.who).filter(|key| key.id() == id)
+        self.store.counting_key(&chain.lines, &says.who)
     }
 
     /// The decisions of what is issued now, and those of anything else.

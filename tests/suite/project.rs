@@ -29,7 +29,14 @@ impl Project {
 
     /// A book with one rug, issued.
     pub fn with_a_rug_issued() -> Self {
-        let project = Self::new()
+        let project = Self::with_a_rug();
+        project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+        project
+    }
+
+    /// The same, not issued yet.
+    pub fn with_a_rug() -> Self {
+        Self::new()
             .file(
                 "book.yaml",
                 "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n\
@@ -42,9 +49,7 @@ impl Project {
                  needed for: 2027-06-01\nface size: 48\" x 72\"\nquantity: 1\nphotos: [rug.jpg]\nfinish: oak\n\
                  price: 100.00\n",
             )
-            .photo("rooms/kitchen/photos/rug.jpg");
-        project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
-        project
+            .photo("rooms/kitchen/photos/rug.jpg")
     }
 
     /// A copy of a folder of the repository, such as `example-project`, without what the program keeps in it.

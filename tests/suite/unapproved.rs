@@ -145,3 +145,27 @@ fn a_reminder_says_what_waits_by_when_and_why() {
         .says("aprobar K-01 Rug")
         .does_not_say("approve");
 }
+
+/// A letter leads to the page to decide on, by the private link of the person that it is to where there is one.
+#[test]
+fn a_reminder_says_where_to_decide_and_holds_the_link_of_that_person_alone() {
+    let text = "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n\
+        approvers: [{id: ada, name: Ada Marrowby}, {id: ben, name: Ben Ostrevy}]\n";
+    let project = Project::with_a_rug().file("book.yaml", text);
+    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+    let letter = |project: &Project| project.run(["status", "--remind", "ada", "--today", "2027-01-15"]).exits(0);
+    letter(&project).says("Please decide on the pages that you were sent").does_not_say("https://");
+    let project = project.file("book.yaml", &format!("{text}published at: https://book.example/small/\n"));
+    letter(&project).says("The page to decide on:\nhttps://book.example/small/client/sign.html\n");
+    let invited = project.run(["invite"]).exits(0);
+    let link = |name: &str| {
+        let line = invited.stdout.lines().find(|line| line.starts_with(name)).expect("a line each");
+        line.split_once(": ").expect("a link").1.to_owned()
+    };
+    let told = letter(&project);
+    assert!(told.stdout.contains(&format!("Your own page to decide on. What is said there is said in your name, so keep its address to yourself:\n{}\n", link("Ada"))), "{}", told.stdout);
+    let others = link("Ben").rsplit_once("&key=").expect("a key").1.to_owned();
+    told.does_not_say(&others).says("send it to that person alone");
+    project.run(["invite", "--withdraw", "ada"]).exits(0);
+    letter(&project).says("The page to decide on:").does_not_say("&key=");
+}

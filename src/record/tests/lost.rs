@@ -157,7 +157,7 @@ fn an_old_key_counts_until_the_new_one_is_whole_and_recorded_at_any_fault() {
             let renewed = failing.open().and_then(|mut open| open.invite("ada", moment(), day));
             // Whoever is next finishes what was recorded.
             let store = ground.store();
-            let counts = current(store.open().unwrap().chain()).remove("ada").expect("ada has a key");
+            let counts = current(&store.open().unwrap().chain().lines).remove("ada").expect("ada has a key");
             let kept = store.key("ada").expect("the key is on the disk");
             assert_eq!(kept.id(), counts, "operation {operation}");
             match renewed {

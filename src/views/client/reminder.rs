@@ -13,12 +13,29 @@ struct Asked<'a> {
     on: Option<Date>,
 }
 
+/// How somebody gets to the page to decide on.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WayThere {
+    /// By the private link of that person alone.
+    PrivateLink(String),
+    /// The page's address, without a key.
+    Page(String),
+    /// As they were told before: nobody wrote where the pages are.
+    AsTold,
+}
+
 /// The reminder as plain text; none where nothing waits for that person. What is ordered is not asked for.
-pub fn reminder(words: Words, (book, assessment): (&Book, &Assessment), approver: &Approver) -> Option<String> {
+pub fn reminder(
+    words: Words,
+    (book, assessment): (&Book, &Assessment),
+    approver: &Approver,
+    way: &WayThere,
+) -> Option<String> {
     let asked = book.selections().filter_map(|(room, selection)| {
-        let thing = assessment.unapproved(book, room, selection)?;
+        assessment.unapproved(book, room, selection)?;
         let on = assessment.dates.decision(selection).map(|due| due.on);
-        thing.of.contains(&approver.name).then_some(Asked { room, selection, on })
+        let asked = assessment.approvals.item(room, selection)?.still_to_answer();
+        asked.contains(&approver.name).then_some(Asked { room, selection, on })
     });
     let mut asked: Vec<Asked<'_>> = asked.collect();
     if asked.is_empty() {
@@ -40,7 +57,13 @@ pub fn reminder(words: Words, (book, assessment): (&Book, &Assessment), approver
         String::new(),
     ];
     lines.extend(asked.iter().map(|one| line(words, assessment, one)));
-    lines.extend([String::new(), say!(words, "reminder.how"), String::new()]);
+    lines.push(String::new());
+    match way {
+        WayThere::PrivateLink(link) => lines.extend([say!(words, "reminder.private"), link.clone(), String::new()]),
+        WayThere::Page(page) => lines.extend([say!(words, "reminder.page"), page.clone(), String::new()]),
+        WayThere::AsTold => {}
+    }
+    lines.extend([say!(words, "reminder.how"), String::new()]);
     lines.extend(book.project.firm.name.get().cloned());
     Some(lines.join("\n") + "\n")
 }
