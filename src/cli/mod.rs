@@ -27,6 +27,7 @@ mod receive;
 mod review;
 mod schema;
 mod sent;
+mod served;
 mod start;
 mod status;
 

@@ -32,6 +32,25 @@ pub enum Answer {
     Failed,
 }
 
+/// What became of a response: what its sender is told, and what the log is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TakenIn {
+    /// What its sender is told.
+    pub answer: Answer,
+    /// Why it is not recorded, or what of it is not: in words of ours, with nothing that its sender wrote.
+    pub why: Option<String>,
+}
+
+impl From<Answer> for TakenIn {
+    fn from(answer: Answer) -> Self {
+        Self { answer, why: None }
+    }
+}
+
+/// Why a response was not recorded, beside its answer on the way to the log; it is never sent.
+#[derive(Clone, Debug)]
+pub(super) struct WhyNot(pub(super) String);
+
 /// Why nothing was taken, before anybody looked at what it says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NotTaken {
@@ -83,6 +102,16 @@ impl IntoResponse for Answer {
     }
 }
 
+impl IntoResponse for TakenIn {
+    fn into_response(self) -> Response {
+        let mut answer = self.answer.into_response();
+        if let Some(why) = self.why {
+            answer.extensions_mut().insert(WhyNot(why));
+        }
+        answer
+    }
+}
+
 impl IntoResponse for NotTaken {
     fn into_response(self) -> Response {
         let (status, why) = match self {
@@ -94,6 +123,7 @@ impl IntoResponse for NotTaken {
         if self == Self::TooMany {
             answer.headers_mut().insert(header::RETRY_AFTER, HeaderValue::from_static("60"));
         }
+        answer.extensions_mut().insert(WhyNot(why.into()));
         answer
     }
 }

@@ -8,7 +8,7 @@ use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 use tokio::time::Instant;
 
 use super::limits::{Buckets, network};
-use super::{Event, HostLimits};
+use super::{Event, HostLimits, Proxies};
 
 /// How many connections each address has.
 type ConnectionsByAddress = Arc<Mutex<BTreeMap<IpAddr, usize>>>;
@@ -19,8 +19,8 @@ pub(super) struct ConnectionGate {
     each: usize,
     held: ConnectionsByAddress,
     connecting: Buckets,
-    /// All connections come from our own proxy, which has limits of its own.
-    behind_proxy: bool,
+    /// Connections from our own proxies are of many people: the proxies have limits of their own.
+    proxies: Proxies,
 }
 
 /// A connection's place; it is free again once this is dropped.
@@ -36,15 +36,15 @@ struct OfAddress {
 }
 
 impl ConnectionGate {
-    pub(super) fn new(limits: HostLimits, behind_proxy: bool) -> Self {
+    pub(super) fn new(limits: HostLimits, proxies: Proxies) -> Self {
         let connecting = Buckets::new(limits.connecting, None);
         let (places, held) = (Arc::new(Semaphore::new(limits.connections)), ConnectionsByAddress::default());
-        Self { places, each: limits.connections_each, held, connecting, behind_proxy }
+        Self { places, each: limits.connections_each, held, connecting, proxies }
     }
 
     /// A place for a connection from there, or what to tell of why there is none.
     pub(super) fn admit(&self, from: IpAddr, now: Instant) -> Result<ConnectionPermit, Event> {
-        let of_address = if self.behind_proxy { None } else { Some(self.of_address(from, now)?) };
+        let of_address = if self.proxies.trusts(from) { None } else { Some(self.of_address(from, now)?) };
         let in_all = Arc::clone(&self.places).try_acquire_owned().map_err(|_| Event::Full)?;
         Ok(ConnectionPermit { _in_all: in_all, _of_address: of_address })
     }
@@ -90,7 +90,7 @@ mod tests {
     #[test]
     fn an_address_has_so_many_places_and_they_come_back() {
         let limits = HostLimits { connections: 3, connections_each: 2, ..HostLimits::default() };
-        let (door, now) = (ConnectionGate::new(limits, false), Instant::now());
+        let (door, now) = (ConnectionGate::new(limits, Proxies::default()), Instant::now());
         let [one, other] = [[192, 0, 2, 1], [192, 0, 2, 2]].map(IpAddr::from);
         let first = door.admit(one, now).unwrap();
         let _second = door.admit(one, now).unwrap();
@@ -100,8 +100,12 @@ mod tests {
         drop(first);
         assert!(door.admit(other, now).is_ok());
         assert_eq!(door.held.lock().unwrap().len(), 2, "who was let go holds nothing");
-        let proxied = ConnectionGate::new(limits, true);
+        let proxies = Proxies { trusted: vec!["192.0.2.1".parse().unwrap()], ..Proxies::default() };
+        let limits = HostLimits { connections: 9, ..limits };
+        let proxied = ConnectionGate::new(limits, proxies);
         let all: Vec<_> = (0..3).map(|_| proxied.admit(one, now)).collect();
         assert!(all.iter().all(Result::is_ok), "all of a proxy's connections are of one address");
+        let others: Vec<_> = (0..3).map(|_| proxied.admit(other, now)).collect();
+        assert_eq!(others.iter().filter(|place| place.is_ok()).count(), 2, "who comes past the proxy is counted");
     }
 }

@@ -1,8 +1,7 @@
-//! What every answer carries, and where a request comes from.
+//! What every answer carries, and the other end of a connection.
 
-use std::net::{IpAddr, Ipv4Addr};
+use std::net::IpAddr;
 
-use axum::extract::Request;
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Response, header};
 
 /// The address at the other end of the connection; put into each request by the socket's side.
@@ -56,22 +55,9 @@ pub(super) fn cover<B>(answer: &mut Response<B>, headers: &HeaderMap) {
     answer.headers_mut().entry(header::CACHE_CONTROL).or_insert(usual);
 }
 
-/// Where a request comes from: the other end of the connection or, behind a proxy, what the proxy saw.
-pub(super) fn from(request: &Request, behind_proxy: bool) -> IpAddr {
-    let peer = request.extensions().get::<Peer>().map_or(Ipv4Addr::UNSPECIFIED.into(), |peer| peer.0);
-    if !behind_proxy {
-        return peer;
-    }
-    // The last one is what our own proxy wrote; those before it are whatever the stranger claimed.
-    let last = request.headers().get_all("x-forwarded-for").iter().next_back();
-    let last = last.and_then(|value| value.to_str().ok()).and_then(|value| value.rsplit(',').next());
-    last.and_then(|address| address.trim().parse().ok()).unwrap_or(peer)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use axum::body::Body;
 
     fn policy(post: Option<&str>) -> String {
         headers(post)[header::CONTENT_SECURITY_POLICY].to_str().unwrap().to_owned()
@@ -95,14 +81,5 @@ mod tests {
         for odd in ["https://a.example;script-src *", "javascript:alert(1)", "https://u:p@a.example", "/responses"] {
             assert!(policy(Some(odd)).ends_with("connect-src 'self'"), "{odd}");
         }
-    }
-
-    #[test]
-    fn a_proxy_is_believed_only_when_there_is_one() {
-        let mut request = Request::builder().header("x-forwarded-for", "10.9.9.9, 203.0.113.7").body(Body::empty());
-        let request = request.as_mut().unwrap();
-        request.extensions_mut().insert(Peer([127, 0, 0, 1].into()));
-        assert_eq!(from(request, false).to_string(), "127.0.0.1");
-        assert_eq!(from(request, true).to_string(), "203.0.113.7");
     }
 }

@@ -15,9 +15,11 @@ const LINES: u64 = 10;
 /// How many addresses are told apart at once; further ones are counted together.
 const ADDRESSES: usize = 256;
 
-/// Hands on what the log hears.
+/// Hands on what the log hears of one book, or of none.
 pub(super) struct Log {
     tell: Tell,
+    /// Where the book is served.
+    path: String,
     quiet: Duration,
     refused: Mutex<BTreeMap<Option<IpAddr>, Refused>>,
 }
@@ -30,20 +32,24 @@ struct Refused {
 
 impl Log {
     /// A log in which a flood has ended once nothing more of it came for so long.
-    pub(super) fn new(tell: Tell, quiet: Duration) -> Self {
-        Self { tell, quiet, refused: Mutex::default() }
+    pub(super) fn new(tell: Tell, path: &str, quiet: Duration) -> Self {
+        Self { tell, path: path.into(), quiet, refused: Mutex::default() }
+    }
+
+    fn tell(&self, event: &Event) {
+        (self.tell)(&self.path, event);
     }
 
     /// Hears of one event.
     pub(super) fn hear(&self, event: Event, now: Instant) {
         let Some(from) = event.refused() else {
-            return (self.tell)(&event);
+            return self.tell(&event);
         };
         let times = self.count(from.map(network), now);
         if times <= LINES {
-            (self.tell)(&event);
+            self.tell(&event);
         } else if times == LINES + 1 {
-            (self.tell)(&Event::Flood(from));
+            self.tell(&Event::Flood(from));
         }
     }
 
@@ -71,7 +77,7 @@ impl Log {
         refused.retain(|from, one| {
             let over = is_over(one.last);
             if over && one.times > LINES {
-                (self.tell)(&Event::FloodEnded(*from, one.times - LINES));
+                self.tell(&Event::FloodEnded(*from, one.times - LINES));
             }
             !over
         });
@@ -89,19 +95,19 @@ mod tests {
         let heard: Arc<Mutex<Vec<Event>>> = Arc::default();
         let tell: Tell = {
             let heard = Arc::clone(&heard);
-            Arc::new(move |event| heard.lock().unwrap().push(*event))
+            Arc::new(move |_, event| heard.lock().unwrap().push(event.clone()))
         };
-        let log = Log::new(tell, Duration::from_secs(10));
+        let log = Log::new(tell, "", Duration::from_secs(10));
         let (one, other, now) = (IpAddr::from([192, 0, 2, 1]), IpAddr::from([192, 0, 2, 2]), Instant::now());
         for _ in 0..300_000 {
             log.hear(Event::Crowded(one), now);
         }
-        log.hear(Event::Response(other, 400), now);
-        log.hear(Event::Response(one, 200), now);
+        log.hear(Event::Response(other, 400, None), now);
+        log.hear(Event::Response(one, 200, None), now);
         log.sweep(now + Duration::from_secs(9));
         assert_eq!(heard.lock().unwrap().len(), 10 + 1 + 2);
         log.sweep(now + Duration::from_secs(10));
-        let last = *heard.lock().unwrap().last().unwrap();
+        let last = heard.lock().unwrap().last().cloned().unwrap();
         assert_eq!(last, Event::FloodEnded(Some(one), 299_990));
         log.close();
         assert_eq!(heard.lock().unwrap().len(), 14, "what was told one by one is no flood");
@@ -112,9 +118,9 @@ mod tests {
         let heard: Arc<Mutex<u32>> = Arc::default();
         let tell: Tell = {
             let heard = Arc::clone(&heard);
-            Arc::new(move |_| *heard.lock().unwrap() += 1)
+            Arc::new(move |_, _| *heard.lock().unwrap() += 1)
         };
-        let log = Log::new(tell, Duration::from_secs(10));
+        let log = Log::new(tell, "", Duration::from_secs(10));
         let now = Instant::now();
         for n in 0..100_000u32 {
             log.hear(Event::Crowded(IpAddr::from(n.to_be_bytes())), now);

@@ -1,74 +1,81 @@
 //! Requests and answers, without a socket.
 
-use std::net::IpAddr;
-use std::sync::{Arc, PoisonError, RwLock};
+use std::net::{IpAddr, Ipv4Addr};
+use std::sync::Arc;
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::extract::{Request, State};
-use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
+use axum::http::{HeaderValue, Method, StatusCode, header};
 use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
-use tokio::sync::Semaphore;
 use tokio::time::{Instant, timeout};
 
+use super::answer::WhyNot;
+use super::guard::Peer;
 use super::limits::Buckets;
 use super::log::Log;
-use super::{Answer, Event, HostLimits, NotTaken, ServedSite, TakeIn, Tell, guard};
+use super::mount::Mount;
+use super::{Answer, Event, HostLimits, HostedBook, NotTaken, Proxies, TakenIn, Tell, guard};
 use crate::serving::{media, path as asked};
 
-/// The path that responses are sent to: the only one where anything changes.
-pub(super) const RESPONSES: &str = "/responses";
+/// The path below a book's own that responses are sent to: the only one where anything changes.
+const RESPONSES: &str = "responses";
 
 /// What is served, and how.
 pub struct Hosted {
-    /// The files; they can be replaced as one.
-    pub site: RwLock<Arc<ServedSite>>,
-    /// Takes a response in.
-    pub take_in: TakeIn,
+    /// The books: one whose path is empty, or several that each have a path of their own.
+    pub books: Vec<HostedBook>,
     /// Hears what happens.
     pub tell: Tell,
-    /// What is allowed.
+    /// What is allowed, for each book by itself.
     pub limits: HostLimits,
-    /// A proxy stands before the server and says in `X-Forwarded-For` where requests come from.
-    pub behind_proxy: bool,
-    /// The address that the pages send responses to, where they do not state it themselves.
-    pub post: Option<String>,
+    /// Proxies of our own that pass requests on.
+    pub proxies: Proxies,
 }
 
 /// What requests share.
 pub(super) struct Shared {
-    pub(super) hosted: Hosted,
+    pub(super) mounts: Vec<Arc<Mount>>,
+    pub(super) tell: Tell,
+    pub(super) limits: HostLimits,
+    pub(super) proxies: Proxies,
+    /// Hears of what is of no book.
     pub(super) log: Log,
+    /// How fast what is of no book may be asked for.
     reading: Buckets,
-    sending: Buckets,
-    /// Held while a response is recorded: one at a time, as the ledger has it.
-    pub(super) recording: Arc<Semaphore>,
-    /// Held by each response that waits.
-    waiting: Semaphore,
 }
 
 impl Shared {
     pub(super) fn new(hosted: Hosted) -> Arc<Self> {
-        let limits = hosted.limits;
-        Arc::new(Self {
-            log: Log::new(Arc::clone(&hosted.tell), limits.quiet),
-            reading: Buckets::new(limits.reading, None),
-            sending: Buckets::new(limits.sending, Some(limits.sending_in_all)),
-            recording: Arc::new(Semaphore::new(1)),
-            waiting: Semaphore::new(limits.waiting),
-            hosted,
-        })
+        let Hosted { books, tell, limits, proxies } = hosted;
+        let mounts = books.into_iter().map(|book| Arc::new(Mount::new(book, limits, &tell))).collect();
+        let log = Log::new(Arc::clone(&tell), "", limits.quiet);
+        Arc::new(Self { mounts, tell, limits, proxies, log, reading: Buckets::new(limits.reading, None) })
     }
 
-    /// What every answer carries: pages may send to the address that they were published with.
-    fn headers(&self) -> HeaderMap {
-        let site = self.site();
-        guard::headers(site.post().unwrap_or(self.hosted.post.as_deref()))
+    /// Every log: that of each book, and that of none.
+    pub(super) fn logs(&self) -> impl Iterator<Item = &Log> {
+        self.mounts.iter().map(|mount| &mount.log).chain([&self.log])
     }
 
-    fn site(&self) -> Arc<ServedSite> {
-        Arc::clone(&self.hosted.site.read().unwrap_or_else(PoisonError::into_inner))
+    /// The book that a path is of, and what of the path is left below that book's; none for a book's path that
+    /// does not end with its slash.
+    fn find<'p>(&self, path: &'p str) -> Option<(&Arc<Mount>, Option<&'p str>)> {
+        let path = path.trim_start_matches('/');
+        if let [only] = self.mounts.as_slice()
+            && only.book.path.is_empty()
+        {
+            return Some((only, Some(path)));
+        }
+        let (first, below) = path.split_once('/').map_or((path, None), |(first, below)| (first, Some(below)));
+        let name = asked::decoded(first)?;
+        Some((self.mounts.iter().find(|mount| mount.book.path == name)?, below))
+    }
+
+    fn sender(&self, request: &Request) -> IpAddr {
+        let peer = request.extensions().get::<Peer>().map_or(Ipv4Addr::UNSPECIFIED.into(), |peer| peer.0);
+        self.proxies.sender(peer, request.headers())
     }
 }
 
@@ -84,26 +91,36 @@ pub(super) fn routed(shared: Arc<Shared>) -> Router {
 
 /// Gives every answer its headers and its time, and tells the log.
 async fn covered(State(shared): State<Arc<Shared>>, request: Request, next: Next) -> Response {
-    let from = guard::from(&request, shared.hosted.behind_proxy);
-    let sends = *request.method() == Method::POST && request.uri().path() == RESPONSES;
-    let answered = timeout(shared.hosted.limits.request, next.run(request)).await;
+    let from = shared.sender(&request);
+    let found = shared.find(request.uri().path());
+    let (mount, below) = found.map_or((None, None), |(mount, below)| (Some(Arc::clone(mount)), below));
+    let sends = *request.method() == Method::POST && below == Some(RESPONSES);
+    let answered = timeout(shared.limits.request, next.run(request)).await;
     let mut answer = answered.unwrap_or_else(|_| NotTaken::TooSlow.into_response());
-    guard::cover(&mut answer, &shared.headers());
-    let status = answer.status();
+    guard::cover(&mut answer, &mount.as_ref().map_or_else(|| guard::headers(None), |mount| mount.headers()));
+    let why = answer.extensions_mut().remove::<WhyNot>().map(|why| why.0);
+    let (status, log) = (answer.status(), mount.as_ref().map_or(&shared.log, |mount| &mount.log));
     if sends {
-        shared.log.hear(Event::Response(from, status.as_u16()), Instant::now());
+        log.hear(Event::Response(from, status.as_u16(), why), Instant::now());
     } else if !status.is_success() && !status.is_redirection() && status != StatusCode::NOT_FOUND {
-        shared.log.hear(Event::Refused(from, status.as_u16()), Instant::now());
+        log.hear(Event::Refused(from, status.as_u16()), Instant::now());
     }
     answer
 }
 
 async fn answer(State(shared): State<Arc<Shared>>, request: Request) -> Response {
-    let from = guard::from(&request, shared.hosted.behind_proxy);
-    let is_responses = request.uri().path() == RESPONSES;
+    let from = shared.sender(&request);
+    let path = request.uri().path().to_owned();
+    let Some((mount, below)) = shared.find(&path) else {
+        return of_no_book(&shared, &request, from);
+    };
+    let is_responses = below == Some(RESPONSES);
     let mut answer = match *request.method() {
-        Method::GET | Method::HEAD if !is_responses => file(&shared, &request, from),
-        Method::POST if is_responses => response(&shared, request, from).await,
+        Method::GET | Method::HEAD if !is_responses => match below {
+            Some(below) => file(mount, &request, below, from),
+            None => moved(&format!("{}/client/", path.rsplit('/').next().unwrap_or_default())),
+        },
+        Method::POST if is_responses => response(mount, shared.limits, request, from).await,
         // Asked by browsers before a page of another site, or one opened from a disk, may send (Fetch, CORS).
         Method::OPTIONS if is_responses => permission(),
         _ => {
@@ -118,6 +135,27 @@ async fn answer(State(shared): State<Arc<Shared>>, request: Request) -> Response
     answer
 }
 
+/// What is of no book is not there, whatever is asked; nobody is told which books there are.
+fn of_no_book(shared: &Shared, request: &Request, from: IpAddr) -> Response {
+    if !shared.reading.allows(from, Instant::now()) {
+        return NotTaken::TooMany.into_response();
+    }
+    match *request.method() {
+        Method::GET | Method::HEAD => missing(),
+        _ => (StatusCode::METHOD_NOT_ALLOWED, [(header::ALLOW, "GET, HEAD")]).into_response(),
+    }
+}
+
+fn missing() -> Response {
+    (StatusCode::NOT_FOUND, "there is no such page\n").into_response()
+}
+
+/// Leads on to a path beside the one that was asked for: whatever stands before that, at a proxy, stays.
+fn moved(to: &str) -> Response {
+    // A dot in front: whatever the first part holds, it is a path and names no other host.
+    (StatusCode::PERMANENT_REDIRECT, [(header::LOCATION, format!("./{to}"))]).into_response()
+}
+
 fn permission() -> Response {
     let headers = [
         (header::ACCESS_CONTROL_ALLOW_METHODS, "POST"),
@@ -128,23 +166,20 @@ fn permission() -> Response {
 }
 
 /// A file of the site. What a request names is looked up in the map alone, never on the disk.
-fn file(shared: &Shared, request: &Request, from: IpAddr) -> Response {
-    if !shared.reading.allows(from, Instant::now()) {
+fn file(mount: &Mount, request: &Request, below: &str, from: IpAddr) -> Response {
+    if !mount.reading.allows(from, Instant::now()) {
         return NotTaken::TooMany.into_response();
     }
-    let site = shared.site();
-    let missing = || (StatusCode::NOT_FOUND, "there is no such page\n").into_response();
-    let Some(path) = asked::decoded(request.uri().path()) else {
+    let site = mount.site();
+    let Some(path) = asked::decoded(below) else {
         return missing();
     };
     let path = path.trim_start_matches('/');
-    let moved = |to: String| (StatusCode::PERMANENT_REDIRECT, [(header::LOCATION, to)]).into_response();
     if path.is_empty() {
-        return (StatusCode::TEMPORARY_REDIRECT, [(header::LOCATION, "/client/")]).into_response();
+        return (StatusCode::TEMPORARY_REDIRECT, [(header::LOCATION, "./client/")]).into_response();
     }
     if !path.ends_with('/') && site.get(&format!("{path}/index.html")).is_some() {
-        // One slash in front: two would name another host.
-        return moved(format!("/{}/", request.uri().path().trim_start_matches('/')));
+        return moved(&format!("{}/", below.rsplit('/').next().unwrap_or_default()));
     }
     let path = if path.ends_with('/') { format!("{path}index.html") } else { path.to_owned() };
     let Some(held) = site.get(&path) else {
@@ -165,31 +200,32 @@ fn file(shared: &Shared, request: &Request, from: IpAddr) -> Response {
 }
 
 /// Takes in a response.
-async fn response(shared: &Shared, request: Request, from: IpAddr) -> Response {
-    if !shared.sending.allows(from, Instant::now()) {
+async fn response(mount: &Mount, limits: HostLimits, request: Request, from: IpAddr) -> Response {
+    if !mount.sending.allows(from, Instant::now()) {
         return NotTaken::TooMany.into_response();
     }
-    let most = shared.hosted.limits.body;
+    let most = limits.body;
     let says = request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse().ok());
     if says.is_some_and(|length: u64| length > most as u64) {
         return NotTaken::TooLarge.into_response();
     }
-    let body = match timeout(shared.hosted.limits.arriving, to_bytes(request.into_body(), most)).await {
+    let body = match timeout(limits.arriving, to_bytes(request.into_body(), most)).await {
         Err(_) => return NotTaken::TooSlow.into_response(),
         Ok(Err(_)) => return NotTaken::TooLarge.into_response(),
         Ok(Ok(body)) => body,
     };
-    let Ok(_waiting) = shared.waiting.try_acquire() else {
+    let Ok(_waiting) = mount.waiting.try_acquire() else {
         return NotTaken::TooMany.into_response();
     };
-    let Ok(turn) = Arc::clone(&shared.recording).acquire_owned().await else {
+    let Ok(turn) = Arc::clone(&mount.recording).acquire_owned().await else {
         return Answer::Failed.into_response();
     };
-    let take_in = Arc::clone(&shared.hosted.take_in);
+    let take_in = Arc::clone(&mount.book.take_in);
     // On a thread of its own, to its end: also when whoever sent it is gone, or the server is to end.
     let taken = tokio::task::spawn_blocking(move || {
         let _turn = turn;
         take_in(&body)
     });
-    taken.await.unwrap_or(Answer::Failed).into_response()
+    let failed = || TakenIn { answer: Answer::Failed, why: Some("the program itself failed at it".into()) };
+    taken.await.unwrap_or_else(|_| failed()).into_response()
 }

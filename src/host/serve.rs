@@ -1,10 +1,9 @@
 //! The sockets: how many there may be, how long each may last, and how they end.
 
 use std::net::TcpListener;
-use std::path::{Path, PathBuf};
 use std::pin::pin;
-use std::sync::{Arc, PoisonError};
-use std::time::{Duration, SystemTime};
+use std::sync::Arc;
+use std::time::Duration;
 
 use axum::Router;
 use axum::http::Request;
@@ -15,42 +14,45 @@ use hyper_util::rt::{TokioIo, TokioTimer};
 use hyper_util::service::TowerToHyperService;
 use tokio::net::TcpStream;
 use tokio::sync::watch;
+use tokio::task::JoinHandle;
 use tokio::time::{Instant, sleep, timeout};
 
 use super::door::ConnectionGate;
+use super::guard::Peer;
+use super::log::Log;
+use super::mount::Mount;
 use super::router::{Shared, routed};
-use super::{Event, HostError, HostLimits, Hosted, ServedSite, guard::Peer};
+use super::{Event, HostError, HostLimits, Hosted};
 use crate::serving::Stop;
 
 /// The largest head of a request, in bytes.
 const HEAD: usize = 16 * 1024;
 /// The most headers of a request.
 const HEADERS: usize = 64;
-/// How often it is looked whether the book was published again.
-const LOOK: Duration = Duration::from_secs(5);
 
-/// Serves until told to stop; what is being recorded then is recorded to its end. When `published` is
-/// published anew, the new pages are served.
+/// Serves until told to stop; what is being recorded then is recorded to its end. When a book is published
+/// anew, its new pages are served.
 ///
 /// # Errors
 /// When the address can't be listened on, or the system takes the listener away.
-pub fn run(listener: TcpListener, hosted: Hosted, published: Option<PathBuf>, stop: &Stop) -> Result<(), HostError> {
+pub fn run(listener: TcpListener, hosted: Hosted, stop: &Stop) -> Result<(), HostError> {
     let address = listener.local_addr().map_err(HostError::Serve)?;
     listener.set_nonblocking(true).map_err(HostError::Serve)?;
     let runtime =
         tokio::runtime::Builder::new_multi_thread().worker_threads(2).enable_all().build().map_err(HostError::Serve)?;
     let shared = Shared::new(hosted);
-    (shared.hosted.tell)(&Event::Serving(address));
+    for mount in shared.mounts.iter().filter(|mount| !mount.site().is_empty()) {
+        (shared.tell)(&mount.book.path, &Event::Serving(address));
+    }
     let served = runtime.block_on(async {
         let listener = tokio::net::TcpListener::from_std(listener).map_err(HostError::Serve)?;
-        let following = published.map(|folder| tokio::spawn(follow(Arc::clone(&shared), folder)));
+        let follow = |mount: &Arc<Mount>| tokio::spawn(Arc::clone(mount).follow(Arc::clone(&shared.tell)));
+        let following: Vec<_> = shared.mounts.iter().map(follow).collect();
         let counting = tokio::spawn(sweep(Arc::clone(&shared)));
         accept(&listener, &shared, stop).await;
         counting.abort();
-        shared.log.close();
-        if let Some(following) = following {
-            following.abort();
-        }
+        shared.logs().for_each(Log::close);
+        following.iter().for_each(JoinHandle::abort);
         Ok(())
     });
     // What is being recorded holds a thread until it is on the disk: it is waited for.
@@ -60,8 +62,8 @@ pub fn run(listener: TcpListener, hosted: Hosted, published: Option<PathBuf>, st
 
 /// Takes connections until told to stop, then lets those there are end.
 async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: &Stop) {
-    let limits = shared.hosted.limits;
-    let door = ConnectionGate::new(limits, shared.hosted.behind_proxy);
+    let limits = shared.limits;
+    let door = ConnectionGate::new(limits, shared.proxies.clone());
     let (ending, ends) = watch::channel(false);
     let mut asked = pin!(stop.asked());
     let router = routed(Arc::clone(shared));
@@ -89,12 +91,14 @@ async fn accept(listener: &tokio::net::TcpListener, shared: &Arc<Shared>, stop: 
             served.await;
         });
     }
-    (shared.hosted.tell)(&Event::Stopping);
+    (shared.tell)("", &Event::Stopping);
     ending.send_replace(true);
     let _ = timeout(limits.farewell, door.is_empty(limits.connections)).await;
     // Whatever still records does so to its end, and nothing further begins.
-    let _last = shared.recording.acquire().await;
-    shared.recording.close();
+    for mount in &shared.mounts {
+        let _last = mount.recording.acquire().await;
+        mount.recording.close();
+    }
 }
 
 /// One connection, from its first request to its end.
@@ -130,31 +134,7 @@ async fn connection(
 /// Tells of floods once they have ended.
 async fn sweep(shared: Arc<Shared>) {
     loop {
-        sleep(shared.hosted.limits.quiet / 4).await;
-        shared.log.sweep(Instant::now());
+        sleep(shared.limits.quiet / 4).await;
+        shared.logs().for_each(|log| log.sweep(Instant::now()));
     }
-}
-
-/// Serves the pages anew each time that the book is published again.
-async fn follow(shared: Arc<Shared>, published: PathBuf) {
-    let mut shown = stamp(&published);
-    loop {
-        sleep(LOOK).await;
-        let now = stamp(&published);
-        if now == shown || now.is_none() {
-            continue;
-        }
-        let folder = published.clone();
-        // While it is being published a file may be gone: the next look reads it whole.
-        if let Ok(Ok(site)) = tokio::task::spawn_blocking(move || ServedSite::read(&folder)).await {
-            *shared.hosted.site.write().unwrap_or_else(PoisonError::into_inner) = Arc::new(site);
-            shown = now;
-        }
-    }
-}
-
-/// Changes whenever the folder is published to: the list of what was published is written last.
-fn stamp(published: &Path) -> Option<(SystemTime, u64)> {
-    let facts = std::fs::metadata(published.join(crate::publish::output::MANIFEST)).ok()?;
-    Some((facts.modified().ok()?, facts.len()))
 }

@@ -32,6 +32,7 @@ mod mac;
 mod once;
 mod readings;
 mod receive;
+mod refusal;
 mod response;
 mod store;
 #[cfg(test)]

@@ -1,11 +1,7 @@
-//! `invite`, `receive` and `host` as they are run.
+//! `invite` as it is run: links, and the keys in them.
 
-use std::io::{BufRead, BufReader, Read, Write};
-use std::net::TcpStream;
 use std::path::Path;
-use std::process::{Child, Command, Stdio};
 
-use crate::issued::IssuedBook;
 use crate::project::Project;
 
 /// Every file under a folder that holds a text, in whatever letters' case.
@@ -96,96 +92,4 @@ fn keys_that_others_can_read_are_told() {
     project.run(["review", "--today", "2027-01-15"]).says(told).says("approve/keys");
     project.run(invite).exits(0).says(told);
     project.run(["host", "--address", "127.0.0.1:0", "--site", "nowhere"]).exits(2).says(told);
-}
-
-/// A published folder with a page for the client and one for the office.
-fn site(folder: &Path) {
-    for (path, text) in [("client/index.html", "<title>Elm Row</title>"), ("office/index.html", "costs")] {
-        let place = folder.join(path);
-        std::fs::create_dir_all(place.parent().unwrap()).unwrap();
-        std::fs::write(place, text).unwrap();
-    }
-}
-
-fn ask(address: &str, head: &str, body: &[u8]) -> String {
-    let mut stream = TcpStream::connect(address).unwrap();
-    write!(stream, "{head} HTTP/1.1\r\nhost: {address}\r\nconnection: close\r\ncontent-length: {}\r\n\r\n", body.len())
-        .unwrap();
-    stream.write_all(body).unwrap();
-    let mut told = String::new();
-    stream.read_to_string(&mut told).unwrap();
-    told
-}
-
-#[test]
-fn the_same_response_to_the_server_and_as_a_file_is_one_fact_and_the_log_keeps_its_secrets() {
-    let book = IssuedBook::new();
-    let project = "title: Elm Row\ncurrency: USD\napprovers:\n  - {id: odile, name: Odile Quillarn}\n";
-    std::fs::write(book.path().join("book.yaml"), project).unwrap();
-    let folder = tempfile::tempdir().unwrap();
-    site(folder.path());
-    let mut command = Command::new(env!("CARGO_BIN_EXE_bookmatch"));
-    command.arg("host").arg(book.path()).args(["--address", "127.0.0.1:0", "--site"]).arg(folder.path());
-    let mut server = Served(command.stderr(Stdio::piped()).spawn().unwrap());
-    let mut log = BufReader::new(server.0.stderr.take().unwrap());
-    let mut said = String::new();
-    log.read_line(&mut said).unwrap();
-    let address = said.split("http://").nth(1).unwrap().split('/').next().unwrap().to_owned();
-    assert!(ask(&address, "GET /client/", b"").ends_with("<title>Elm Row</title>"));
-    assert!(ask(&address, "GET /office/", b"").starts_with("HTTP/1.1 404"));
-    let mut noted = book.response(1);
-    noted["items"][0]["note"] = "the blue door sticks".into();
-    let noted = crate::issued::seal(noted, &book.keys[0]);
-    assert!(ask(&address, "POST /responses", &noted).ends_with(r#"{"outcome":"recorded","newest issue":1}"#));
-    follows_the_book(&book, project, &address);
-    let wrong = crate::issued::seal(book.response(2), &book.keys[1]);
-    let mut unknown = book.response(3);
-    unknown["who"] = "ivo".into();
-    let mut other = book.response(4);
-    other["book"] = "0".repeat(32).into();
-    let answers = [wrong, unknown.to_string().into_bytes(), other.to_string().into_bytes(), b"{}".to_vec()];
-    let answers = answers.map(|body| without_date(&ask(&address, "POST /responses", &body)));
-    assert!(answers[0].contains("400") && answers.iter().all(|answer| *answer == answers[0]), "{answers:?}");
-    Command::new("kill").args(["-INT", &server.0.id().to_string()]).status().unwrap();
-    log.read_to_string(&mut said).unwrap();
-    assert!(server.0.wait().unwrap().success());
-    assert!(said.contains("response 200") && said.contains("response 400") && !said.contains("blue door"), "{said}");
-    assert!(!said.contains(&book.keys[0].in_link()));
-    let file = folder.path().join("response.json");
-    std::fs::write(&file, &noted).unwrap();
-    let ran = Command::new(env!("CARGO_BIN_EXE_bookmatch"))
-        .args(["receive", book.path().to_str().unwrap(), file.to_str().unwrap()])
-        .output()
-        .unwrap();
-    assert!(String::from_utf8_lossy(&ran.stdout).contains("already recorded"), "{ran:?}");
-    assert_eq!(book.facts().len(), 2);
-}
-
-/// Somebody is named after the server was started, and answers on the page of the issue that it serves.
-fn follows_the_book(book: &IssuedBook, project: &str, address: &str) {
-    let mut late = book.response(9);
-    late["who"] = "samir".into();
-    let late = crate::issued::seal(late, &book.keys[1]);
-    assert!(ask(address, "POST /responses", &late).contains("400"));
-    std::fs::write(book.path().join("book.yaml"), format!("{project}  - {{id: samir, name: Samir Ostrevy}}\n"))
-        .unwrap();
-    assert!(ask(address, "POST /responses", &late).ends_with(r#"{"outcome":"recorded","newest issue":1}"#));
-    // While the book can't be read it is taken as it was.
-    std::fs::write(book.path().join("book.yaml"), "title: [").unwrap();
-    assert!(ask(address, "POST /responses", &late).ends_with(r#"{"outcome":"already recorded","newest issue":1}"#));
-    std::fs::write(book.path().join("book.yaml"), project).unwrap();
-}
-
-/// A server at work; it ends with the test.
-struct Served(Child);
-
-impl Drop for Served {
-    fn drop(&mut self) {
-        let _ = self.0.kill();
-        let _ = self.0.wait();
-    }
-}
-
-fn without_date(answer: &str) -> String {
-    answer.lines().filter(|line| !line.to_lowercase().starts_with("date:")).collect::<Vec<_>>().join("\n")
 }

@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 use axum::Router;
 use axum::body::Body;
 use axum::http::Request;
-use bookmatch::host::{Answer, HostLimits, Hosted, Pace, ServedSite, router, run};
+use bookmatch::host::{Answer, HostLimits, Hosted, HostedBook, Pace, Proxies, ServedSite, router, run};
 use bookmatch::ledger::Fact;
 use bookmatch::serving::Stop;
 use tower::ServiceExt;
@@ -22,21 +22,22 @@ fn hosted(book: &IssuedBook) -> Hosted {
     let receiver = book.receiver();
     let take_in = move |bytes: &[u8]| match receiver.take_in(bytes, now()) {
         Ok(outcome) => {
-            Answer::Recorded { outcome: outcome.words(), why: String::new(), not_taken: vec![], newest: None }
+            Answer::Recorded { outcome: outcome.words(), why: String::new(), not_taken: vec![], newest: None }.into()
         }
-        Err(_) => Answer::Refused,
+        Err(_) => Answer::Refused.into(),
     };
     let all = Pace { burst: 100_000, every: Duration::from_nanos(1) };
     let limits =
         HostLimits { sending: all, sending_in_all: all, request: Duration::from_secs(300), ..HostLimits::default() };
-    Hosted {
+    let served = HostedBook {
+        path: String::new(),
         site: RwLock::new(Arc::new(ServedSite::default())),
+        read: None,
+        watched: Default::default(),
         take_in: Arc::new(take_in),
-        tell: Arc::new(|_| {}),
-        limits,
-        behind_proxy: false,
         post: None,
-    }
+    };
+    Hosted { books: vec![served], tell: Arc::new(|_, _| {}), limits, proxies: Proxies::default() }
 }
 
 async fn send(router: Router, body: Vec<u8>) -> u16 {
@@ -104,7 +105,7 @@ fn twenty_at_once_on_sockets_are_recorded_once_each() {
     let (listener, stop) = (TcpListener::bind("127.0.0.1:0").unwrap(), Stop::default());
     let address = listener.local_addr().unwrap();
     let (hosted, ends) = (hosted(&book), stop.clone());
-    let server = thread::spawn(move || run(listener, hosted, None, &ends));
+    let server = thread::spawn(move || run(listener, hosted, &ends));
     let began = Instant::now();
     let senders: Vec<_> = (0..20)
         .map(|n| book.sealed(n))

@@ -15,6 +15,7 @@ mod delivered;
 mod drawn;
 mod findings;
 mod floods;
+mod hosted;
 mod house;
 mod installed;
 mod invited;

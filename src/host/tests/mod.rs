@@ -2,6 +2,7 @@
 
 mod responses;
 mod serving;
+mod several;
 mod sockets;
 
 use std::net::IpAddr;
@@ -31,10 +32,22 @@ fn hosted(take_in: impl Fn(&[u8]) -> Answer + Send + Sync + 'static) -> (Hosted,
     let heard = Heard::default();
     let tell: Tell = {
         let heard = Arc::clone(&heard);
-        Arc::new(move |event| heard.lock().unwrap().push(*event))
+        Arc::new(move |_, event| heard.lock().unwrap().push(event.clone()))
     };
-    let (site, take_in) = (RwLock::new(Arc::new(site)), Arc::new(take_in));
-    (Hosted { site, take_in, tell, limits: HostLimits::default(), behind_proxy: false, post: None }, heard)
+    let books = vec![book("", site, take_in)];
+    (Hosted { books, tell, limits: HostLimits::default(), proxies: Proxies::default() }, heard)
+}
+
+/// A book that nobody publishes anew.
+fn book(path: &str, site: ServedSite, take_in: impl Fn(&[u8]) -> Answer + Send + Sync + 'static) -> HostedBook {
+    HostedBook {
+        path: path.into(),
+        site: RwLock::new(Arc::new(site)),
+        read: None,
+        watched: Default::default(),
+        take_in: Arc::new(move |bytes| take_in(bytes).into()),
+        post: None,
+    }
 }
 
 fn recorded(_: &[u8]) -> Answer {

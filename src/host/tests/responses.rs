@@ -104,7 +104,7 @@ async fn one_address_and_all_together_may_send_so_many() {
         ask(&router, request).await;
     }
     assert_eq!(taken.load(Ordering::SeqCst), 8, "five of the one, three of the other");
-    assert_eq!(heard.lock().unwrap().iter().filter(|event| matches!(event, Event::Response(_, 429))).count(), 4);
+    assert_eq!(heard.lock().unwrap().iter().filter(|event| matches!(event, Event::Response(_, 429, _))).count(), 4);
 }
 
 #[tokio::test(flavor = "multi_thread")]

@@ -20,7 +20,7 @@ async fn pages_styles_and_folders_are_served_with_their_media_types() {
         assert_eq!((answer.status().as_u16(), &answer.headers()[header::CONTENT_TYPE]), (200, &kind.parse().unwrap()));
         assert_eq!(text(answer).await, says);
     }
-    for (path, to) in [("/", "/client/"), ("/installer", "/installer/"), ("//client", "/client/")] {
+    for (path, to) in [("/", "./client/"), ("/installer", "./installer/"), ("//client", "./client/")] {
         let answer = ask(&router, request("GET", path, "")).await;
         assert!(answer.status().is_redirection());
         assert_eq!(answer.headers()[header::LOCATION], to);
@@ -113,7 +113,7 @@ async fn an_address_that_asks_too_fast_waits_and_others_do_not() {
 #[tokio::test]
 async fn the_address_that_pages_send_to_follows_what_is_published() {
     let (mut hosted, _) = hosted(recorded);
-    hosted.post = Some("https://old.example/responses".into());
+    hosted.books[0].post = Some("https://old.example/responses".into());
     let shared = super::super::router::Shared::new(hosted);
     let router = super::super::router::routed(Arc::clone(&shared));
     let policy = async || {
@@ -127,7 +127,7 @@ async fn the_address_that_pages_send_to_follows_what_is_published() {
     ] {
         let files = [("client/index.html", "cover"), ("office/stated.json", stated)];
         let site = ServedSite::of(files.map(|(path, text)| (path.to_owned(), text.as_bytes().to_vec())));
-        *shared.hosted.site.write().unwrap() = Arc::new(site);
+        *shared.mounts[0].book.site.write().unwrap() = Arc::new(site);
         assert!(policy().await.ends_with(ends), "{stated}");
     }
     assert_eq!(ask(&router, request("GET", "/office/stated.json", "")).await.status(), 404);

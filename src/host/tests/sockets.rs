@@ -17,11 +17,11 @@ struct Running {
 }
 
 impl Running {
-    fn new(hosted: Hosted, published: Option<PathBuf>) -> Self {
+    fn new(hosted: Hosted) -> Self {
         let listener = TcpListener::bind("127.0.0.1:0").unwrap();
         let (address, stop) = (listener.local_addr().unwrap(), Stop::default());
         let ends = stop.clone();
-        let thread = Some(thread::spawn(move || run(listener, hosted, published, &ends)));
+        let thread = Some(thread::spawn(move || run(listener, hosted, &ends)));
         Self { address, stop, thread }
     }
 
@@ -68,7 +68,7 @@ const POST: &str = "POST /responses HTTP/1.1\r\nhost: book.example\r\nconnection
 
 #[test]
 fn a_page_and_a_response_go_over_a_socket() {
-    let running = Running::new(hosted(recorded).0, None);
+    let running = Running::new(hosted(recorded).0);
     let page = running.send("GET /client/ HTTP/1.1\r\nhost: book.example\r\nconnection: close\r\n\r\n");
     assert!(page.starts_with("HTTP/1.1 200") && page.ends_with("<body>cover</body>"), "{page}");
     let sent = running.send(POST);
@@ -79,7 +79,7 @@ fn a_page_and_a_response_go_over_a_socket() {
 fn a_head_that_never_ends_and_one_that_is_too_large_are_given_up() {
     let (mut hosted, _) = hosted(recorded);
     hosted.limits.head = Duration::from_millis(200);
-    let running = Running::new(hosted, None);
+    let running = Running::new(hosted);
     let mut slow = running.connect();
     slow.write_all(b"GET /client/ HTTP/1.1\r\nhost: a").unwrap();
     assert!(!answer(&mut slow).contains("200 OK"), "given up, not answered");
@@ -95,7 +95,7 @@ fn a_head_that_never_ends_and_one_that_is_too_large_are_given_up() {
 fn past_the_most_connections_further_ones_are_let_go_at_once() {
     let (mut hosted, heard) = hosted(recorded);
     hosted.limits.connections = 2;
-    let running = Running::new(hosted, None);
+    let running = Running::new(hosted);
     let _held = [running.connect(), running.connect()];
     assert_eq!(answer(&mut running.connect()), "");
     assert!(heard.lock().unwrap().contains(&Event::Full));
@@ -120,7 +120,7 @@ fn connect_from(address: [u8; 4], to: SocketAddr) -> TcpStream {
 fn one_address_with_many_slow_connections_shuts_nobody_out_and_fills_no_log() {
     let (mut hosted, heard) = hosted(recorded);
     hosted.limits.quiet = Duration::from_millis(200);
-    let mut running = Running::new(hosted, None);
+    let mut running = Running::new(hosted);
     let _slow: Vec<TcpStream> = (0..300)
         .map(|_| {
             let mut stream = connect_from([127, 0, 0, 2], running.address);
@@ -157,7 +157,7 @@ fn what_is_being_recorded_when_the_server_is_told_to_end_is_recorded_and_answere
             recorded(bytes)
         }
     });
-    let mut running = Running::new(hosted, None);
+    let mut running = Running::new(hosted);
     let mut stream = running.connect();
     stream.write_all(POST.as_bytes()).unwrap();
     while !begun.load(Ordering::SeqCst) {
@@ -169,7 +169,7 @@ fn what_is_being_recorded_when_the_server_is_told_to_end_is_recorded_and_answere
     assert!(done.load(Ordering::SeqCst));
     assert!(answer(&mut stream).ends_with(r#"{"outcome":"recorded"}"#));
     // That it ends may be told before or after.
-    assert!(heard.lock().unwrap().contains(&Event::Response([127, 0, 0, 1].into(), 200)));
+    assert!(heard.lock().unwrap().contains(&Event::Response([127, 0, 0, 1].into(), 200, None)));
 }
 
 #[test]
@@ -186,7 +186,7 @@ fn a_stranger_who_leaves_in_the_middle_takes_nothing_back() {
             recorded(bytes)
         }
     });
-    let mut running = Running::new(hosted, None);
+    let mut running = Running::new(hosted);
     let mut stream = running.connect();
     stream.write_all(POST.as_bytes()).unwrap();
     while !begun.load(Ordering::SeqCst) {

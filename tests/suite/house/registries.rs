@@ -28,6 +28,7 @@ const REGISTRIES: &[Registry] = &[
             ("report", "findings as text, JSON and SARIF"),
             ("scan", "a code to scan, for a terminal or as a drawing"),
             ("sent", "to whom `issue` is told that an issue goes"),
+            ("served", "the books that `host` serves"),
             ("stated", "what a published folder states of the ledger"),
             ("written", "what `receive` is told to write down"),
         ],
