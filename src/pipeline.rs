@@ -18,6 +18,7 @@ use crate::views::client::decision_request::stated;
 use crate::views::office::responses::scan_path;
 use crate::views::pages::Subject;
 use crate::views::shared::bound::pages_of;
+use crate::views::trades::cut_sheets::cut_sheet_files;
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
@@ -157,6 +158,7 @@ pub fn make(
     let setting = Setting { later: making.later, interrupt: making.interrupt };
     let Published { mut output, waiting } = publish(subject, theme, kept, cache, setting)?;
     put_scans(folder, &review.book, &mut output)?;
+    put_cut_sheets(folder, &review.book, &mut output)?;
     put_stated(&review.book, &mut output)?;
     Ok(BuildResult { output, findings: of_pictures(faulty, pictures), waiting, _cache: cache.clone() })
 }
@@ -194,6 +196,16 @@ fn put_scans(folder: &Folder, book: &Book, output: &mut Output) -> Result<(), Pa
         let path = root.join(RecordFile::Scan(name).path());
         let content = Content::File { path, digest: scan.digest, bytes: scan.bytes };
         output.insert(format!("office/{}", scan_path(name)), content)?;
+    }
+    Ok(())
+}
+
+/// Puts the makers' own sheets into the folder of those who build, each as it was looked at.
+fn put_cut_sheets(folder: &Folder, book: &Book, output: &mut Output) -> Result<(), PathError> {
+    let Some(root) = folder.root() else { return Ok(()) };
+    for (path, held) in cut_sheet_files(book) {
+        let content = Content::File { path: root.join(&held.path), digest: held.digest, bytes: held.bytes };
+        output.insert(format!("installer/{path}"), content)?;
     }
     Ok(())
 }

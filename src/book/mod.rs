@@ -67,6 +67,9 @@ pub use selection::{Asked, NeededFor, Selection};
 mod product_option;
 pub use product_option::{Accessory, DetailName, FitsFronts, Grain, Hinge, Panel, ProductOption, Reveal, Size};
 
+mod cut_sheet;
+pub use cut_sheet::{CutSheet, HeldSheet, OfFigures};
+
 mod detail;
 pub use detail::{Detail, DetailValue, Fact};
 

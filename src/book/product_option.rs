@@ -3,8 +3,8 @@
 use std::sync::Arc;
 
 use super::{
-    Burning, CabinetEnds, CutOut, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Nature, Order, OwnName, Photo,
-    Setting, Sold, Stores, Top,
+    Burning, CabinetEnds, CutOut, CutSheet, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Nature, Order,
+    OwnName, Photo, Setting, Sold, Stores, Top,
 };
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
@@ -121,6 +121,9 @@ record! {
         fit: Slot<Arc<Fit>> = "fit",
             "what the maker's own sheet asks of the opening",
             "{opening: {width: 30\" to 30 1/4\"}}" as ReadOnce => told "caution" "the caution on the maker's sheet, or null";
+        cut_sheet: Slot<CutSheet> = "cut sheet",
+            "the maker's own sheet: a PDF of the book's folder, a link, or both",
+            "{file: range-30c.pdf, revision: D, date: 2026-09-04}" => unmarked "it is for those who build, in the marks of whose sheets it is";
         panel: Slot<Panel> = "panel",
             "the front panel that the joiner makes for it",
             "{width: 23 3/4\", height: 30\", thickness: 3/4\", weight: 16 lb}" => marked_since_2;

@@ -4,10 +4,11 @@ use super::page::{heading, item, paragraph, prose};
 
 /// The recipes, in the order of the work. Files stand in fenced blocks that name their path, and are laid
 /// over the book that `start` makes; commands stand in blocks of `sh`.
-const RECIPES: [&str; 14] = [
+const RECIPES: [&str; 15] = [
     include_str!("how/wall-of-cabinets.md"),
     include_str!("how/island-with-seats.md"),
     include_str!("how/appliance-in-its-opening.md"),
+    include_str!("how/the-makers-own-sheet.md"),
     include_str!("how/integrated-appliance.md"),
     include_str!("how/stacked-machines.md"),
     include_str!("how/cooktop-over-an-oven.md"),

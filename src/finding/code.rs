@@ -126,6 +126,8 @@ of_reading! {
     UNPORTABLE = "source/unportable";
     /// A field that is needed and absent.
     FIELD = "complete/field";
+    /// A maker's sheet that is missing, or that can't be passed on.
+    CUT_SHEET = "complete/cut-sheet";
     /// A picture that is wanting or can't be shown.
     PHOTO = "complete/photo";
     /// A language without words for pages.

@@ -3,6 +3,8 @@
 //! Reading never fails on what a book says: it answers the book as far as it can be understood, and
 //! every fault of every file.
 
+mod beside;
+mod cut_sheets;
 mod load;
 mod names;
 mod photos;
@@ -108,6 +110,7 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     book.record = record::read(folder, &mut loaded.files, &mut findings);
     tags::as_issued(&mut book, &mut findings);
     readings::apply(&mut book);
+    cut_sheets::look(folder, &loaded, &mut book, &mut looked.sheets, &mut findings);
     photos::look(folder, &loaded, &mut book, looked, &mut findings);
 
     let load::Loaded { files, trees, products, .. } = loaded;

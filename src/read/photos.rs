@@ -1,7 +1,6 @@
 //! Finds the pictures that the book names, and looks at their headers.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::ops::Bound;
 
 use rayon::prelude::*;
 
@@ -9,14 +8,13 @@ use crate::book::{Book, Photo, PhotoFile};
 use crate::digest::Digest;
 use crate::finding::{Code, Finding, Phrase, Remark, phrase};
 use crate::pictures::{PictureError, PictureLimits, inspect};
-use crate::source::{Files, Folder, FolderError, Spanned, is_aside};
+use crate::source::{Folder, FolderError, Spanned};
 use crate::units::Fault;
 
+use super::beside::{Sort, find};
+use super::cut_sheets::SheetCache;
 use super::load::Loaded;
-use crate::vocabulary::nearest;
 
-/// How many pictures on either side of a name are tried when a picture is not there.
-const BESIDE: usize = 100;
 /// Endings of picture files.
 const ENDINGS: [&str; 9] = ["jpg", "jpeg", "png", "webp", "tif", "tiff", "heic", "heif", "avif"];
 
@@ -27,22 +25,24 @@ struct Named<'b> {
     item: Option<Spanned<String>>,
 }
 
-/// What the headers of pictures said, by path: what is known is not looked at again.
+/// What the headers of pictures and the makers' sheets said, by path: what is known is not looked at again.
 #[derive(Debug, Default)]
 pub struct PhotoCache {
     known: BTreeMap<String, PhotoFile>,
+    pub(super) sheets: SheetCache,
     digests: bool,
 }
 
 impl PhotoCache {
     /// Nothing is known, and the digest of every picture is wanted, also of a book without a record.
     pub fn with_digests() -> Self {
-        Self { known: BTreeMap::new(), digests: true }
+        Self { digests: true, ..Self::default() }
     }
 
-    /// Forgets the picture at a path of the book: it has changed.
+    /// Forgets the picture or the sheet at a path of the book: it has changed.
     pub fn forget(&mut self, path: &str) {
         self.known.remove(path);
+        self.sheets.forget(path);
     }
 }
 
@@ -51,7 +51,7 @@ pub fn look(folder: &Folder, loaded: &Loaded, book: &mut Book, looked: &mut Phot
     let paths: BTreeSet<&str> = folder.entries().iter().map(|entry| entry.path.as_str()).collect();
     let mut found: BTreeMap<String, Named<'_>> = BTreeMap::new();
     for named in named(&mut book.project, &mut book.rooms) {
-        match find(&loaded.files, &paths, named.photo) {
+        match find(&loaded.files, &paths, Sort::Picture, (&named.photo.path, named.photo.span)) {
             Ok(path) => {
                 named.photo.path.clone_from(&path);
                 found.entry(path).or_insert(named);
@@ -101,40 +101,6 @@ fn named<'b>(project: &'b mut crate::book::Project, rooms: &'b mut [crate::book:
     all
 }
 
-/// The picture's path inside the book: beside the record, or in a `photos` folder there.
-fn find(files: &Files, paths: &BTreeSet<&str>, photo: &Photo) -> Result<String, Finding> {
-    let written = photo.path.as_str();
-    let leaves = written.starts_with('/')
-        || written.contains('\\')
-        || written.contains(':')
-        || written.split('/').any(|part| part == "..");
-    if leaves {
-        let message = phrase!("`{written}` leads out of the book", written);
-        return Err(Remark::stop(photo.span, message)
-            .remedy("copy the picture into the book, and name it from the record's own folder")
-            .of(Code::OUTSIDE_BOOK));
-    }
-    if is_aside(written) {
-        let message = phrase!("`{written}` is no part of a book", written);
-        return Err(Remark::stop(photo.span, message)
-            .remedy("name a picture of the book; the record, the cache and hidden files are never shown")
-            .of(Code::OUTSIDE_BOOK));
-    }
-    let record = files.get(photo.span.file).map_or("", |file| file.path.as_str());
-    let base = record.rsplit_once('/').map_or(String::new(), |(folder, _)| format!("{folder}/"));
-    // Cameras and file managers write the folder with capitals, and some disks don't tell them apart.
-    let candidates = ["photos/", "", "Photos/", "PHOTOS/"].map(|folder| format!("{base}{folder}{written}"));
-    if let Some(path) = candidates.iter().find(|path| paths.contains(path.as_str())) {
-        return Ok(path.clone());
-    }
-    let remedy = match nearest(written, beside(paths, &format!("{base}photos/"), written).into_iter()) {
-        Some(near) => phrase!("did you mean `{near}`?", near),
-        None => phrase!("put it into `{base}photos/`", base),
-    };
-    let message = phrase!("the picture `{written}` is not in the book", written);
-    Err(Remark::stop(photo.span, message).remedy(remedy).of(Code::PHOTO))
-}
-
 /// A finding about what the picture is of.
 fn of_its_own(named: &Named<'_>, mut finding: Finding) -> Finding {
     finding.remark = finding.remark.in_room(named.room.clone());
@@ -142,19 +108,6 @@ fn of_its_own(named: &Named<'_>, mut finding: Finding) -> Finding {
         finding.remark = finding.remark.selection(item);
     }
     finding
-}
-
-/// The pictures of a folder that stand nearest to a name in the alphabet: all of them where they are few, so that
-/// a thousand missing pictures are not held against a thousand others each.
-fn beside<'p>(paths: &BTreeSet<&'p str>, folder: &str, name: &str) -> Vec<&'p str> {
-    let at = format!("{folder}{name}");
-    let before = paths.range::<str, _>((Bound::Unbounded, Bound::Excluded(at.as_str()))).rev().take(BESIDE);
-    let after = paths.range::<str, _>((Bound::Included(at.as_str()), Bound::Unbounded)).take(BESIDE);
-    let names =
-        before.map_while(|path| path.strip_prefix(folder)).chain(after.map_while(|path| path.strip_prefix(folder)));
-    let mut names: Vec<&str> = names.collect();
-    names.sort_unstable();
-    names
 }
 
 fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Result<PhotoFile, Finding> {
@@ -189,20 +142,4 @@ fn header(folder: &Folder, path: &str, named: &Named<'_>, digests: bool) -> Resu
 fn is_picture(path: &str) -> bool {
     let ending = path.rsplit_once('.').map_or("", |(_, ending)| ending).to_lowercase();
     ENDINGS.contains(&ending.as_str())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_missing_picture_is_held_against_those_beside_it_alone() {
-        let names: Vec<String> = (0..5_000).map(|number| format!("rooms/bath/photos/{number:05}.jpg")).collect();
-        let mut paths: BTreeSet<&str> = names.iter().map(String::as_str).collect();
-        paths.extend(["rooms/bath/photos.txt", "rooms/hall/photos/02500.jpg"]);
-        let tried = beside(&paths, "rooms/bath/photos/", "02500x.jpg");
-        assert_eq!(tried.len(), 2 * BESIDE);
-        assert!(tried.contains(&"02500.jpg") && tried.is_sorted());
-        assert_eq!(beside(&paths, "rooms/hall/photos/", "a.jpg"), ["02500.jpg"]);
-    }
 }

@@ -139,6 +139,7 @@ fn thing(selection: &Selection, option: &ProductOption) -> ShownValue {
         ("hinge", option.hinge.shown()),
         ("size", option.size.shown()),
         ("fit", option.fit.shown()),
+        ("cut sheet", option.cut_sheet.shown()),
     ])
 }
 

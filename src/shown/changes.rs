@@ -212,6 +212,8 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
             leaves_under(&path, old, new, found);
         } else if old.values().iter().chain(new.values()).any(|value| id(value).is_some()) {
             in_list(&ChangedField::Option, (old, new), found);
+        } else if *key == *DIGEST {
+            found.push(other_file(path.iter().rev().nth(1).copied(), (old, new)));
         } else {
             let what = match path.split_last() {
                 Some((_, above)) if !above.is_empty() => ChangedField::Within(above.join(" "), key.to_string()),
@@ -225,6 +227,19 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
             };
             found.push(Change::new(what, was, is));
         }
+    }
+}
+
+/// The key under which the digest of a file stands.
+const DIGEST: &str = "sha256";
+
+/// A file that is another: nobody can say its digest in words.
+fn other_file(of: Option<&str>, (old, new): (&ShownValue, &ShownValue)) -> Change {
+    let attached = |value: &ShownValue| (!value.is_empty()).then(|| Phrase::from("attached"));
+    let what = |name: &str| ChangedField::Within(of.unwrap_or_default().to_string(), name.to_string());
+    match (attached(old), attached(new)) {
+        (Some(_), Some(_)) => Change::new(what("file is another"), None, None),
+        (was, is) => Change::new(what("file"), was, is),
     }
 }
 

@@ -65,6 +65,7 @@ const GOODS_MAY: &[&str] = &[
     "sample seen",
     "nature",
     "requires",
+    "cut sheet",
     "accessories",
     "varies by",
     "fit",

@@ -23,6 +23,14 @@ impl<T> Slot<T> {
         }
     }
 
+    /// The same to be changed.
+    pub fn get_mut(&mut self) -> Option<&mut T> {
+        match self {
+            Self::Given(value) => Some(&mut value.value),
+            _ => None,
+        }
+    }
+
     /// The value itself, if it could be read.
     pub fn get_owned(self) -> Option<T> {
         match self {

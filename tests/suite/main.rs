@@ -11,6 +11,7 @@ mod books;
 mod browser;
 mod concerns;
 mod contrast;
+mod cut_sheets;
 mod delivered;
 mod drawn;
 mod findings;

@@ -38,7 +38,10 @@ fn printed<'a>(page: &'a str, path: &str) -> String {
     rest.lines().take_while(is_code).map(|line| format!("{}\n", line.strip_prefix("    ").unwrap_or(line))).collect()
 }
 
-/// Lays a file down, with a picture for each that it names.
+/// A PDF of no page.
+const SHEET: &str = "%PDF-1.4\n1 0 obj\n<</Type /Catalog>>\nendobj\ntrailer\n<</Root 1 0 R>>\nstartxref\n9\n%%EOF\n";
+
+/// Lays a file down, with a picture and a maker's sheet for each that it names.
 fn lay(book: &Path, block: &Block<'_>) {
     let file = book.join(block.path);
     let photos = file.parent().expect("a folder").join("photos");
@@ -48,6 +51,12 @@ fn lay(book: &Path, block: &Block<'_>) {
         for name in line.trim_end_matches(']').split(", ").filter(|name| !photos.join(name).exists()) {
             std::fs::copy(book.join("rooms/bath/photos/rust.png"), photos.join(name)).expect("a picture");
         }
+    }
+    for line in block.text.lines().filter_map(|line| line.trim().strip_prefix("cut sheet: {file: ")) {
+        let sheets = file.parent().expect("a folder").join("sheets");
+        std::fs::create_dir_all(&sheets).expect("a folder");
+        let name = line.split([',', '}']).next().expect("a name");
+        std::fs::write(sheets.join(name), SHEET).expect("a sheet");
     }
 }
 

@@ -17,6 +17,8 @@ pub struct Built<'a> {
     pub tables: Vec<BuiltTable>,
     /// Each thing that is chosen, or is to be.
     pub items: Vec<BuiltItem<'a>>,
+    /// The things whose makers' own sheets are worked by, as far as such a sheet is attached to them.
+    pub by_sheet: Vec<&'a Selection>,
 }
 
 /// A table of values.
@@ -137,8 +139,23 @@ impl Built<'_> {
             field("measured", ShownValue::List(room.openings.iter().map(|opening| opening.measured.shown()).collect())),
             field("tables", tables(&self.tables)),
             field("items", ShownValue::List(items.collect())),
+            field("cut sheets", ShownValue::List(self.by_sheet.iter().flat_map(|one| cut_sheets(one)).collect())),
         ])
     }
+}
+
+/// The makers' own sheets that are attached to what may still be chosen.
+fn cut_sheets(selection: &Selection) -> Vec<ShownValue> {
+    let sheet = |option: &ProductOption| {
+        let sheet = option.cut_sheet.get()?;
+        let fields = vec![
+            field(KNOWN_BY, text(format!("{}/{}", selection.id, option.id.value))),
+            field("name", text(format!("{} ({})", selection.name.value, option.title()))),
+            field("cut sheet", sheet.shown()),
+        ];
+        Some(ShownValue::Group(fields))
+    };
+    selection.standing().iter().filter_map(sheet).collect()
 }
 
 fn ceiling(room: &Room) -> ShownValue {

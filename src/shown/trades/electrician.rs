@@ -69,7 +69,7 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
         BuiltItem::of(selection, asked)
     };
     let items = served(at.room, &SERVICES).map(item).collect();
-    Built { tables, items }
+    Built { tables, items, by_sheet: served(at.room, &SERVICES).collect() }
 }
 
 /// Where lights hang: each by its own height, and from the ends of the first wall where the plan sets them out.

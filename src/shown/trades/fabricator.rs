@@ -67,7 +67,9 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let cut_in =
         |opening: &Opening| opening.takes_one(Trait::CutIntoCounter) || opening.takes_one(Trait::BreaksCounter);
     let tables = [runs(at), let_in(at), tap_holes(at.room), holes(at.room), notes(at.room, cut_in)];
-    Built { tables: tables.into_iter().filter(|table| !table.rows.is_empty()).collect(), items }
+    let is_let_in = |one: &&Selection| one.is_any(&CUT) || one.has(Trait::CutIntoCounter) || one.is(Kind::Tap);
+    let by_sheet = at.room.selections.iter().filter(is_let_in).collect();
+    Built { tables: tables.into_iter().filter(|table| !table.rows.is_empty()).collect(), items, by_sheet }
 }
 
 fn counter<'a>(at: InRoom<'a, '_>, selection: &'a Selection) -> BuiltItem<'a> {

@@ -87,7 +87,10 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     tables.extend(room.islands.iter().flat_map(|island| of_island(room, island)));
     tables.extend([ends(at), panels, housed(at), notes(room, |_| true)]);
     tables.retain(|table| !table.rows.is_empty());
-    Built { tables, items: all.map(item).collect() }
+    // Cabinets are made around whatever stands in an opening.
+    let is_worked_to = |one: &&Selection| one.is_any(&MADE) || one.is_any(&FITTED) || one.place.get().is_some();
+    let by_sheet = room.selections.iter().filter(is_worked_to).collect();
+    Built { tables, items: all.map(item).collect(), by_sheet }
 }
 
 /// Every row of cabinets: where it starts, how deep and high it is.

@@ -65,6 +65,7 @@ const FLOOR: [Asked; 19] = [
 /// What there is to lay in a room.
 pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let laid = at.room.selections.iter().filter(|selection| selection.is_any(&LAID));
+    let by_sheet = laid.clone().collect();
     let item = |selection: &'a Selection| {
         let asked: &[Asked] = if selection.is(Kind::Tile) { &TILE } else { &FLOOR };
         let mut item = BuiltItem::of(selection, asked);
@@ -72,5 +73,5 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
         item.facts.extend(whole.map(|area| BuiltFact { key: "floor in all", value: area.shown() }));
         item
     };
-    Built { items: laid.map(item).collect(), ..Built::default() }
+    Built { items: laid.map(item).collect(), by_sheet, ..Built::default() }
 }

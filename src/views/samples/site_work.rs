@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::views::shared::drawing::Drawing;
+use crate::views::trades::cut_sheets::CutSheetLine;
 use crate::views::trades::delivery::{DeliveryPage, Expected, ExpectedLine};
 use crate::views::trades::index::{DeliveryLine, InstallerIndex, OpeningGroup, OpeningLine};
 use crate::views::trades::opening::OpeningPage;
@@ -55,6 +56,7 @@ pub(super) fn index() -> InstallerIndex {
             },
         ],
         deliveries: vec![expected()],
+        cut_sheets: vec![makers()],
         notices: vec![connected()],
     }
 }
@@ -108,11 +110,13 @@ pub(super) fn refrigerator() -> OpeningPage {
         ],
         tape: tape(),
         asks: super::asked::tape(),
-        tape_needs: Some(html(
-            "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (610 mm).",
-        )),
+        tape_needs: Some(html(NEEDS)),
+        cut_sheets: vec![makers()],
     }
 }
+
+/// What is needed at least, under the lines of the form.
+const NEEDS: &str = "The width needs at least 30″ (762 mm), the height 70″ (1778 mm), the depth 24″ (610 mm).";
 
 /// A trade's sheet with something of everything.
 pub(super) fn counters() -> TradePage {
@@ -126,6 +130,7 @@ pub(super) fn counters() -> TradePage {
         }],
     };
     TradePage {
+        cut_sheets: vec![makers()],
         sheet: sheet("trades/kitchen/setter.html", "K-TL", "Tile and floor: Kitchen"),
         label: "Setter’s sheet · Kitchen · K-TL".into(),
         lead: html("What is laid here, and how."),
@@ -149,6 +154,18 @@ pub(super) fn counters() -> TradePage {
 
 fn connected() -> Notice {
     notice("Power, gas and water", &["Licensed trades connect them, to local code and the maker’s instructions."])
+}
+
+fn makers() -> CutSheetLine {
+    CutSheetLine {
+        of: "Refrigerator".into(),
+        name: "30 C installation guide, rev. D, 4 Sep 2026".into(),
+        link: Some(
+            "https://vessary.example/guides/refrigeration/30-c/installation-guide-for-the-trade-revision-d.pdf".into(),
+        ),
+        warns: Some("Its revision is not that of the figures on this sheet.".into()),
+        ..CutSheetLine::default()
+    }
 }
 
 fn expected() -> DeliveryLine {
@@ -245,6 +262,7 @@ fn way_in() -> Vec<WayRow> {
 pub(super) fn hood() -> OpeningPage {
     let whole = refrigerator();
     OpeningPage {
+        cut_sheets: vec![],
         sheet: sheet("openings/kitchen-hood.html", "K-05F", "Hood, at the opening"),
         verdict: state(Shape::NotMeasured, "Not measured yet"),
         sentence: "Measure width, height and depth before it is ordered.".into(),

@@ -11,6 +11,7 @@ use crate::views::shared::figures;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::sheet::{Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::State;
+use crate::views::trades::cut_sheets::CutSheetLine;
 use crate::views::trades::delivery::Load;
 use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
@@ -23,6 +24,8 @@ pub struct InstallerIndex {
     pub facts: Vec<Fact>,
     pub rooms: Vec<OpeningGroup>,
     pub deliveries: Vec<DeliveryLine>,
+    /// Every maker's own sheet that is attached to something.
+    pub cut_sheets: Vec<CutSheetLine>,
     pub notices: Vec<Notice>,
 }
 
@@ -102,6 +105,7 @@ impl<'a> PageBuilder<'a> {
                 .filter_map(|room| self.opening_group(plans, room, here(room)))
                 .collect(),
             deliveries: self.delivery_lines(loads),
+            cut_sheets: self.cut_sheets(self.subject.book.selections().map(|(_, selection)| selection)),
             notices: vec![Notice {
                 title: say!(self.words, "installer.know"),
                 lines: vec![show!(self.words, "installer_says.general")],

@@ -2,6 +2,7 @@
 
 mod approval;
 mod code;
+pub mod cut_sheets;
 pub mod delivery;
 mod delivery_asks;
 mod delivery_looks;

@@ -14,6 +14,7 @@ use crate::views::shared::html::{Html, show};
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::{State, StateShape};
 use crate::views::shared::{figures, prose};
+use crate::views::trades::cut_sheets::CutSheetLine;
 use crate::views::trades::opening_sizes::SizeRow;
 use crate::views::trades::opening_tape;
 use crate::views::trades::opening_tape::TapeLine;
@@ -36,6 +37,8 @@ pub struct OpeningPage {
     pub sizes: Vec<SizeRow>,
     /// Whose sheet and whose measurement the table stands on.
     pub sizes_from: Option<Html>,
+    /// The makers' own sheets of what may go in.
+    pub cut_sheets: Vec<CutSheetLine>,
     pub services: Vec<Fact>,
     pub services_from: Option<Html>,
     pub door: Vec<Fact>,
@@ -138,6 +141,7 @@ impl<'a> PageBuilder<'a> {
             drawings: self.opening_drawings(&around, at),
             sizes: self.size_rows(at, &around),
             sizes_from: Some(self.sizes_from(at)),
+            cut_sheets: self.cut_sheets(at.room.goes_into(&at.opening.name)),
             services: self.services(at),
             services_from: at.thing.map(|_| show!(self.words, "opening_says.services_from")),
             door: self.door_facts(at),

@@ -8,7 +8,7 @@
     try {
       await navigator.serviceWorker.register(worker);
       const { active } = await navigator.serviceWorker.ready;
-      active.postMessage({ keep: [location.href, ...performance.getEntriesByType("resource").map(({ name }) => name)] });
+      active.postMessage({ keep: [location.href, ...performance.getEntriesByType("resource").map(({ name }) => name), ...[...document.querySelectorAll("a[data-keep]")].map(({ href }) => href)] });
     } catch { /* This device keeps nothing; the page is as it was. */ }
   });
 })();

@@ -9,6 +9,7 @@ use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
+use crate::views::trades::cut_sheets::CutSheetLine;
 use crate::views::trades::sheets::worded::{ItemBlock, ReadyLine, TableBlock};
 use crate::vocabulary::Trade;
 use serde::Serialize;
@@ -28,6 +29,8 @@ pub struct TradePage {
     pub drawings: Vec<Drawing>,
     pub tables: Vec<TableBlock>,
     pub items: Vec<ItemBlock>,
+    /// The makers' own sheets that are worked by.
+    pub cut_sheets: Vec<CutSheetLine>,
 }
 
 on_sheet!(TradePage);
@@ -75,6 +78,7 @@ impl<'a> PageBuilder<'a> {
             },
             tables: built.tables.iter().map(|table| self.table_block(table)).collect(),
             items: built.items.iter().map(|item| self.item_block(room, item)).collect(),
+            cut_sheets: self.cut_sheets(built.by_sheet.iter().copied()),
         })
     }
 
