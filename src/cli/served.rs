@@ -129,9 +129,12 @@ fn split(named: &Path) -> (Option<String>, PathBuf) {
     }
 }
 
-/// The name of a folder, also where it is given as `.` or with `..`.
+/// The name of a folder as it was given, and of the one that `.` or `..` is.
 fn folder_name(book: &Path) -> Result<String, Failure> {
-    let whole = std::fs::canonicalize(book).or_else(|_| std::path::absolute(book))?;
+    let whole = match book.file_name() {
+        Some(_) => book.to_path_buf(),
+        None => std::fs::canonicalize(book)?,
+    };
     let name = whole.file_name().and_then(|name| name.to_str());
     name.map(str::to_owned)
         .ok_or_else(|| format!("`{}` has no name of its own; name it `NAME=FOLDER`", book.display()).into())

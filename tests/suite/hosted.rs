@@ -1,6 +1,7 @@
 //! `host` as it is run: one book and several, what its log tells, and whom it counts.
 
 mod at_work;
+mod proxies;
 mod several;
 
 use std::process::Command;

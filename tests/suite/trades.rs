@@ -1,6 +1,6 @@
 //! The sheets of those who build by rooms: what each says of a small book, and what it says that nobody knows yet.
 
-mod code;
+pub mod code;
 mod fabricator;
 mod issued;
 mod joiner;

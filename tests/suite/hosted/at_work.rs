@@ -25,8 +25,18 @@ pub struct Host {
 impl Host {
     /// Started with these arguments, on a free port; at work once this returns.
     pub fn start(arguments: &[&str]) -> Self {
+        Self::start_in(Path::new("."), arguments)
+    }
+
+    /// The same, run in a folder.
+    pub fn start_in(folder: &Path, arguments: &[&str]) -> Self {
         let mut command = Command::new(env!("CARGO_BIN_EXE_bookmatch"));
-        command.arg("host").args(arguments).args(["--address", "127.0.0.1:0"]).stderr(Stdio::piped());
+        command
+            .current_dir(folder)
+            .arg("host")
+            .args(arguments)
+            .args(["--address", "127.0.0.1:0"])
+            .stderr(Stdio::piped());
         let mut child = command.spawn().unwrap();
         let mut log = BufReader::new(child.stderr.take().unwrap());
         let mut said = String::new();

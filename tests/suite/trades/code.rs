@@ -15,7 +15,8 @@ const TILE: &str = "selection: Floor tile\nkind: tile\nmaker: Kilnessy\nmodel: H
 const ROOM: &str = "name: Kitchen\nopenings:\n  range: {takes: range, width: 30\", waive: [{rule: complete/opening, \
                     because: it comes later, by: Ines, on: 2027-01-12}]}\n";
 
-fn book(more: &str) -> Project {
+/// A kitchen with a tiled floor and an opening for a range, and what else `book.yaml` says.
+pub fn book(more: &str) -> Project {
     Project::new()
         .file("book.yaml", &format!("{BOOK}{more}"))
         .file("rooms/kitchen/room.yaml", ROOM)
@@ -23,9 +24,13 @@ fn book(more: &str) -> Project {
         .photo("rooms/kitchen/photos/tile.jpg")
 }
 
-/// What an independent reader (the crate rqrr) makes of the code as it is drawn on a sheet; none where there is none.
 fn scanned(sheet: &Sheet) -> Option<String> {
-    let (_, code) = sheet.html.split_once("<div class=\"code\">")?;
+    code_on(&sheet.html)
+}
+
+/// What an independent reader (the crate rqrr) makes of the code as it is drawn on a sheet; none where there is none.
+pub fn code_on(html: &str) -> Option<String> {
+    let (_, code) = html.split_once("<div class=\"code\">")?;
     let svg = code.split("</svg>").next()?;
     let (_, side) = svg.split_once("viewBox=\"0 0 ")?;
     let side: usize = side.split(' ').next()?.parse().ok()?;
