@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::book::{Book, ProductOption, Room, Selection};
-use crate::ledger::{Came, Fact, ItemReceived, Kept, LineReceived, Purpose, Received, TOLERANCE, Vouched};
+use crate::ledger::{Came, Fact, ItemReceived, Kept, LineReceived, Moment, Purpose, Received, TOLERANCE, Vouched};
 use crate::shown::{self, Marked};
 use crate::units::{Date, LeadTime, Phrase, Wrote, phrase};
 
@@ -89,7 +89,7 @@ impl Deliveries {
             }
         }
         for said in all.said.values_mut() {
-            said.sort_by_key(|one| (one.received.made, one.line));
+            in_order(said);
         }
         all
     }
@@ -155,6 +155,29 @@ impl Deliveries {
         let is_claimed = claimed.is_some_and(|on| *on >= last.received.on);
         (!settled && !is_claimed && !later.into_iter().any(is_replaced)).then_some(last)
     }
+}
+
+/// Puts what was said of one item in the order in which it was made: by the clocks where it was made, and by the
+/// device's own count of what one device said, whatever its clock says.
+fn in_order(said: &mut [Said]) {
+    // A later word of a device was made no earlier than those before it that count.
+    let moments: Vec<Moment> = said
+        .iter()
+        .map(|one| {
+            let Some(device) = &one.received.device else { return one.received.made };
+            let before = said.iter().filter(|other| {
+                let theirs = other.received.device.as_ref();
+                other.counts && theirs.is_some_and(|theirs| theirs.id == device.id && theirs.turn < device.turn)
+            });
+            before.map(|other| other.received.made).max().map_or(one.received.made, |made| made.max(one.received.made))
+        })
+        .collect();
+    let turn = |one: &Said| one.received.device.as_ref().map_or(0, |device| device.turn);
+    let mut order: BTreeMap<u32, (Moment, u32)> = BTreeMap::new();
+    for (one, moment) in said.iter().zip(moments) {
+        order.insert(one.line, (moment, turn(one)));
+    }
+    said.sort_by_key(|one| (order.get(&one.line).copied(), one.line));
 }
 
 /// The newest statement that counts, and all that count of the same delivery.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::digest::Digest;
 use crate::units::Date;
 
-use super::Moment;
+use super::{Device, Moment};
 
 /// Somebody looked at what a delivery brought. It counts once it is confirmed; what is said of the same delivery
 /// later is a fact of its own, and takes nothing away.
@@ -22,6 +22,9 @@ pub struct Received {
     pub on: Date,
     /// The moment, by the same clock.
     pub made: Moment,
+    /// The device that it was made on, and the how-manieth there, where the page said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub device: Option<Device>,
     /// What was looked at.
     pub items: Vec<ItemReceived>,
 }

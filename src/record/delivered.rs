@@ -6,13 +6,13 @@ use std::collections::BTreeSet;
 use serde::Deserialize;
 
 use crate::ledger::{
-    Acknowledged, Came, Chain, Delivery, Fact, Head, ItemReceived, Moment, Received, TOLERANCE, Vouched,
+    Acknowledged, Came, Chain, Delivery, Device, Fact, Head, ItemReceived, Moment, Received, TOLERANCE, Vouched,
 };
 use crate::units::Date;
 
 use super::flood::Waits;
 use super::receive::{Outcome, Receiver, Refusal, is_of, is_recorded, issued};
-use super::response::{Malformed, Submission, count, line, nonce, text};
+use super::response::{Malformed, Submission, count, device, line, nonce, text};
 use super::store::Open;
 
 /// The most photographs of one item.
@@ -36,6 +36,9 @@ pub struct HandedDelivery {
     pub nonce: String,
     /// When it was made, by the clock where it was made.
     pub made: Moment,
+    /// The device that it was made on, and the how-manieth there; older pages do not say it.
+    #[serde(default)]
+    pub device: Option<Device>,
     /// The line of the ledger that names the issue, as the page stated it.
     #[serde(default)]
     pub ledger: Option<Head>,
@@ -73,6 +76,7 @@ impl HandedDelivery {
         }
         self.delivery.load.as_deref().map_or(Ok(()), |load| line("delivery.load", load))?;
         nonce(&self.nonce)?;
+        device(self.device.as_ref())?;
         count(self.items.len())?;
         let mut seen = BTreeSet::new();
         for item in &self.items {
@@ -162,8 +166,9 @@ impl Receiver {
         }
         open.may_wait(Waits::Deliveries, &says.by, handed.signed.len())?;
         let (delivery, by, items) = (says.delivery.clone(), says.by.clone(), says.items.clone());
+        let (made, device) = (says.made, says.device.clone());
         open.keep_response(&handed.value, &handed.digest)?;
-        let fact = Received { response: handed.digest, delivery, by, on, made: says.made, items };
+        let fact = Received { response: handed.digest, delivery, by, on, made, device, items };
         open.append(at, Fact::Received(fact))?;
         Ok(Outcome::Waiting)
     }

@@ -207,9 +207,7 @@ impl Decisions {
     fn check(&self) -> Result<(), Malformed> {
         line("who", &self.who)?;
         nonce(&self.nonce)?;
-        if let Some(device) = &self.device {
-            hex("device.id", &device.id)?;
-        }
+        device(self.device.as_ref())?;
         line("signed.name", &self.signed.name)?;
         text("signed.statement", &self.signed.statement)?;
         if !is_drawing(&self.signed.drawing) {
@@ -269,6 +267,10 @@ pub(super) fn text(place: &'static str, text: &str) -> Result<(), Malformed> {
 
 pub(super) fn nonce(text: &str) -> Result<(), Malformed> {
     hex("nonce", text)
+}
+
+pub(super) fn device(device: Option<&Device>) -> Result<(), Malformed> {
+    device.map_or(Ok(()), |device| hex("device.id", &device.id))
 }
 
 /// 32 hex digits.

@@ -367,10 +367,20 @@ def came_otherwise(record, item, of):
             continue
         if SECONDS[fact["made"]] <= at + MINUTES:
             of_it = [one for one in fact["items"] if (one["room"], one["item"]) == of]
-            counting += [(SECONDS[fact["made"]], number, one) for one in of_it]
+            counting += [(SECONDS[fact["made"]], fact.get("device"), number, one) for one in of_it]
     if not counting:
         return False
-    _, number, last = max(counting, key=lambda one: one[:2])
+
+    def when(one):
+        made, device, number, _ = one
+        before = [
+            theirs[0]
+            for theirs in counting
+            if device and theirs[1] and theirs[1]["id"] == device["id"] and theirs[1]["turn"] < device["turn"]
+        ]
+        return max([made, *before]), device["turn"] if device else 0, number
+
+    _, _, number, last = max(counting, key=when)
     if all(line["came"] == "approved" for line in last["lines"]) or last.get("kept") != "taken":
         return False
     if item.holds(last["mark"], last.get("option")):
@@ -391,11 +401,13 @@ def told_of_item(record, issue, item, of, terms, is_held):
     stands, whose = state(words, names, terms, bool(issued))
     sure = [word for word in words if word["holds"] and word["known"] and not word["not known which"]]
     given = [word["who"] for word in sure if not word["names no option"]]
-    waits_for = [one["name"] for one in terms["approvers"] if one["id"] not in given]
+    # Where any one may decide, one word that stands is enough.
+    enough = terms["approval"] == "any" and given
+    waits_for = [one["name"] for one in terms["approvers"] if one["id"] not in given and not enough]
     if stands == "approved" and is_held:
         stands = "approved, and held"
     if stands == "approved" and came_otherwise(record, item, of):
-        stands, waits_for = "came otherwise than approved", [one["name"] for one in terms["approvers"]]
+        stands, waits_for = "came otherwise than approved", []
     options = {word["option"] for word in sure if word["decision"] in AGREED} - {None}
     return {
         "state": stands,

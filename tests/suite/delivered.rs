@@ -53,6 +53,20 @@ fn a_delivery_is_recorded_with_its_identity_once_and_waits_to_be_confirmed() {
 }
 
 #[test]
+fn the_device_and_its_count_are_kept_and_older_pages_need_none() {
+    let book = IssuedBook::new();
+    let mut says = delivery(&book, 1);
+    says["device"] = json!({"id": "a".repeat(32), "turn": 3});
+    assert_eq!(take_in(&book, &says).unwrap(), Outcome::Waiting);
+    let [Fact::Received(fact)] = &received(&book)[..] else { panic!() };
+    assert_eq!(fact.device.as_ref().map(|device| device.turn), Some(3));
+    let mut odd = delivery(&book, 2);
+    odd["delivery"]["note"] = json!("4712");
+    odd["device"] = json!({"id": "the tablet", "turn": 1});
+    assert!(take_in(&book, &odd).unwrap_err().to_string().contains("device.id"));
+}
+
+#[test]
 fn what_is_said_otherwise_of_the_same_delivery_is_another_fact() {
     let book = IssuedBook::new();
     take_in(&book, &delivery(&book, 1)).unwrap();

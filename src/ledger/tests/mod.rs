@@ -103,6 +103,7 @@ fn received(mark: Digest) -> Received {
         by: "Bo".into(),
         on: "2027-01-18".parse().unwrap(),
         made: moment(3),
+        device: Some(Device { id: "0".repeat(32), turn: 4 }),
         items: vec![item],
     }
 }

@@ -101,6 +101,7 @@ fn fact(who: &str, number: u32) -> Fact {
             by: who.into(),
             on,
             made: moment(),
+            device: None,
             items: vec![],
         }),
         1 => Fact::Sent(Sent { issue: number, to: who.into(), role: None, on }),

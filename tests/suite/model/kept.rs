@@ -71,12 +71,14 @@ impl History {
         let kept = (came != Came::Approved).then(|| *self.dice.one(&[Kept::Taken, Kept::Taken, Kept::SentBack]));
         let is_open = item.shown().is_open();
         let ahead = if self.dice.is(8) { DAY } else { 0 };
+        let (device, _) = self.on_device(Attestation::PrivateLink);
         let received = Received {
             response: Digest::of(format!("delivery {}", self.lines.len()).as_bytes()),
             delivery: Delivery { from: "Ardwin".into(), load: None, note: self.lines.len().to_string() },
             by: "Teo".into(),
             on: Self::day(self.clock),
             made: Self::moment(self.clock + ahead - self.dice.between(0, 2 * DAY)),
+            device,
             items: vec![ItemReceived {
                 room: item.room,
                 item: item.item,

@@ -104,7 +104,7 @@ impl History {
     }
 
     /// The device that it is made on, and the moment by its clock.
-    fn on_device(&mut self, by: Attestation) -> (Option<Device>, Moment) {
+    pub(super) fn on_device(&mut self, by: Attestation) -> (Option<Device>, Moment) {
         if by == Attestation::Hand {
             return (None, Self::moment(self.clock));
         }

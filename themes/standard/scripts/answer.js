@@ -83,16 +83,10 @@ const Answer = (() => {
     option: agrees(said) && item.options.length > 1 ? said.option : undefined, note: said.note.trim() || undefined,
   });
   const statement = () => Paper.fill(Paper.w.signs.statement, { n: asked.issue });
-  /** This device, and its count of what was signed here: the order, whatever its clock says. */
-  const turn = () => {
-    const place = `bookmatch ${asked.book} device`, { id, turn } = read(place) ?? { id: Seal.nonce(), turn: 0 };
-    write(place, { id, turn: turn + 1 });
-    return read(place);
-  };
   const sign = (typed, drawing) => change((kept) => {
     const response = {
       format: "bookmatch response 1", book: asked.book, issue: asked.issue, who: who().id, nonce: Seal.nonce(), made: now(),
-      device: turn(), ledger: asked.ledger ?? undefined,
+      device: Paper.turn(asked.book, Seal.nonce), ledger: asked.ledger ?? undefined,
       items: decided(kept).map((item) => line(item, kept.items[name(item)])),
       signed: { name: whole(typed.trim()), statement: statement(), drawing },
     };

@@ -1,6 +1,6 @@
 // The page of a delivery: what came beside what was approved, kept on this device and handed over.
 (() => {
-  const { data, w, fill, el, state, read, write, now, day, whole, others, say, scripted, lasting } = Paper;
+  const { data, w, fill, el, state, read, write, turn, now, day, whole, others, say, scripted, lasting } = Paper;
   const asks = data("delivery-asks"), place = document.getElementById("delivery");
   if (!asks || !place) return;
   const CAME = ["approved", "different", "damaged"], KEPT_AS = { taken: "taken", "sent back": "sent_back", "set aside": "set_aside" };
@@ -57,7 +57,7 @@
     let response = all.response;
     const same = response && Seal.canonical([response.by, response.delivery, response.items]) === Seal.canonical([by, delivery, found]);
     if (!same) {
-      response = { format: "bookmatch delivery 1", book: asks.book, issue: asks.issue, ledger: asks.ledger ?? undefined, delivery, by, nonce: Seal.nonce(), made: now(), items: found };
+      response = { format: "bookmatch delivery 1", book: asks.book, issue: asks.issue, ledger: asks.ledger ?? undefined, delivery, by, nonce: Seal.nonce(), made: now(), device: turn(asks.book, Seal.nonce), items: found };
       change((all) => { all.response = response; });
     } else if (handing.querySelector(".ways")) return;
     const name = `bookmatch-${asks.book.slice(0, 8)}-delivery-${response.made.slice(0, 10)}.json`;

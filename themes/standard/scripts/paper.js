@@ -49,6 +49,12 @@ const Paper = (() => {
     try { localStorage.setItem(key, JSON.stringify(value)); } catch { lasts = false; }
     return lasts;
   };
+  /** This device, and its count of what was said on it: the order, whatever its clock says. */
+  const turn = (book, fresh) => {
+    const place = `bookmatch ${book} device`, { id, turn } = read(place) ?? { id: fresh(), turn: 0 };
+    write(place, { id, turn: turn + 1 });
+    return read(place);
+  };
   /** Hears of what another page kept, also while this one was put aside. */
   const others = (tell) => {
     addEventListener("storage", (event) => {
@@ -66,5 +72,5 @@ const Paper = (() => {
     clearTimeout(waiting);
     waiting = setTimeout(() => { place.textContent = words; }, 500);
   };
-  return { data, w, lang, fill, el, svg, state, mark, now, moment, day, read, write, others, whole, say, scripted, lasting: () => lasts };
+  return { data, w, lang, fill, el, svg, state, mark, now, moment, day, read, write, turn, others, whole, say, scripted, lasting: () => lasts };
 })();

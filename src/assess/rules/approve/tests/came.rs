@@ -13,10 +13,18 @@ struct Word {
     made: &'static str,
     came: Came,
     kept: Option<Kept>,
+    /// The how-manieth it is of the one device.
+    turn: Option<u32>,
 }
 
-const FIRST: Word =
-    Word { by: "Teo Varrick", note: "4711", made: "2027-01-12T09:00:00Z", came: Came::Approved, kept: None };
+const FIRST: Word = Word {
+    by: "Teo Varrick",
+    note: "4711",
+    made: "2027-01-12T09:00:00Z",
+    came: Came::Approved,
+    kept: None,
+    turn: None,
+};
 
 /// The same, otherwise than approved.
 fn otherwise(came: Came, kept: Kept) -> Word {
@@ -49,6 +57,7 @@ impl Record {
             by: word.by.into(),
             on: made.day().unwrap(),
             made,
+            device: word.turn.map(|turn| crate::ledger::Device { id: "0".repeat(32), turn }),
             items: vec![item],
         }))
     }
@@ -73,6 +82,18 @@ fn stands(record: Record, range: &str) -> String {
     let approvals = crate::assess::approval::Approvals::of(&book);
     let (room, range) = book.selections().find(|(_, one)| one.id == "range").unwrap();
     approvals.item(room, range).unwrap().standing.word().into()
+}
+
+/// The clock of the device was set back between its two words: its own count tells which was the last.
+#[test]
+fn the_later_word_of_one_device_counts_whatever_its_clock_says() {
+    let first = Word { turn: Some(1), made: "2027-01-12T11:00:00Z", ..otherwise(Came::Different, Kept::Taken) };
+    let second = Word { turn: Some(2), note: "4712", made: "2027-01-12T08:00:00Z", ..FIRST };
+    let of = |words: [Word; 2]| stands(words.into_iter().fold(approved(), Record::range_came_and_counts), RANGE);
+    for words in [[first, second], [second, first]] {
+        assert_eq!(of(words), "approved");
+        assert_eq!(of(words.map(|word| Word { turn: None, ..word })), "came otherwise than approved", "by the clock");
+    }
 }
 
 /// It was answered, and has to be revised by what came: all who must approve sign that, once it is issued.
