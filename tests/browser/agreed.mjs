@@ -2,6 +2,7 @@
 import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { must, same } from "./acts.mjs";
+import { decide, post, row, save, sign } from "./answers.mjs";
 import { device, isInert } from "./device.mjs";
 import { launch, WIDTHS } from "./launch.mjs";
 import { fromADisk, keep, opensEarly } from "./older.mjs";
@@ -12,35 +13,6 @@ const program = new Program(binary, book, site, port);
 const HOSTILE = "Feet first <img src=x onerror=alert(1)> </script><script>alert(2)</script> {{ 7 * 7 }}";
 const KEPT = path.join(path.dirname(book), "kept");
 const DAY = "2027-01-15", LATER = "2027-02-01";
-
-const row = (page, name) => page.locator("#deciding details").filter({ has: page.locator("summary b", { hasText: new RegExp(`^${name}$`) }) });
-
-/** Decides on one item, in its row of the sheet for signature. */
-async function decide(page, name, says, { option, note } = {}) {
-  const line = row(page, name);
-  if (!(await line.evaluate((one) => one.open))) await line.locator("summary").click();
-  if (option) await line.getByRole("group", { name: "Which one" }).getByRole("radio", { name: option }).check();
-  await line.getByRole("group", { name: "What you say to it" }).getByRole("radio", { name: new RegExp(`^${says}\\b(?! as)`) }).check();
-  if (note) await line.getByLabel("Note to the designer").fill(note);
-}
-
-async function sign(page, name) {
-  await page.getByLabel("Your name, typed").fill(name);
-  await page.getByRole("button", { name: /^Sign th/ }).click();
-  await page.getByText(`Signed by ${name}`).waitFor();
-}
-
-async function post(page, answer) {
-  await page.getByRole("button", { name: "Send to the office" }).click();
-  await page.getByText(answer).first().waitFor();
-}
-
-async function save(page) {
-  const [given] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save the file" }).click()]);
-  const file = path.join(path.dirname(book), given.suggestedFilename());
-  await given.saveAs(file);
-  return file;
-}
 
 const decided = () => program.facts().filter((fact) => fact.is === "decided");
 
@@ -97,7 +69,7 @@ async function svenIsOffline(sven, link) {
   await sign(sven.page, "Sven Lindqvist");
   await post(sven.page, "It did not get there. Nothing is lost.");
   same(sven.faults.splice(0).filter((fault) => !/ERR_(INTERNET_DISCONNECTED|FAILED)$/.test(fault)), [], "what Sven's page complains of without a signal");
-  const file = await save(sven.page);
+  const file = await save(sven.page, path.dirname(book));
   same(decided().length, 1, "what is on record while Sven's file is his alone");
   return file;
 }

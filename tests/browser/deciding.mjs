@@ -3,6 +3,7 @@
 import { createHmac } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { isSound, must, onEachDevice, same, tabTo } from "./acts.mjs";
+import { draws } from "./answers.mjs";
 
 const site = process.argv[2];
 const KEY = Buffer.from(Array.from({ length: 32 }, (_, i) => i)).toString("base64url");
@@ -101,16 +102,6 @@ async function signs(page, go, size) {
   await page.getByText(/Signed by Odile Quillarn/).waitFor();
   same(await page.evaluate(() => document.activeElement.id), "handing-title", "where the focus goes once it is signed");
   await isSound(page, `the signed sheet at ${size.width} px`);
-}
-
-async function draws(page) {
-  const pad = page.locator("svg.pad");
-  await pad.scrollIntoViewIfNeeded();
-  const { x, y } = await pad.boundingBox();
-  await page.mouse.move(x + 30, y + 40);
-  await page.mouse.down();
-  for (let at = 0; at < 30; at++) await page.mouse.move(x + 30 + at * 6, y + 40 + 20 * Math.sin(at / 3));
-  await page.mouse.up();
 }
 
 async function handsOver(page, faults, size) {

@@ -7,6 +7,7 @@ mod deciding;
 mod engines;
 mod faulty;
 mod following;
+mod hosting;
 mod one_file;
 mod paper;
 mod published;

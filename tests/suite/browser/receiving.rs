@@ -43,10 +43,10 @@ const KITCHEN: &str = "\
   order: {placed on: 2027-01-16}
 ";
 
-/// The book, approved.
-fn approved() -> Project {
+/// The book, approved, and what else `book.yaml` says.
+pub(super) fn approved(more: &str) -> Project {
     let project = Project::new()
-        .file("book.yaml", BOOK)
+        .file("book.yaml", &format!("{BOOK}{more}"))
         .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
         .file("rooms/kitchen/all.yaml", KITCHEN)
         .photo("rooms/kitchen/photos/rug.jpg")
@@ -63,7 +63,7 @@ fn approved() -> Project {
 
 #[test]
 fn a_delivery_is_received_without_a_signal_and_taken_in_and_what_was_taken_otherwise_is_asked_anew() {
-    let project = approved();
+    let project = approved("");
     let (site, file) = (project.beside("site"), project.beside("delivery.json"));
     project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
     let installer = site.join("installer");
@@ -97,7 +97,7 @@ fn a_delivery_is_received_without_a_signal_and_taken_in_and_what_was_taken_other
 
 #[test]
 fn a_trade_says_that_its_issue_came_to_hand_without_a_signal_and_it_is_taken_in() {
-    let project = approved();
+    let project = approved("");
     let (site, file) = (project.beside("site"), project.beside("came.json"));
     project.run(["issue", "--sent", "1", "--to", "Teo Varrick, site lead"]).exits(0);
     project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);

@@ -1,0 +1,82 @@
+// node delivered.mjs PROGRAM BOOK SITE PORT: what came is looked at in a yard without a signal, on a telephone that opened the
+// page where it had one; it is handed over at the gate, and the office confirms it.
+import { must, same } from "./acts.mjs";
+import { device } from "./device.mjs";
+import { launch, WIDTHS } from "./launch.mjs";
+import { Program } from "./program.mjs";
+
+const [binary, book, site, port] = process.argv.slice(2);
+const program = new Program(binary, book, site, port);
+const SHEET = `${program.address}/installer/deliveries/from-ardwin.html`;
+const received = () => program.facts().filter(({ is }) => is === "received");
+const section = (page, name) => page.locator("section.came", { has: page.getByRole("heading", { name }) });
+
+async function says(page, words) {
+  await page.waitForFunction((wanted) => document.querySelector("#delivery > .form").innerText.replace(/\s+/g, " ").includes(wanted), words);
+}
+
+/** In the morning, at the office: the page is opened, and kept. */
+async function opensInTheMorning(phone) {
+  await phone.page.goto(SHEET);
+  await phone.page.waitForFunction(() => navigator.serviceWorker?.controller && document.readyState === "complete");
+  await phone.page.goto(SHEET);
+}
+
+/** In the yard: the pulls are as approved, the rug is grey, and is taken all the same. */
+async function looksAtWhatCame(phone) {
+  await phone.context.setOffline(true);
+  await phone.page.reload();
+  await section(phone.page, "Pulls").getByRole("button", { name: "All of it came as approved" }).click();
+  const rug = section(phone.page, "Rug");
+  await rug.getByRole("group", { name: "Finish: it came" }).getByLabel("Different", { exact: true }).check();
+  await rug.getByRole("button", { name: "All of it came as approved" }).click();
+  await rug.getByLabel("Finish: what came instead, or what is damaged").fill("grey");
+  await rug.getByLabel("Taken all the same").check();
+  await phone.page.getByLabel("Received by").fill("Noor Tembley");
+  await phone.page.getByLabel("Number of the delivery note").fill("4711");
+  await says(phone.page, "2 items of this delivery, received by Noor Tembley, are ready to be handed over.");
+  await phone.page.getByRole("button", { name: "Send to the office" }).click();
+  await says(phone.page, "It did not get there. Nothing is lost.");
+  same(received(), [], "what is on record while the telephone has no signal");
+}
+
+/** The telephone is put away and taken out again, still in the yard. */
+async function opensAgain(phone) {
+  await phone.page.close();
+  await phone.open(SHEET);
+  await says(phone.page, "K-01 Rug: Different");
+}
+
+async function handsOverAtTheGate(phone) {
+  await phone.context.setOffline(false);
+  for (const told of ["recorded", "already recorded"]) {
+    await phone.page.getByRole("button", { name: "Send to the office" }).click();
+    await says(phone.page, `It has arrived at the office: ${told}`);
+  }
+  const [fact, ...more] = received();
+  same([more.length, fact.by, fact.delivery, fact.device.turn > 0], [0, "Noor Tembley", { from: "Ardwin", note: "4711" }, true], "what is on record");
+  return fact;
+}
+
+async function theOfficeConfirms(fact) {
+  const now = new Date().toISOString().slice(0, 10);
+  same((await program.stands(now)).Rug, "approved", "the rug before anybody confirmed what came");
+  await program.run("receive", ["--confirm", fact.response.slice(0, 8), "--by", "Ines Rowe"]);
+  const stands = await program.stands(now);
+  same([stands.Rug, stands.Pulls], ["came otherwise than approved", "approved"], "what stands");
+  must(!program.log.join("\n").includes("grey"), "what was written is in the log of the server");
+}
+
+await program.host();
+const browser = await launch("127.0.0.1");
+try {
+  const phone = await device(browser, WIDTHS[0], program.address);
+  await opensInTheMorning(phone);
+  await looksAtWhatCame(phone);
+  await opensAgain(phone);
+  await theOfficeConfirms(await handsOverAtTheGate(phone));
+  same(phone.faults.filter((fault) => !/ERR_(INTERNET_DISCONNECTED|FAILED)/.test(fault)), [], "what the page complains of");
+} finally {
+  await browser.close();
+  await program.stop();
+}
