@@ -12,6 +12,7 @@ try {
   page.on("pageerror", (error) => lost.push(String(error)));
   await page.goto(code);
   const box = page.locator("#paper-stands");
+  await box.waitFor();
   must((await box.innerText()).includes("still stands, as far as this device knows"), await box.innerText());
   await page.goto("about:blank");
   await page.goto(code.replace(/#paper-[0-9a-f]{8}/, "#paper-0badc0de"));
