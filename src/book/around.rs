@@ -3,7 +3,7 @@
 use super::{BackPanel, Burning};
 use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
-use crate::vocabulary::{Slot, Words, record, words};
+use crate::vocabulary::{Slot, Words, record, word_meant, words};
 
 record! {
     shown
@@ -27,13 +27,16 @@ words! {
         Nothing = "nothing",
         Wall = "wall",
         Ceiling = "ceiling",
+        /// The counter that it stands under.
+        Counter = "counter" also "worktop" "countertop" "the counter" "the worktop",
     }
 }
 
 impl Neighbour {
     /// What it is, where one word says it, in whatever case.
     pub fn plainly(&self) -> Option<Plainly> {
-        Plainly::of(&self.what.to_ascii_lowercase())
+        let word = word_meant(&self.what.to_ascii_lowercase(), Plainly::WORDS, Plainly::ALSO)?;
+        Plainly::of(word)
     }
 
     /// Whether it is said that nothing stands there.

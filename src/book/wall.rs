@@ -74,6 +74,13 @@ record! {
     }
 }
 
+impl Doorway {
+    /// Whether it is a cased opening: nothing is said of a leaf.
+    pub fn has_no_leaf(&self) -> bool {
+        self.leaf.is_absent() && self.hinge.is_absent() && self.swings.is_absent() && self.slides.is_absent()
+    }
+}
+
 words! {
     /// What a window is in.
     pub enum WindowIn {

@@ -1,8 +1,11 @@
 //! Seats at counters, tables and islands.
 
-use crate::book::{Room, Seating, Traffic};
+use crate::book::{Island, IslandSide, Room, Seating, Selection, Traffic};
 use crate::site::Site;
+use crate::site::counters::covers;
+use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Kind;
 
 use super::Distance;
 
@@ -78,7 +81,7 @@ fn islands<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
                 edge: Some(fact(edge.edge)),
                 seats: Some(edge.seats),
                 height: edge.height.map(fact),
-                knees: island.side(side).overhang.get().map(|overhang| fact(*overhang)),
+                knees: knees(room, island, side).map(|(knees, at)| Distance::planned(knees, at)),
                 behind: plan.clear_behind(island, side).map(|clear| fact(clear.distance)),
                 traffic: None,
                 wheelchair: false,
@@ -86,4 +89,37 @@ fn islands<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Seats<'a>> {
         })
     });
     sides.collect()
+}
+
+/// What is clear for knees at a side of an island: as the side says; as the counter says that lies on it; else what its
+/// cabinets leave of its counter.
+fn knees(room: &Room, island: &Island, side: IslandSide) -> Option<(Length, Span)> {
+    let own = island.side(side);
+    if !own.overhang.is_absent() {
+        return own.overhang.spanned().map(|overhang| (overhang.value, island.name.span));
+    }
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let options = counters.flat_map(Selection::standing).filter(|option| covers(room, option, &island.name));
+    let of_counter = options.filter_map(|option| option.top.get()?.overhang.spanned());
+    let of_counter = of_counter.map(|overhang| (overhang.value, overhang.span)).min_by_key(|(overhang, _)| *overhang);
+    of_counter.or_else(|| left_by_its_cabinets(island, side))
+}
+
+fn left_by_its_cabinets(island: &Island, side: IslandSide) -> Option<(Length, Span)> {
+    let (across, is_there) = match side {
+        IslandSide::Wall => (IslandSide::Room, true),
+        IslandSide::Room => (IslandSide::Wall, true),
+        IslandSide::Left | IslandSide::Right => (side, false),
+    };
+    let (one, other) = *island.size.get()?;
+    let deep = if island.turned.get() == Some(&true) { one } else { other };
+    let across = island.side(across);
+    // Where cabinets stand back to back, or at the ends too, nobody knows how deep they are together.
+    if !is_there || !island.side(side).parts.is_empty() || across.parts.is_empty() {
+        return None;
+    }
+    let depths = across.parts.iter().map(|part| part.depth.get().or(island.depth.get()).copied());
+    let body = depths.collect::<Option<Vec<_>>>()?.into_iter().max()?;
+    let left = deep - body - across.overhang.get().copied().unwrap_or_default();
+    Some((left.max(Length::ZERO), island.size.span()?))
 }

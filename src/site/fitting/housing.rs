@@ -2,10 +2,11 @@
 //! that holds it, as a cabinet selection of that name.
 
 use crate::book::{BackPanel, InRow, Opening, PartIs, Room, Selection, System};
-use crate::site::panel_thickness;
+use crate::site::plan::settled;
+use crate::site::{counter_height, panel_thickness};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
-use crate::vocabulary::{Kind, Slot};
+use crate::vocabulary::{Kind, Slot, Trait};
 
 /// A figure of the cabinet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -76,12 +77,10 @@ impl<'a> Housing<'a> {
             part.and_then(|holder| holder.depth()).map(|depth| at_most(depth.value, depth.span)),
             size.and_then(|size| size.depth.spanned()).map(|depth| at_most(depth.value, depth.span)),
         ]);
-        let alone = of_part.filter(|part| part.holds.len() == 1);
-        let high = alone.and_then(|part| part.height.spanned()).map(|height| at_most(height.value, height.span));
         Some(Self {
             inside_width: first([own.and_then(|own| written(&own.inside_width)), between]),
             inside_depth: first([own.and_then(|own| written(&own.inside_depth)), deep]),
-            inside_height: first([own.and_then(|own| written(&own.inside_height)), high]),
+            inside_height: inside_height(room, opening),
             outside_width: outside,
             stiles: first([own.and_then(|own| written(&own.stiles)), of_part.and_then(|part| written(&part.stiles))]),
             back_panel: own.and_then(|own| own.back_panel.spanned().cloned()),
@@ -118,6 +117,57 @@ impl<'a> Housing<'a> {
 pub(super) fn inside_depth(room: &Room, opening: &Opening) -> Option<CabinetFigure> {
     let own = opening.cabinet.get().and_then(|own| written(&own.inside_depth));
     own.or_else(|| cabinet_part(room, opening)?.depth().map(|depth| at_most(depth.value, depth.span)))
+}
+
+/// The clear height inside the cabinet that an opening is cut into: as the opening says, else, at most, what the part of
+/// a row that holds it leaves of its own height, from the opening's sill to its top or to what begins above.
+pub(super) fn inside_height(room: &Room, opening: &Opening) -> Option<CabinetFigure> {
+    let own = opening.cabinet.get().and_then(|own| written(&own.inside_height));
+    own.or_else(|| left_of_its_height(room, opening))
+}
+
+fn left_of_its_height(room: &Room, opening: &Opening) -> Option<CabinetFigure> {
+    let holder = cabinet_part(room, opening).filter(|_| !opening.takes_one(Trait::CutIntoCounter))?;
+    let of_run = holder.run.map(|run| &run.height);
+    let height = holder.part.height.spanned().or_else(|| of_run?.spanned());
+    let bottom = holder.run.and_then(|run| run.above_floor.get().copied()).unwrap_or_default();
+    let Some(sill) = opening.sill.get().copied() else {
+        let alone = height.filter(|_| holder.part.holds.len() == 1)?;
+        return Some(at_most(alone.value, alone.span));
+    };
+    let to_the_top = height.map(|height| at_most((bottom + height.value - sill).min(height.value), height.span));
+    let held = holder.part.holds.iter().filter_map(|name| room.opening(name));
+    let held = held.filter(|other| !other.takes_one(Trait::CutIntoCounter));
+    let above = held.filter_map(|other| other.sill.spanned()).filter(|other| other.value > sill);
+    let to_the_next = above.map(|other| at_most(other.value - sill, other.span));
+    to_the_next.chain(to_the_top).min_by_key(|left| left.length)
+}
+
+/// What the cabinet holds below something that is cut into its counter.
+#[derive(Clone, Copy, Debug)]
+pub struct HeldBelow {
+    /// Its kind.
+    pub kind: Kind,
+    /// From the top of the counter to its top.
+    pub clear: Length,
+    /// Where its place is written.
+    pub at: Span,
+}
+
+/// The highest of what the same cabinet holds below what is cut into its counter, by its sill and the height of its
+/// opening, or of the one that the sheet of what is chosen asks for.
+pub fn held_below(room: &Room, opening: &Opening) -> Option<HeldBelow> {
+    let holder = cabinet_part(room, opening).filter(|_| opening.takes_one(Trait::CutIntoCounter))?;
+    let counter = counter_height(room, opening).value()?;
+    let held = holder.part.holds.iter().filter_map(|name| room.opening(name));
+    let tops = held.filter(|other| !other.takes_one(Trait::CutIntoCounter)).filter_map(|other| {
+        let measured = other.height.get().and_then(|height| height.greatest()).map(|height| height.value);
+        let of_sheet = || settled(room, other)?.fit.get()?.opening.height.get()?.least;
+        let sill = other.sill.spanned()?;
+        let clear = counter - sill.value - measured.or_else(of_sheet)?;
+        Some(HeldBelow { kind: *other.takes.get()?, clear, at: sill.span })
+    });
+    tops.min_by_key(|held| held.clear)
 }
 
 /// The part of a row that an opening is cut into, where that is a cabinet.

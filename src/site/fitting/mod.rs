@@ -3,14 +3,17 @@
 //! Rules judge these figures and pages show them: there is no second arithmetic. Nothing is rounded
 //! here (fit is decided before any rounding for print).
 
+mod before;
 mod behind;
 mod beside;
+mod by_plan;
 pub mod cover;
 mod flank;
 mod flush;
 mod foot;
 mod gauge;
 mod housing;
+mod joined;
 pub mod nest;
 mod over;
 pub mod overhead;
@@ -21,13 +24,15 @@ mod stack;
 mod tests;
 pub mod waste;
 
+pub use before::{NeededBefore, ShortFloor, floor_before};
 pub use behind::{behind_the_back_panel, left_behind};
 pub use beside::{Rises, Side, hinge_sides, rises, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, panel, recess, setting};
 pub use foot::{Foot, foot};
 pub use gauge::{DimensionCheck, Gaps, Misfit};
-pub use housing::{CabinetFigure, FigureBasis, Housing};
+pub use housing::{CabinetFigure, FigureBasis, HeldBelow, Housing, held_below};
+pub use joined::joined;
 pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, spare, way_in};
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
@@ -114,7 +119,7 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let above = above(plan, room, opening);
     let width = width_gauge(room, opening, option, fit);
     let height = height_gauge(room, opening, option, above.as_ref());
-    let depth = depth_gauge(room, opening, option, fit);
+    let depth = depth_gauge(plan, room, opening, option);
     let meant = flush::meant_flush(room, opening, option, &depth);
     let (depth, flush) = meant.map_or((depth, None), |(depth, stack)| (depth, Some(stack)));
     let under = above.filter(|above| height.there == Some(above.left(opening)));
@@ -157,9 +162,12 @@ pub fn least_play(width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, 
 
 fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
     // Where nobody measured it, it is as wide as its row leaves it.
-    let of_row = || room.part_of(&opening.name).and_then(|row| row.part.width.spanned().cloned());
-    let planned = if opening.width.is_absent() && opening.plumb.is_absent() { of_row() } else { None };
-    DimensionCheck {
+    let unmeasured = opening.width.is_absent() && opening.plumb.is_absent();
+    let written = room.part_of(&opening.name).and_then(|row| row.part.width.spanned().cloned());
+    let left = if written.is_none() && unmeasured { by_plan::left_in_its_run(room, opening) } else { None };
+    let bound = left.is_some();
+    let planned = written.filter(|_| unmeasured).or(left);
+    let gauge = DimensionCheck {
         body: option.size.width.get().copied(),
         body_at: option.size.width.span(),
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
@@ -173,8 +181,10 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
             .map(|least| least.span)
             .or(planned.map(|planned| planned.span)),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
+        bound,
         ..asked(&fit.opening.width)
-    }
+    };
+    only_if_too_small(gauge)
 }
 
 fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: Option<&Above>) -> DimensionCheck {
@@ -183,8 +193,8 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
     let size = &option.size;
     let hinge = size.height_to_hinge.get().copied();
     let least = size.height.get().and_then(|height| height.least.or(height.most));
-    let there = governing_height(room, opening, above);
-    let gauge = DimensionCheck {
+    let unread = opening.height.get().is_none();
+    let gauge = |there: Option<Spanned<Length>>, bound: bool| DimensionCheck {
         body: least.into_iter().chain(hinge).max(),
         body_at: size.height.span().or_else(|| size.height_to_hinge.span()),
         air: everywhere(&fit.air.top),
@@ -193,11 +203,28 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
         largest: greatest_height(room, opening, above),
         largest_at: greatest_at(&opening.height),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
-        bound: opening.height.get().is_none(),
+        bound,
         ..asked_height(opening, fit)
     };
-    let by_ceiling = above.is_some_and(|above| matches!(above.is, AboveIs::Ceiling | AboveIs::Counter(_)));
-    if by_ceiling { only_if_too_small(gauge) } else { gauge }
+    // What its sheet asks of opening or cabinet is held to the cabinet by `fit/cabinet`.
+    let of_cabinet = fit.cabinet.get().is_some_and(|asked| asked.inside_height.get().is_some());
+    let is_asked = of_cabinet || fit.opening.height.get().is_some();
+    let housed = housing::inside_height(room, opening).filter(|_| opening.height.is_absent() && !is_asked);
+    let housed = housed.map(|housed| gauge(Some(Spanned::new(housed.length, housed.span)), true));
+    let by_what_is_around = by_plan::beside_its_counter(room, opening, option).or(housed);
+    let governing = governing_height(room, opening, above);
+    // A slab of known thickness ends its bay exactly; what else is above, it only does not reach.
+    let ends_at_a_slab = above.is_some_and(|above| matches!(above.is, AboveIs::Counter(_)));
+    let own = gauge(governing, unread && !ends_at_a_slab);
+    let own_misses = own.misfit().is_some();
+    if let Some(misses) = by_what_is_around.filter(|around| !own_misses && around.misfit().is_some()) {
+        return misses;
+    }
+    // What follows from what is around an opening is told where a thing does not go in, and nowhere else.
+    if unread && !own_misses && above.is_some_and(|above| above.is_around(opening)) {
+        return DimensionCheck { there: None, there_at: None, largest: None, ..own };
+    }
+    own
 }
 
 /// Where the greatest of several readings is written.
@@ -215,21 +242,27 @@ fn asked_height(opening: &Opening, fit: &Fit) -> DimensionCheck {
     gauge
 }
 
-fn depth_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {
+fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: &ProductOption) -> DimensionCheck {
+    let none = Fit::default();
+    let fit = option.fit.get().map(AsRef::as_ref).unwrap_or(&none);
     let own = opening.governing_depth();
     // What its sheet asks of opening or cabinet is held to the cabinet by `fit/cabinet`.
     let of_cabinet = fit.cabinet.get().is_some_and(|asked| asked.inside_depth.get().is_some());
     let is_asked = of_cabinet || fit.opening.depth.get().is_some() || opening.takes_one(Trait::CutIntoCounter);
     let housed = housing::inside_depth(room, opening).filter(|_| own.is_none() && !is_asked);
+    let closet = if own.is_none() && housed.is_none() { by_plan::closet_depth(plan, opening) } else { None };
     let is_built_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
-    let set_in = is_built_in || housed.is_some();
+    let set_in = is_built_in || housed.is_some() || closet.is_some();
+    let around = housed.map(|housed| Spanned::new(housed.length, housed.span));
+    let bound = closet.is_some() || housed.is_some_and(|housed| housed.by == FigureBasis::AtMost);
+    let around = around.or(closet);
     let gauge = DimensionCheck {
         body: option.size.depth.get().copied(),
         body_at: option.size.depth.span(),
         air: everywhere(&fit.air.back),
-        there: own.or(housed.map(|housed| housed.length)),
-        there_at: if own.is_some() { opening.depth_at() } else { housed.map(|housed| housed.span) },
-        bound: housed.is_some_and(|housed| housed.by == FigureBasis::AtMost),
+        there: own.or(around.as_ref().map(|around| around.value)),
+        there_at: if own.is_some() { opening.depth_at() } else { around.map(|around| around.span) },
+        bound,
         // What is open in front may stand out of it; how far is told as its projection.
         sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),
         ..asked(&fit.opening.depth)
@@ -271,8 +304,7 @@ fn lets_in_from_above(opening: &Opening) -> bool {
 /// it counts where it hangs lower.
 pub fn height(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Length> {
     let is_read = opening.height.get().is_some();
-    let above = above(plan, room, opening)
-        .filter(|above| is_read || !matches!(above.is, AboveIs::Ceiling | AboveIs::Counter(_)));
+    let above = above(plan, room, opening).filter(|above| is_read || !above.is_around(opening));
     governing_height(room, opening, above.as_ref()).map(|there| there.value)
 }
 

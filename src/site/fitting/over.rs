@@ -1,8 +1,8 @@
 //! What ends the height of an opening from above: as it says itself, what the plan has hang there, the
 //! ceiling at that point.
 
-use crate::book::{Ceiling, DetailName, Opening, Room};
-use crate::site::counters::covers;
+use crate::book::{Ceiling, DetailName, Opening, Plainly, ProductOption, Room};
+use crate::site::counters::{covers, is_alone};
 use crate::site::plan::{Plan, Thing};
 use crate::site::row_of;
 use crate::source::Span;
@@ -45,6 +45,16 @@ impl AboveIs {
 }
 
 impl Above {
+    /// Whether it is no figure of the opening's own, nor of what hangs over it: the ceiling, or a counter's underside.
+    pub(super) fn is_around(&self, opening: &Opening) -> bool {
+        let said = || opening.above.get().is_none_or(|above| above.height.is_absent());
+        match self.is {
+            AboveIs::Ceiling | AboveIs::Counter(_) => true,
+            AboveIs::Hung(_) => false,
+            AboveIs::Said => said(),
+        }
+    }
+
     /// From the opening's bottom to it.
     pub fn left(&self, opening: &Opening) -> Length {
         self.edge - opening.sill.get().copied().unwrap_or_default()
@@ -62,20 +72,34 @@ pub fn above(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<
     said.into_iter().chain(hung).chain(slab).chain(ceiling(plan, room, opening)).min_by_key(|above| above.edge)
 }
 
-/// The underside of the counter of its run: its top less the thickness of the counter that is chosen for it.
+/// The underside of the counter that goes over it: the counter's top less the thickness of what is chosen for it; the
+/// top itself, which it does not reach, where nobody says how thick that is.
 fn under_a_slab(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Above> {
-    let run = row_of(room, opening)?.run.filter(|_| opening.stands_on_the_floor())?;
-    if opening.takes_one(Trait::CutIntoCounter) || !is_under_a_counter(plan, room, opening) {
+    if !opening.stands_on_the_floor() || opening.takes_one(Trait::CutIntoCounter) {
         return None;
     }
-    let top = run.counter.height.spanned()?;
+    let run = row_of(room, opening).and_then(|row| row.run);
+    let says_so = opening.above.get().is_some_and(|above| above.plainly() == Some(Plainly::Counter));
+    let is_below = says_so || is_under_a_counter(plan, room, opening);
+    let is_below = is_below || (run.is_none() && opening.takes_one(Trait::WashesDishes));
+    let top = opening.counter_height.spanned().or_else(|| run?.counter.height.spanned()).filter(|_| is_below)?;
     let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let lies_there = |option: &ProductOption| match run {
+        Some(run) => covers(room, option, &run.name),
+        None => is_alone(room),
+    };
     let lies_on_it = counters.filter_map(|selection| {
-        let option = selection.settled().filter(|option| covers(room, option, &run.name))?;
+        let option = selection.settled().filter(|option| lies_there(option))?;
         Some((selection, option.length(DetailName::Thickness)?.0))
     });
-    let (counter, thickness) = lies_on_it.max_by_key(|(_, thickness)| *thickness)?;
-    Some(Above { edge: top.value - thickness, at: top.span, is: AboveIs::Counter(counter.name.value.clone()) })
+    match lies_on_it.max_by_key(|(_, thickness)| *thickness) {
+        Some((counter, thickness)) => {
+            let is = AboveIs::Counter(counter.name.value.clone());
+            Some(Above { edge: top.value - thickness, at: top.span, is })
+        }
+        None if says_so => Some(Above { edge: top.value, at: top.span, is: AboveIs::Said }),
+        None => None,
+    }
 }
 
 /// The ceiling over it: as the plan has it there, else a level room's.

@@ -63,7 +63,24 @@ impl<'a> Stack<'a> {
         let others = height_of_what_is_chosen(room, self.other(opening))?;
         let bottom = self.lower.sill.get().copied().unwrap_or_default();
         let (top, span) = self.top(room)?;
-        Some(Spanned::new(top - bottom - others - self.kit(room), span))
+        let of_both = Spanned::new(top - bottom - others - self.kit(room), span);
+        // Where the upper one is written to begin inside the lower one's height, that ends what stands below it.
+        let sill = self.upper.sill.spanned().filter(|_| self.is_lower(opening) && self.overlaps(room));
+        let below = sill.map(|sill| Spanned::new(sill.value - bottom - self.kit(room), sill.span));
+        below.into_iter().chain([of_both]).min_by_key(|left| left.value)
+    }
+
+    /// Whether the lower one's own height reaches into the upper one, and is not that of the whole bay: it ends below
+    /// the middle of what stands there.
+    fn overlaps(&self, room: &Room) -> bool {
+        let bottom = self.lower.sill.get().copied().unwrap_or_default();
+        let lower = self.lower.height.get().and_then(|height| height.least()).map(|height| bottom + height.value);
+        let upper = self.upper.height.get().and_then(|height| height.least()).map(|height| height.value);
+        let upper = upper.or_else(|| height_of_what_is_chosen(room, self.upper));
+        lower
+            .zip(self.upper.sill.get().copied())
+            .zip(upper)
+            .is_some_and(|((top, sill), upper)| top > sill && top < sill + upper.half())
     }
 
     /// Where the room for both ends, from the finished floor.
@@ -73,7 +90,7 @@ impl<'a> Stack<'a> {
         let least = |opening: &'a Opening| opening.height.get().and_then(|height| height.least());
         let upper = least(self.upper).map(|height| (sill + height.value - to_lay, height.span));
         // A height of the lower one that goes past the upper one's bottom is that of the whole bay.
-        let whole = least(self.lower).filter(|height| height.value > sill);
+        let whole = least(self.lower).filter(|height| height.value > sill && !self.overlaps(room));
         let bottom = self.lower.sill.get().copied().unwrap_or_default();
         let whole = whole.map(|height| (bottom + height.value - to_lay, height.span));
         let above = self.upper.above.get().and_then(|above| above.height.spanned());

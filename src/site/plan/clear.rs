@@ -1,12 +1,12 @@
 //! Floor that is clear before things, aisles between what faces each other, and what stands beside a thing.
 
-use crate::book::{End, IslandSide, ProductOption};
+use crate::book::{Doorway, End, IslandSide, ProductOption};
 use crate::units::Length;
 
 use super::frame::{Frame, GRAIN, nm};
 use super::shape::ConvexShape;
 use super::thing::{Row, RowOf, Stands, Thing, What};
-use super::{Plan, body};
+use super::{HoleIs, Plan, body};
 
 /// What a straight look from a thing meets first.
 #[derive(Clone, Copy, Debug)]
@@ -46,6 +46,16 @@ pub struct Clear<'p, 'a> {
     pub distance: Length,
     /// What ends it.
     pub to: Met<'p, 'a>,
+}
+
+impl Clear<'_, '_> {
+    /// The wall that ends it, by its number, if one does.
+    pub fn wall(&self) -> Option<usize> {
+        match self.to {
+            Met::Wall(number) => Some(number),
+            Met::Thing(_) => None,
+        }
+    }
 }
 
 /// The way between two fronts, or between a front and a wall.
@@ -159,6 +169,35 @@ impl<'a> Plan<'a> {
         })?;
         let own = |other: &Thing<'a>| matches!(other.what, What::Island(of) if std::ptr::eq(of, island));
         self.look(&row.frame, (Length::ZERO, row.frame.length()), Length::ZERO, &own)
+    }
+
+    /// Floor before a thing, from so far out, to the wall across, whatever stands between.
+    pub fn to_the_wall_before(&self, thing: &Thing<'a>, front: Length) -> Option<Clear<'_, 'a>> {
+        self.look(&thing.frame, thing.along, front, &|_| true)
+    }
+
+    /// Whether the wall of that number has a hole without a leaf straight before a thing.
+    pub fn stands_open_before(&self, thing: &Thing<'a>, wall: usize) -> bool {
+        self.doorways_before(thing, wall).any(Doorway::has_no_leaf)
+    }
+
+    /// Whether the wall of that number has a door straight before a thing, which may stand open.
+    pub fn has_a_door_before(&self, thing: &Thing<'a>, wall: usize) -> bool {
+        self.doorways_before(thing, wall).next().is_some()
+    }
+
+    /// The doorways of a wall that the middle of a thing stands before.
+    fn doorways_before(&self, thing: &Thing<'a>, wall: usize) -> impl Iterator<Item = &'a Doorway> {
+        let centre = nm(thing.centre());
+        let here = self.holes.iter().filter(move |hole| {
+            let end = |along: Length| thing.frame.local(hole.frame.at(along, Length::ZERO)).0;
+            let (one, other) = (end(hole.along.0), end(hole.along.1));
+            hole.wall == wall && one.min(other) <= centre && centre <= one.max(other)
+        });
+        here.filter_map(|hole| match hole.is {
+            HoleIs::Door(door) => Some(door),
+            HoleIs::Window(_) => None,
+        })
     }
 
     /// How far the wall across is from a stretch of a frame, whatever stands between.

@@ -70,7 +70,7 @@ impl<'a> Placing<'a> {
             stands: Stands::Wall(number),
             frame,
             along: (from, from + width),
-            out: (Length::ZERO, opening.governing_depth().unwrap_or_default()),
+            out: (Length::ZERO, opening.governing_depth().or(of_what_goes_in(self.room, opening)).unwrap_or_default()),
             handles: Length::ZERO,
             low,
             high: height_of(opening).map(|height| low + height),
@@ -117,6 +117,18 @@ impl<'a> Placing<'a> {
 /// The height of an opening: its least.
 pub fn height_of(opening: &Opening) -> Option<Length> {
     opening.height.get().and_then(|readings| readings.least()).map(|least| least.value)
+}
+
+/// How far what goes into an opening stands out from its wall, with the air behind it: while the client chooses, the
+/// deepest.
+fn of_what_goes_in(room: &Room, opening: &Opening) -> Option<Length> {
+    let drops_in = opening.takes_one(Trait::DropsIn);
+    let options = room.goes_into(&opening.name).filter(|_| !drops_in).flat_map(|selection| selection.standing());
+    let depth = |option: &ProductOption| {
+        let air = option.fit.get().and_then(|fit| fit.air.back.get()).filter(|air| air.holds.is_empty());
+        Some(*option.size.depth.get()? + air.map_or(Length::ZERO, |air| air.length))
+    };
+    options.filter_map(depth).max()
 }
 
 /// The size of a fixture.

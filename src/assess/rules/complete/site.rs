@@ -6,6 +6,7 @@ mod pipes;
 mod seen;
 mod services;
 mod setting;
+mod sizes;
 mod words;
 
 use crate::assess::Context;
@@ -30,7 +31,7 @@ declare! {
     ///
     /// Besides, where the maker's sheet is exact: words for power, gas, water or a duct that can't be
     /// understood, the pattern of a receptacle, where services come out, what a heated thing is connected
-    /// to; the recess of what is meant to be flush; the drawers below what reaches into their cabinet; the
+    /// to; the recess of what is meant to be flush; the sizes of a measured opening for which the sheet asks; the drawers below what reaches into their cabinet; the
     /// type of unit that an opening is made for; what a bracket is fixed to. Whether sides of cabinets that are seen are
     /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered. And how
     /// far a low window that is not told to be safety glass is from the tub or shower of its room.
@@ -68,6 +69,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     services::ask(context, findings);
     setting::ask(context, findings);
+    sizes::ask(context, findings);
     seen::ask(context, findings);
     pipes::ask(context, findings);
     bowls(context, findings);

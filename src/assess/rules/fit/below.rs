@@ -5,7 +5,7 @@ use crate::assess::{Context, about, say};
 use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::counters::thickness_at;
-use crate::site::fitting::Housing;
+use crate::site::fitting::{Housing, held_below};
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
 use crate::source::Span;
@@ -17,7 +17,7 @@ declare! {
     ///
     /// ## What it checks
     /// How far the thing reaches below the counter by its sheet (`fit: {below: …}`), or, where the sheet is
-    /// silent, a cooktop's own height, against what is clear there; what the sheet forbids to stand below it (`not over`): as the opening says, and what else the
+    /// silent, a cooktop's own height, against what is clear there: as the opening says, else by the sill and height of what the same cabinet holds below it, from the top of the counter; what the sheet forbids to stand below it (`not over`): as the opening says, and what else the
     /// cabinet of a run or island that holds it has: drawers, an oven; and for a sink whether water still
     /// falls: top of the counter, less its thickness where the bowl hangs under it, less the bowl, must not come out
     /// lower than the drain in the wall; with a disposer it is the outlet at the disposer's side that counts, and where
@@ -48,7 +48,8 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        findings.extend(forbidden(context, &fitted).or_else(|| too_deep(context, &fitted)));
+        let below = forbidden(context, &fitted).or_else(|| too_deep(context, &fitted));
+        findings.extend(below.or_else(|| only_air(context, &fitted)));
         findings.extend(no_fall(context, &fitted));
     }
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
@@ -83,19 +84,36 @@ fn what_is_below(context: &Context<'_>, fitted: &Placement<'_>) -> Vec<(String, 
     said.into_iter().chain(drawers).chain(others).collect()
 }
 
+/// How much is clear below the counter, and what ends it: as the opening says, else as the cabinet has it.
+struct ClearBelow<'a> {
+    clear: Length,
+    what: &'a str,
+    at: Span,
+}
+
+fn clear_below<'a>(fitted: &Placement<'a>) -> Option<ClearBelow<'a>> {
+    let below = &fitted.opening.below;
+    if let Some((below, clear)) = below.get().and_then(|below| Some((below, below.clear.spanned()?))) {
+        return Some(ClearBelow { clear: clear.value, what: &below.what.value, at: clear.span });
+    }
+    if below.is_faulty() || below.get().is_some_and(|below| below.clear.is_faulty()) {
+        return None;
+    }
+    let held = held_below(fitted.room, fitted.opening)?;
+    Some(ClearBelow { clear: held.clear, what: held.kind.name(), at: held.at })
+}
+
 fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let below = fitted.opening.below.get()?;
-    let clear = *below.clear.get()?;
+    let below = clear_below(fitted)?;
     let by_sheet = fitted.option.fit.get().and_then(|fit| fit.below.get().copied());
     // Most of a cooktop's own height is below the counter (common practice).
-    let own = || fitted.option.size.height.get().and_then(|height| height.least.or(height.most));
     let bowl = || fitted.option.length(DetailName::BowlDepth).map(|(deep, _)| deep);
-    let own = || own().filter(|_| fitted.selection.has(Trait::Cooks)).or_else(bowl);
+    let own = || own_height(fitted).or_else(bowl);
     let (reaches, severity) = match by_sheet {
         Some(reaches) => (reaches, Severity::Stop),
         None => (own()?, Severity::Query),
     };
-    if reaches <= clear {
+    if reaches <= below.clear {
         return None;
     }
     let say = |length| say(length, context.book.project.units);
@@ -103,11 +121,35 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         "`{}` reaches {} below the counter, {} into the {}",
         fitted.selection.name.value,
         say(reaches),
-        say(reaches - clear),
-        Wrote(&below.what.value)
+        say(reaches - below.clear),
+        Wrote(below.what)
     );
-    let finding = fitted.finding(severity, below.clear.span()?, message);
+    let finding = fitted.finding(severity, below.at, message);
     Some(if by_sheet.is_some() { finding } else { finding.source("common practice: its own height") })
+}
+
+/// Height of a thing that is cooked on.
+fn own_height(fitted: &Placement<'_>) -> Option<Length> {
+    let height = fitted.option.size.height.get().filter(|_| fitted.selection.has(Trait::Cooks))?;
+    height.least.or(height.most)
+}
+
+/// What is let in reaches below the counter with most of its height: less than half of it is air, not the body.
+fn only_air(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let reaches = fitted.option.fit.get()?.below.spanned().filter(|_| fitted.selection.has(Trait::CutIntoCounter))?;
+    let high = own_height(fitted).filter(|high| reaches.value.times(2) < *high)?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "`{}` reaches {} below the counter by its sheet, and is {} high",
+        fitted.selection.name.value,
+        say(reaches.value),
+        say(high)
+    );
+    let finding = fitted.finding(Severity::Query, reaches.span, message).source("common practice");
+    Some(finding.remedy(
+        "look at its sheet again: `below` is how far the whole of it reaches below the counter's top, with what air it \
+         wants under itself",
+    ))
 }
 
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
@@ -261,138 +303,4 @@ fn disposer<'a>(fitted: &Placement<'a>) -> Option<Disposer<'a>> {
 }
 
 #[cfg(test)]
-mod tests {
-    use crate::assess::rules::trial::Trial;
-
-    fn cooktop(below: &str) -> Trial {
-        Trial::of("fit/below")
-            .opening("hole", &format!("{{takes: cooktop, below: {below}}}"))
-            .selection("selection: Cooktop\nkind: cooktop\nplace: hole", "fit: {below: 6 1/4\", not over: [oven]}")
-    }
-
-    /// Source: trade reports section 6 (a cooktop reaches 3" to 6" below the counter), cautions 2 (the sheet's list decides).
-    #[test]
-    fn a_drawer_that_the_cooktop_reaches_into_and_a_forbidden_oven_stop() {
-        cooktop("{what: drawer, clear: 5\"}")
-            .finds("`Cooktop` reaches 6 1/4\" (159 mm) below the counter, 1 1/4\" (31.8 mm) into the drawer")
-            .weighs("stop")
-            .cautions();
-        cooktop("{what: drawer, clear: 6 1/4\"}").stays_silent();
-        cooktop("{what: wall oven, clear: 10\"}").finds("`Cooktop` may not stand over a wall oven, by its sheet");
-    }
-
-    /// Source: trade reports F-59: a deep bowl and a disposer below the wall's drain.
-    #[test]
-    fn a_deep_bowl_and_its_disposer_below_the_drain_stop() {
-        let sink = |bowl: &str, disposer: &str| {
-            Trial::of("fit/below")
-                .opening("hole", "{takes: sink, counter height: 36\", service: {drain: '1 1/2\", 14\" AFF'}}")
-                .selection("selection: Sink\nkind: sink\nplace: hole", &format!("bowl depth: {bowl}"))
-                .selection("selection: Disposer\nkind: disposer", disposer)
-        };
-        let outlet = "size: {height: 13\"}\noutlet below bowl: 6 1/2\"";
-        sink("16\"", outlet)
-            .finds(
-                "`Sink` with its disposer comes out 13 1/2\" (343 mm) above the floor, 1/2\" (12.7 mm) below the drain",
-            )
-            .weighs("stop")
-            .cautions();
-        sink("15 1/2\"", outlet).stays_silent();
-        // A sheet that is silent is asked for, unless even the disposer's bottom is above the drain.
-        sink("10\"", "size: {height: 13\"}")
-            .finds(
-                "nobody says how far below `Sink` the outlet of `Disposer` is; above the drain there are 12\" (305 mm)",
-            )
-            .weighs("query")
-            .cautions()
-            .points_at(&["rooms/kitchen/selection-1.yaml:1:12"]);
-        sink("9\"", "size: {height: 13\"}").stays_silent();
-        sink("23\"", "size: {height: 13\"}")
-            .finds("`Sink` comes out 13\" (330 mm) above the floor, 1\" (25.4 mm) below the drain");
-        sink("10\"", "place: prep\nsize: {height: 13\"}").opening("prep", "{takes: sink}").stays_silent();
-    }
-
-    /// Source: arithmetic: 36" less a slab of 1 1/4" and a bowl of 9" leave 25 3/4".
-    #[test]
-    fn a_bowl_under_the_stone_hangs_lower_by_its_thickness() {
-        let sink = |mount: &str, drain: &str, row: &str| {
-            Trial::of("fit/below")
-                .room(row)
-                .opening(
-                    "hole",
-                    &format!("{{takes: sink, counter height: 36\", service: {{drain: '1 1/2\", {drain} AFF'}}}}"),
-                )
-                .selection("selection: Stone\nkind: counter", "thickness: 1 1/4\"")
-                .selection("selection: Sink\nkind: sink\nplace: hole", &format!("mount: {mount}\nbowl depth: 9\""))
-        };
-        let run = "runs: {wet side: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}}";
-        for row in ["", run] {
-            sink("undermount", "26 3/4\"", row)
-                .finds("`Sink` comes out 25 3/4\" (654 mm) above the floor, 1\" (25.4 mm) below the drain")
-                .weighs("stop");
-            sink("undermount", "25 3/4\"", row).stays_silent();
-            sink("drop-in", "26 3/4\"", row).stays_silent();
-        }
-        // The stone of another row says nothing of this one, and what is not known does not pass.
-        let elsewhere = "runs: {wet side: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}, dry side: {parts: [{cabinet: pots, width: 36\"}]}}";
-        sink("undermount", "26 3/4\"", elsewhere)
-            .selection("selection: Other\nkind: counter", "thickness: 3\"\ntop: {lies on: [dry side]}")
-            .finds(
-                "nobody says how thick the counter over `Sink` is; without it, 1/4\" (6.4 mm) are left above the drain",
-            )
-            .weighs("query")
-            .cautions();
-        sink("undermount", "24\"", elsewhere)
-            .selection("selection: Other\nkind: counter", "thickness: 3\"\ntop: {lies on: [dry side]}")
-            .stays_silent();
-        // Of two that may still be chosen, the thicker hangs it lower.
-        sink("undermount", "25 3/4\"", run)
-            .selection(
-                "selection: Slab\nkind: counter",
-                "options: [{id: thin, thickness: 3/4\", top: {lies on: [wet side]}}, {id: thick, thickness: 2\", top: {lies on: [wet side]}}]",
-            )
-            .finds_one()
-            .weighs("stop");
-    }
-
-    #[test]
-    fn a_basin_in_a_vanity_comes_out_above_the_drain() {
-        let basin = |drain: &str, mount: &str| {
-            Trial::of("fit/below")
-                .opening("vanity", &format!("{{takes: cabinet, service: {{drain: '1 1/4\", {drain} AFF'}}}}"))
-                .selection("selection: Vanity\nkind: cabinet\nplace: vanity", "size: {height: 31\"}")
-                .selection("selection: Top\nkind: counter", "thickness: 1\"")
-                .selection("selection: Basin\nkind: basin", &format!("mount: {mount}\nsize: {{height: 6\"}}"))
-        };
-        basin("28\"", "undermount")
-            .finds("`Basin` in `Vanity` comes out 25\" (635 mm) above the floor, 3\" (76 mm) below the drain")
-            .weighs("stop");
-        basin("20\"", "undermount").stays_silent();
-        basin("28\"", "on the counter").stays_silent();
-    }
-
-    #[test]
-    fn what_else_the_cabinet_holds_stands_below_it() {
-        let held = |part: &str, not: &str| {
-            Trial::of("fit/below")
-                .room(&format!("runs: {{range wall: {{parts: [{{cabinet: base, width: 36\", {part}}}]}}}}"))
-                .opening("hob", "{takes: cooktop}")
-                .selection("selection: Cooktop\nkind: cooktop\nplace: hob", &format!("fit: {{not over: [{not}]}}"))
-                .opening("oven", "{takes: wall oven}")
-        };
-        held("drawers: 3, holds: [hob]", "drawers")
-            .finds("`Cooktop` may not stand over a drawer, by its sheet")
-            .points_at(&["rooms/kitchen/room.yaml:2:66"]);
-        held("doors: 2, holds: [hob]", "drawers").stays_silent();
-        held("holds: [hob, oven]", "oven").finds("`Cooktop` may not stand over a wall oven, by its sheet");
-        held("holds: [hob]", "oven").stays_silent();
-    }
-
-    #[test]
-    fn several_things_below_are_named_without_an_article() {
-        Trial::of("fit/below")
-            .opening("hole", "{takes: cooktop, below: {what: drawers, clear: 10\"}}")
-            .selection("selection: Cooktop\nkind: cooktop\nplace: hole", "fit: {below: 6 1/4\", not over: [drawer]}")
-            .finds("`Cooktop` may not stand over drawers, by its sheet");
-    }
-}
+mod tests;

@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{CutOut, RequiredCabinet, Slot};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::fitting::{CabinetFigure, FigureBasis, Housing};
+use crate::site::fitting::{CabinetFigure, FigureBasis, Fitting, Housing};
 use crate::site::{Placement, made_as};
 use crate::units::{Length, LengthRange, with_article};
 use crate::vocabulary::{Hazard, Kind};
@@ -20,7 +20,8 @@ declare! {
     /// part of a run or island that `holds` the opening, as a cabinet selection of that name. Its inside
     /// is its outside less two sides of {3/4"}, unless the book says; what rests on that is asked
     /// about. And the cutout that the sheet asks for against the inside of the cabinet, where it asks
-    /// nothing of the cabinet itself. And whether the opening is `made for` another type of unit than
+    /// nothing of the cabinet itself; in height too, as far as the part that holds it leaves it, from the
+    /// opening's sill to its top or to what begins above. And whether the opening is `made for` another type of unit than
     /// the thing is `made as`, or a bowl's `mount` says. A
     /// figure that is met exactly passes.
     ///
@@ -62,7 +63,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         for (name, there, asked) in [
             ("inside width", cabinet.inside_width, either(width, fitting.width.too_small_by())),
             ("inside depth", cabinet.inside_depth, either(depth, fitting.depth.too_small_by())),
-            ("inside height", cabinet.inside_height, asked.inside_height.get().copied()),
+            ("inside height", cabinet.inside_height, inside_height(&fitted, asked, &fitting)),
             ("outside width", cabinet.outside_width, asked.outside_width.get().copied()),
         ] {
             findings.extend(asked.and_then(|asked| measure(context, &fitted, name, there?, asked)));
@@ -79,6 +80,20 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn either([cabinet, cutout]: [&Slot<LengthRange>; 2], told: Option<Length>) -> Option<LengthRange> {
     let cutout = cutout.get().filter(|_| told.is_none()).and_then(|cutout| cutout.least).map(LengthRange::at_least);
     cabinet.get().copied().or(cutout)
+}
+
+/// What is asked of the height inside: of the cabinet; else, where the opening has no height of its own, of the niche
+/// that the cabinet is. One whose front lies over its edge may stand in a higher one.
+fn inside_height(fitted: &Placement<'_>, asked: &RequiredCabinet, fitting: &Fitting) -> Option<LengthRange> {
+    let own = asked.inside_height.get().copied();
+    let told = fitting.height.too_small_by().is_some() || !fitted.opening.height.is_absent();
+    let cutout = || {
+        let cutout = *fitted.option.fit.get().filter(|_| !told)?.opening.height.get()?;
+        let is_single = cutout.least == cutout.most;
+        let at_least = fitting.height.sheet_alone || is_single;
+        if at_least { cutout.least.map(LengthRange::at_least) } else { Some(cutout) }
+    };
+    own.or_else(cutout)
 }
 
 fn measure(
@@ -297,5 +312,56 @@ mod tests {
             .finds("the opening `bay` is made for a slide-in unit, and `Range` is made as freestanding")
             .weighs("stop");
         range("slide-in").stays_silent();
+    }
+
+    /// Source: a sheet's own figures: a niche of 1772 mm to 1778 mm.
+    #[test]
+    fn the_height_inside_is_held_to_the_cutout_too() {
+        let niche = |kind: &str, opening: &str, asked: &str| {
+            into(kind, opening, &format!("fit: {{opening: {{height: {asked}}}}}")).metric()
+        };
+        let fridge = "1772 mm to 1778 mm";
+        niche("integrated fridge", "cabinet: {inside height: 1790 mm}", fridge)
+            .finds_one()
+            .weighs("stop")
+            .says("an inside height of 1790 mm")
+            .says("12 mm")
+            .points_at(&["rooms/kitchen/room.yaml:3:62"]);
+        niche("integrated fridge", "cabinet: {inside height: 1765 mm}", fridge).finds_one();
+        niche("integrated fridge", "cabinet: {inside height: 1775 mm}", fridge).stays_silent();
+        niche("integrated fridge", "height: 1775 mm, cabinet: {inside height: 1790 mm}", fridge).stays_silent();
+        // A front that lies over the edge hides what is left above.
+        niche("wall oven", "cabinet: {inside height: 660 mm}", "711 mm").finds_one();
+        niche("wall oven", "cabinet: {inside height: 800 mm}", "711 mm").stays_silent();
+    }
+
+    /// Source: arithmetic: a tower of 84", its oven from 40" up, leaves 44" for a cutout of 51 1/4".
+    #[test]
+    fn what_the_cabinet_leaves_above_a_sill_is_the_height_inside() {
+        let oven = |opening: &str, tower: &str| {
+            Trial::of("fit/cabinet")
+                .room(&format!("runs: {{t: {{parts: [{{tall: oven tower, width: 33\"{tower}}}]}}}}"))
+                .opening("oven", &format!("{{takes: double oven{opening}}}"))
+                .opening("micro", "{takes: microwave, sill: 62\"}")
+                .selection(
+                    "selection: Oven\nkind: double oven\nplace: oven",
+                    "fit: {opening: {height: 51 1/4\" to 51 1/2\"}}",
+                )
+        };
+        let alone = ", height: 84\", holds: [oven]";
+        oven(", sill: 40\"", alone)
+            .finds("the cabinet of the opening `oven` has an inside height of at most 44\" (1118 mm), 7 1/4\" (184 mm) less than the 51 1/4\" (1302 mm) that the maker's sheet asks for")
+            .points_at(&["rooms/kitchen/room.yaml:2:59"]);
+        oven(", sill: 30\"", alone).stays_silent();
+        oven(", sill: 12\"", ", height: 84\", holds: [oven, micro]").finds_one().says("at most 50\"");
+        oven(", sill: 10\"", ", height: 84\", holds: [oven, micro]").stays_silent();
+        let hood = |height: &str| {
+            Trial::of("fit/cabinet")
+                .room(&format!("runs: {{u: {{above floor: 66\", height: {height}, parts: [{{cabinet: hood box, width: 39\", holds: [hood]}}]}}}}"))
+                .opening("hood", "{takes: hood, sill: 66\"}")
+                .selection("selection: Liner\nkind: hood\nplace: hood", "fit: {opening: {height: at least 18\"}}")
+        };
+        hood("14\"").finds_one();
+        hood("18\"").stays_silent();
     }
 }

@@ -193,4 +193,32 @@ mod tests {
         fridge("24\"").finds_one();
         fridge("24 3/4\"").stays_silent();
     }
+
+    /// Source: arithmetic: a closet of 32" for a machine that asks 35".
+    #[test]
+    fn a_closet_is_no_deeper_than_the_room_that_it_is() {
+        let washer = |room: &str, opening: &str, sheet: &str| {
+            Trial::of("fit/depth").room(room).opening("washer", &format!("{{takes: washer, {opening}}}")).selection(
+                "selection: Washer\nkind: washer\nplace: washer",
+                &format!("size: {{width: 27\", depth: 31 1/2\"}}\n{sheet}"),
+            )
+        };
+        let at = "wall: A, at: 2\", width: 28\"";
+        let asks = "fit: {opening: {depth: at least 35\"}}";
+        washer("outline: 60\" x 32\"", at, asks)
+            .finds("the opening `washer` is 32\" (813 mm) deep, 3\" (76 mm) less than the 35\" (889 mm) needed")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:2:10"]);
+        let run = "outline: 60\" x 32\"\nruns: {w: {wall: A, starts: 2\", depth: 32\", parts: [{opening: washer}]}}";
+        washer(run, "width: 28\"", asks).finds_one();
+        // With the air behind it, where the sheet asks for no opening.
+        washer("outline: 60\" x 34\"", at, "fit: {air: {back: 3 1/2\"}}").finds_one();
+        washer("outline: 60\" x 35\"", at, asks).stays_silent();
+        // What was measured counts first; and a closet without a front is as deep as what is before it.
+        washer("outline: 60\" x 32\"", &format!("{at}, depth: 36\""), asks).stays_silent();
+        let cased =
+            |leaf: &str| format!("outline: 60\" x 32\"\ndoors: {{way: {{wall: C, at: 10\", width: 48\"{leaf}}}}}");
+        washer(&cased(""), at, asks).stays_silent();
+        washer(&cased(", slides: true"), at, asks).finds_one();
+    }
 }

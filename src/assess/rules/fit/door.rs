@@ -6,7 +6,9 @@ use crate::assess::{Context, casing, say};
 use crate::book::Hinge;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::{Side, case_stands_out, casing_beside, flank, hinge_sides, stands_in_the_door_s_way};
+use crate::site::fitting::{
+    NeededBefore, Side, casing_beside, flank, floor_before, hinge_sides, stands_in_the_door_s_way,
+};
 use crate::source::Span;
 use crate::units::{Length, Wrote};
 use crate::vocabulary::Trait;
@@ -19,7 +21,8 @@ declare! {
     ///
     /// ## What it checks
     /// The clear floor in front of the opening against what the sheet asks for, and against the
-    /// reach of door or drawer with what of the case stands out. On the side of the hinges, the gap
+    /// reach of door or drawer with what of the case stands out. Where the opening does not say what is `in front`,
+    /// the plan does: what stands across, and the wall there, unless a door is in it. On the side of the hinges, the gap
     /// to a wall, or to anything that stands out past the opening's front, against the sheet's wall
     /// clearance: trim and baseboard are part of the wall, and so is the casing of a door or window in it. What
     /// stands there is as the opening says, else as its run and the plan have it, past fillers and panels, and as
@@ -66,19 +69,22 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn in_front(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let door = fitted.option.fit.get()?.door.get()?;
-    let there = fitted.opening.in_front.spanned()?;
     let reach = [&door.drops, &door.swings, &door.pulls].into_iter().filter_map(|reach| reach.get().copied()).max();
-    let reach = reach.map(|reach| reach + case_stands_out(fitted.room, fitted.opening, fitted.option));
-    let needed = door.in_front.get().copied().into_iter().chain(reach).max()?;
-    let short = Some(needed - there.value).filter(|short| *short > Length::ZERO)?;
+    let needed = NeededBefore { asked: door.in_front.get().copied(), reach };
+    let plan = context.site.plan(fitted.room);
+    let short = floor_before(plan, fitted.room, fitted.opening, fitted.option, needed)?;
     let message = phrase!(
         "{} of floor is clear in front of the opening `{}`, {} less than the {} needed to open it",
-        say(there.value),
+        say(short.there),
         fitted.opening.name.value,
-        say(short),
-        say(needed)
+        say(short.needed - short.there),
+        say(short.needed)
     );
-    let finding = fitted.finding(Severity::Stop, there.span, message);
+    let finding = fitted.finding(Severity::Stop, short.at, message);
+    let finding = match short.met {
+        Some((name, at)) => finding.also(at, Phrase::name(&name)),
+        None => finding,
+    };
     Some(finding.remedy("move what stands opposite, or choose a model that reaches less far"))
 }
 
@@ -268,5 +274,43 @@ mod tests {
         beside("left", "0\"", sheet).stays_silent();
         beside("left", "1 1/2\"", "wall clearance: 2\"").stays_silent();
         beside("left", "1 1/2\"", "").stays_silent();
+    }
+
+    /// Source: arithmetic: a hall of 48" less a machine of 31 1/2" leaves 16 1/2" for a door of 19".
+    #[test]
+    fn the_plan_tells_what_is_in_front_where_the_opening_does_not() {
+        let washer = |outline: &str, opening: &str, door: &str| {
+            Trial::of("fit/door")
+                .room(&format!("outline: {outline}"))
+                .opening("w", &format!("{{takes: washer, wall: A, at: 40\", width: 28\"{opening}}}"))
+                .selection(
+                    "selection: W\nkind: washer\nplace: w",
+                    &format!("size: {{width: 27\", depth: 31 1/2\"}}\nfit: {{door: {{{door}}}}}"),
+                )
+        };
+        washer("10' x 4'", "", "swings: 19\"")
+            .finds("16 1/2\" (419 mm) of floor is clear in front of the opening `w`, 2 1/2\" (64 mm) less than the 19\" (483 mm) needed to open it")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:4:3"]);
+        washer("10' x 4'", "", "swings: 19\", in front: 24\"").finds_one().says("needed to open it");
+        washer("10' x 5'", "", "swings: 19\", in front: 24\"").stays_silent();
+        washer("10' x 4'", ", in front: 16\"", "swings: 19\"").finds_one().says("16\" (406 mm) of floor is clear");
+        washer("10' x 4'", ", depth: 34\"", "swings: 19\"").finds_one();
+        // A door in the wall across is opened first.
+        washer("10' x 4'\ndoors: {hall: {wall: C, at: 30\", width: 60\", slides: true}}", "", "swings: 19\"")
+            .stays_silent();
+    }
+
+    /// Source: arithmetic: an island 44 1/2" before the counter's edge.
+    #[test]
+    fn an_island_is_in_front_by_the_plan() {
+        let range = |away: &str| {
+            Trial::of("fit/door")
+                .room(&format!("outline: 14' x 14'\nruns: {{w: {{wall: A, starts: 48\", depth: 24\", counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{{opening: range}}]}}}}\nislands: {{island: {{wall: A, at: 40\", away: {away}, size: 72\" x 36\", height: 36\"}}}}"))
+                .opening("range", "{takes: range, width: 30\", depth: 25 1/2\"}")
+                .selection("selection: Range\nkind: range\nplace: range", "size: {depth: 25\"}\nfit: {door: {drops: 20 1/2\", in front: 48\"}}")
+        };
+        range("70\"").finds_one().says("44 1/2\" (1130 mm) of floor is clear in front of the opening `range`");
+        range("73 1/2\"").stays_silent();
     }
 }

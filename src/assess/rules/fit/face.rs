@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Plainly, ProductOption, Readings, Slot};
+use crate::book::{Opening, Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{self, Housing, Side};
@@ -18,7 +18,8 @@ declare! {
     /// asks for: `cutout ≤ front − 2 × overlap`, in width and in height. And the front's width (the
     /// thing's own, where its kind lies over the hole and the sheet tells no other) against the cabinet's outside, or, where that is not written, against a wall beside the
     /// cutout; with the `gap` to the fronts around it that its sheet asks for. And fronts one over the
-    /// other in one cabinet of a run, with the gaps between them, against its height. And the joiner's panel
+    /// other in one cabinet of a run, with the gaps between them, against its height; and the trims of two, with what each
+    /// must cover of the edge, against what is left between their cutouts. And the joiner's panel
     /// before a thing that stands between cabinets, against its opening. A figure that is met exactly passes.
     ///
     /// ## Why it matters
@@ -47,6 +48,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(over_one_another(context, &fitted));
+        findings.extend(trims_meet(context, &fitted));
         findings.extend(own_front(context, &fitted).and_then(|front| has_room(context, &fitted, &front)));
         findings.extend(panel(context, &fitted));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
@@ -202,6 +204,40 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
     })
 }
 
+/// How far a trim must lie over the edge of its cutout, above and below; and whether its sheet says so.
+fn lap(opening: &Opening, option: &ProductOption) -> Option<(Length, bool)> {
+    let face = option.fit.get()?.face.get()?;
+    let cutout = || opening.height.get().and_then(|height| height.least()).map(|height| height.value);
+    let half = || Some((*face.height.get()? - cutout()?).half());
+    let lap = face.overlap.get().map(|overlap| (*overlap, true)).or_else(|| Some((half()?, false)))?;
+    Some(lap).filter(|(lap, _)| *lap > Length::ZERO)
+}
+
+/// Trims of two that are built in one over the other, against what is left between their cutouts.
+fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
+    let top = *fitted.opening.sill.get()? + fitted.opening.height.get()?.greatest()?.value;
+    let others = housing.others(fitted.opening).filter_map(|other| fitted.room.opening(&other.value));
+    let above = others.filter_map(|other| Some((other, other.sill.spanned().filter(|sill| sill.value >= top)?)));
+    let (upper, sill) = above.min_by_key(|(_, sill)| sill.value)?;
+    let own = lap(fitted.opening, fitted.option)?;
+    let other = lap(upper, crate::site::plan::settled(fitted.room, upper)?)?;
+    let (needs, there) = (own.0 + other.0 + gap(fitted), sill.value - top);
+    let message = phrase!(
+        "between the cutouts `{}` and `{}` there are {}, {} less than their trims need",
+        fitted.opening.name.value,
+        upper.name.value,
+        say(there),
+        say(needs - there)
+    );
+    let severity = if own.1 && other.1 { Severity::Stop } else { Severity::Query };
+    (needs > there).then(|| {
+        let finding = fitted.finding(severity, sill.span, message);
+        finding.remedy("set the upper cutout higher, or the lower one lower, before the cabinet is ordered")
+    })
+}
+
 /// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
 fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, Phrase)> {
     let neighbour = side.of(fitted.opening).get()?;
@@ -284,5 +320,32 @@ mod tests {
             .opening("oven", "{takes: wall oven}")
             .selection("selection: Oven\nkind: wall oven\nplace: oven", "fit: {face: {height: 28 1/2\"}}")
             .stays_silent();
+    }
+
+    /// Source: arithmetic: two trims of 3/4" want 1 1/2" between their holes.
+    #[test]
+    fn trims_of_two_that_are_stacked_do_not_lie_over_one_another() {
+        let tower = |sill: &str, face: &str| {
+            Trial::of("fit/face")
+                .room("runs: {t: {parts: [{tall: oven tower, width: 33\", holds: [oven, micro]}]}}")
+                .opening("oven", "{takes: wall oven, height: 28\", sill: 30\"}")
+                .opening("micro", &format!("{{takes: microwave, height: 18\", sill: {sill}}}"))
+                .selection(
+                    "selection: Oven\nkind: wall oven\nplace: oven",
+                    &format!("fit: {{face: {{height: 29 1/2\"{face}}}}}"),
+                )
+                .selection(
+                    "selection: Micro\nkind: microwave\nplace: micro",
+                    &format!("fit: {{face: {{height: 19 1/2\"{face}}}}}"),
+                )
+        };
+        let overlap = ", overlap: 3/4\"";
+        tower("58 1/4\"", overlap)
+            .finds("between the cutouts `oven` and `micro` there are 1/4\" (6.4 mm), 1 1/4\" (31.8 mm) less than their trims need")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:5:48"]);
+        tower("58 3/4\"", "").finds_one().weighs("query");
+        tower("59 1/2\"", overlap).stays_silent();
+        tower("59 1/2\"", "").stays_silent();
     }
 }

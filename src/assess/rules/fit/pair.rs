@@ -4,7 +4,8 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::fitting::Stack;
+use crate::site::fitting::{Stack, joined};
+use crate::source::Span;
 use crate::units::{Length, Wrote};
 
 declare! {
@@ -13,7 +14,8 @@ declare! {
     /// ## What it checks
     /// An opening that names its `pair`: the widths of both things and what the joining kit adds, against
     /// both openings together (the heights of two that are stacked are judged by `fit/height`); and whether the sheet's list of models that it `pairs with` holds the other
-    /// one's model.
+    /// one's model. That is asked of either sheet, and of all that stands on one another: two in a stack, two machines that
+    /// the plan sets one over the other, a cooktop over what the same cabinet holds.
     ///
     /// ## Why it matters
     /// A pair of built-ins takes a kit that nobody reads about until the cabinets stand.
@@ -31,7 +33,7 @@ declare! {
     /// The makers' sheets.
     "fit/pair", Stop,
     due: WithThing, tells: [Installer],
-    judges: [Refrigerator, PanelRefrigerator, Washer, Dryer, WallOven, Microwave, WarmingDrawer],
+    judges: [Refrigerator, PanelRefrigerator, Washer, Dryer, WallOven, Microwave, WarmingDrawer, Cooktop],
     sources: ["the makers' sheets"],
     caution: None,
     Check::Book(check)
@@ -39,14 +41,17 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for one in context.site.fitted() {
-        let Some(pair) = one.opening.pair.spanned() else { continue };
-        for other in context.site.fitted_in(one.room).filter(|other| other.opening.name.value == pair.value) {
-            findings.extend(not_listed(&one, &other).or_else(|| too_wide(context, &one, &other)));
+        let plan = context.site.plan(one.room);
+        for other in context.site.fitted_in(one.room).filter(|other| !std::ptr::eq(other.opening, one.opening)) {
+            let Some(at) = joined(plan, one.room, one.opening, other.opening) else { continue };
+            let named = one.opening.pair.get().is_some_and(|pair| *pair == other.opening.name.value);
+            let wide = || if named { too_wide(context, &one, &other) } else { None };
+            findings.extend(not_listed(&one, &other, at).or_else(wide));
         }
     }
 }
 
-fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Remark> {
+fn not_listed(one: &Placement<'_>, other: &Placement<'_>, at: Span) -> Option<Remark> {
     let listed = &one.option.fit.get()?.pairs_with;
     let model = other.option.model.get()?;
     let first = listed.first()?;
@@ -59,7 +64,7 @@ fn not_listed(one: &Placement<'_>, other: &Placement<'_>) -> Option<Remark> {
         other.selection.name.value,
         Wrote(model)
     );
-    let finding = one.finding(Severity::Stop, one.opening.pair.span()?, message);
+    let finding = one.finding(Severity::Stop, at, message);
     Some(finding.also(first.span, "the sheet's list").remedy("choose a combination that the sheet lists"))
 }
 
@@ -128,5 +133,54 @@ mod tests {
         };
         dryer(", sill: 40\"").stays_silent();
         dryer("").finds_one();
+    }
+
+    /// Source: trade reports F-13: the list counts on whichever sheet it stands, and whatever tells that two are joined.
+    #[test]
+    fn a_list_counts_on_either_sheet_and_wherever_two_stand_on_one_another() {
+        let machines = |washer: &str, dryer: &str, sheet: &str| {
+            Trial::of("fit/pair")
+                .room("outline: 14' x 12'")
+                .opening(
+                    "washer",
+                    &format!("{{takes: washer, wall: A, at: 4\", width: 28\", height: 39 1/2\", depth: 36\"{washer}}}"),
+                )
+                .opening(
+                    "dryer",
+                    &format!("{{takes: dryer, wall: A, {dryer}, width: 28\", height: 44\", depth: 36\"}}"),
+                )
+                .selection("selection: Washer\nkind: washer\nplace: washer", "model: W-7")
+                .selection(
+                    "selection: Dryer\nkind: dryer\nplace: dryer",
+                    &format!("model: D-7\nfit: {{pairs with: [{sheet}]}}"),
+                )
+        };
+        let over = "at: 4\", sill: 39 1/2\"";
+        machines(", pair: dryer", over, "W-9")
+            .finds("`Dryer` may not be joined to `Washer`: its sheet does not list the model W-7")
+            .weighs("stop");
+        machines(", pair: dryer", over, "W-7").stays_silent();
+        machines("", over, "W-9").finds_one();
+        machines(", above: {what: dryer}", over, "W-9").finds_one();
+        // Side by side, with no kit between them, nothing is joined.
+        machines("", "at: 40\"", "W-9").stays_silent();
+    }
+
+    #[test]
+    fn a_cooktop_and_the_oven_under_it_are_a_pair_without_a_word() {
+        let over = |list: &str, holds: &str| {
+            Trial::of("fit/pair")
+                .room(&format!("runs: {{w: {{parts: [{{cabinet: oven base, width: 33\", holds: [{holds}]}}, {{cabinet: other, width: 30\", holds: [oven]}}]}}}}"))
+                .opening("hob", "{takes: cooktop}")
+                .opening("oven", "{takes: wall oven}")
+                .selection("selection: Cooktop\nkind: cooktop\nplace: hob", &format!("model: C-30\nfit: {{pairs with: [{list}]}}"))
+                .selection("selection: Oven\nkind: wall oven\nplace: oven", "model: O-30")
+                .of_any_yaml()
+        };
+        over("O-24, O-27", "hob, oven")
+            .finds("`Cooktop` may not be joined to `Oven`: its sheet does not list the model O-30")
+            .points_at(&["rooms/kitchen/room.yaml:2:66"]);
+        over("O-24, O-30", "hob, oven").stays_silent();
+        over("O-24", "hob").stays_silent();
     }
 }

@@ -16,7 +16,8 @@ declare! {
     /// ## What it checks
     /// The joiner's `panel`, or the selection of that name that is made for the thing, against the sheet's `fit: {panel: …}`: width, height and thickness within its
     /// limits, weight at most what it allows. And panels under a counter against the line of the cabinets'
-    /// fronts (`fronts: {height: …}`), or where that is not written against one another in their run.
+    /// fronts (`fronts: {height: …}`), or where that is not written against one another in their run. And a dishwasher's
+    /// panel, hung from the top of its bay, against the plinth at the foot of its row (`toe kick`).
     ///
     /// ## Why it matters
     /// A panel that is too tall does not open, one that is too short shows the frame, one that is too
@@ -58,6 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     for room in &context.book.rooms {
         findings.extend(out_of_line(context, room));
+        findings.extend(context.site.fitted_in(room).filter_map(|fitted| into_the_plinth(context, &fitted)));
     }
 }
 
@@ -122,6 +124,32 @@ fn apart(context: &Context<'_>, front: &Front<'_>, other: &Phrase, line: &Spanne
     let finding = front.of.finding(Severity::Query, front.height.span, message).also(line.span, "the other line");
     let remedy = "draw both to one line, or have the client agree to the step; what the sheet allows comes first";
     Some(finding.source("common practice: fronts keep one line").remedy(remedy))
+}
+
+/// A dishwasher's panel reaches below the top of the recess at the foot of its row, where the plinth goes through.
+fn into_the_plinth(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let stands = fitted.opening.stands_on_the_floor() && fitted.opening.takes_one(Trait::WashesDishes);
+    let row = fitted.room.part_of(&fitted.opening.name).filter(|_| stands)?;
+    let of_run = row.run.map(|run| &run.toe_kick);
+    let toe_kick = of_run.or_else(|| row.island.map(|island| &island.toe_kick))?.spanned()?;
+    let panel = fitting::panel(fitted.room, fitted.opening, fitted.option)?;
+    let height = panel.height.get().and_then(|height| height.least.or(height.most))?;
+    let there = context.site.fitting(fitted).height.there?;
+    let into = Some(height + toe_kick.value - there).filter(|into| *into > Length::ZERO)?;
+    let message = phrase!(
+        "the panel of `{}` is {} high and reaches {} into the plinth, which is {} high",
+        fitted.selection.name.value,
+        say(height),
+        say(into),
+        say(toe_kick.value)
+    );
+    let finding = fitted.finding(Severity::Query, panel.height.span()?, message).also(toe_kick.span, "the plinth");
+    let finding = finding.source("common practice: a panel ends above the plinth");
+    Some(
+        finding
+            .remedy("draw the panel anew from the finished floor and the toe kick, or have the plinth cut away there"),
+    )
 }
 
 fn asked(option: &ProductOption) -> Option<&RequiredPanel> {
@@ -228,5 +256,22 @@ mod tests {
         };
         two("29 1/2\"").finds_one();
         two("30\"").stays_silent();
+    }
+
+    /// Source: arithmetic: a bay of 34 3/4" over a plinth of 6" leaves 28 3/4".
+    #[test]
+    fn a_panel_ends_above_the_plinth_of_its_row() {
+        let panel = |toe_kick: &str, high: &str| {
+            Trial::of("fit/panel")
+                .room(&format!("runs: {{w: {{toe kick: {toe_kick}, parts: [{{opening: bay}}]}}}}"))
+                .opening("bay", "{takes: panel dishwasher, width: 24\", height: 34 3/4\"}")
+                .selection("selection: It\nkind: panel dishwasher\nplace: bay", &format!("panel: {{height: {high}}}"))
+        };
+        panel("6\"", "30\"")
+            .finds("the panel of `It` is 30\" (762 mm) high and reaches 1 1/4\" (31.8 mm) into the plinth, which is 6\" (152 mm) high")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:4:17"]);
+        panel("4\"", "33 1/2\"").finds_one();
+        panel("4\"", "30 3/4\"").stays_silent();
     }
 }

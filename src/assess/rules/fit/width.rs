@@ -122,4 +122,23 @@ mod tests {
         oven("28 1/2\"").stays_silent();
         oven("28 3/8\"").finds_one().weighs("stop");
     }
+
+    /// Source: arithmetic: 89 7/8" measured less two cabinets of 30" leave 29 7/8".
+    #[test]
+    fn what_a_measured_run_leaves_is_the_width_of_its_one_opening() {
+        let range = |space: &str, opening: &str| {
+            Trial::of("fit/width")
+                .room(&format!("runs: {{w: {{space: {space}, parts: [{{cabinet: a, width: 30\"}}, {{opening: range}}, {{cabinet: b, width: 30\"}}]}}}}"))
+                .opening("range", &format!("{{takes: range{opening}}}"))
+                .selection("selection: Range\nkind: range\nplace: range", "size: {width: 30\"}\nfit: {opening: {width: 30\" to 30 1/4\"}}")
+        };
+        range("[90\", 89 7/8\"]", "")
+            .finds("the opening `range` is 29 7/8\" (759 mm) wide, 1/8\" (3.2 mm) less than the 30\" (762 mm) needed")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:2:25"]);
+        range("90\"", "").stays_silent();
+        // What is left over may be filled; and what was measured counts first.
+        range("95\"", "").stays_silent();
+        range("89 7/8\"", ", width: 30 1/8\"").stays_silent();
+    }
 }

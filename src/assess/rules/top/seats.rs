@@ -16,7 +16,8 @@ declare! {
     /// ## What it checks
     /// Each place under `seating`, and each island's side with seats. For each person {24"} of
     /// edge; clear for knees {18"} at a table of {30"}, {15"} at a counter of {36"}, {12"}
-    /// at a bar of {42"}: the nearest of the three heights counts. So an island of {10'},
+    /// at a bar of {42"}: the nearest of the three heights counts. How far a side of an island stands out for knees is
+    /// its own `overhang`, else that of the counter on it, else what the cabinets leave of its depth. So an island of {10'},
     /// with {8'} of one side and a short side to sit at, holds five in comfort, and six tightly.
     /// The floor behind is `clear/seating`; what carries the overhang is `top/overhang`.
     ///
@@ -163,5 +164,37 @@ mod tests {
     fn a_figure_that_the_book_sets_stops() {
         let own = "codes: {figures: [{figure: width of a seat, is: 26\", because: wide stools, by: the household}]}";
         island("edge: 72\", seats: 3").book(own).finds_one().weighs("stop");
+    }
+
+    /// Source: check values KP-16: at 36 high 15 are needed, wherever it is written how far the top stands out.
+    #[test]
+    fn room_for_knees_is_known_from_the_counter_and_from_the_cabinets() {
+        let island = |more: &str| {
+            Trial::of("top/seats").room(&format!(
+                "outline: 16' x 14'\nislands: {{island: {{wall: A, at: 50\", away: 70\", size: 84\" x 40\", height: 36\"{more}}}}}"
+            ))
+        };
+        let top = |overhang: &str| {
+            island(", room side: {seats: 3}").selection(
+                "selection: Top\nkind: counter",
+                &format!("top: {{lies on: [island], overhang: {overhang}}}"),
+            )
+        };
+        top("10\"")
+            .finds_one()
+            .says("the room for knees at `island` is 10\"")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:36"]);
+        top("15\"").stays_silent();
+        let cabinets = |depth: &str| {
+            island(&format!(
+                ", depth: {depth}, wall side: {{parts: [{{cabinet: d, width: 82\"}}]}}, room side: {{seats: 3}}"
+            ))
+        };
+        cabinets("28\"").finds_one().says("is 12\" (305 mm) deep by the plan");
+        cabinets("25\"").stays_silent();
+        // An overhang at the side itself counts first; of cabinets at both sides nothing follows.
+        island(", depth: 28\", wall side: {parts: [{cabinet: d, width: 82\"}]}, room side: {seats: 3, overhang: 15\"}")
+            .stays_silent();
+        island(", room side: {seats: 3}").stays_silent();
     }
 }

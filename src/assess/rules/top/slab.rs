@@ -9,6 +9,7 @@ use crate::assess::{Context, say};
 use crate::book::{Direction, Seam, SeamOver, Slab, Top};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::nest::{Sides, Stock, slabs};
+use crate::site::plan::Thing;
 use crate::source::Span;
 use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Trait};
@@ -24,7 +25,7 @@ declare! {
     /// | all pieces | the runs and islands that the counter lies on | the book's own figures |
     /// | each run with a counter, each island | some counter `lies on` it, where all say on what they lie | the book's own figures |
     /// | each seam | none over a dishwasher | the stone manual |
-    /// | a seam at a sink | reinforced | the stone manual |
+    /// | a seam in the cutout of a sink or a cooktop, as it says or by the plan | reinforced | the stone manual; for a cooktop common practice |
     /// | pieces that meet, or a stone whose direction is kept | `layout`: a signed drawing, or the fabricator decides | fabricators' terms |
     ///
     /// A layout that was not found may still exist: where the stone's area alone is enough, too many
@@ -169,35 +170,41 @@ fn too_many(counter: &Counter<'_>, top: &Top, pieces: &[Piece<'_>]) -> Option<Re
     Some(finding.remedy("have the fabricator lay them out on the slabs themselves, or hold another of the same block"))
 }
 
-/// A seam over a dishwasher, or one at a sink that nothing reinforces.
+/// A seam over a dishwasher, or one in a cutout that nothing reinforces.
 fn misplaced(context: &Context<'_>, counter: &Counter<'_>, seam: &Seam) -> Option<Remark> {
-    let planned = seam_over_dishwasher(context, counter, seam);
-    let (fault, remedy) = match seam.over.get() {
-        Some(SeamOver::Dishwasher) => (Phrase::from("lies over a dishwasher"), "move the seam over a cabinet"),
-        _ if planned.is_some() => {
-            (phrase!("lies over `{}` by the plan", planned.unwrap_or_default()), "move the seam over a cabinet")
+    let washer = planned_under(context, counter, seam, Trait::WashesDishes);
+    let cut = planned_under(context, counter, seam, Trait::CutIntoCounter);
+    let is_bare = seam.reinforced.get() != Some(&true);
+    let reinforce = "have it reinforced front and back, and say so at the seam, under `reinforced`";
+    let elsewhere = "move the seam over a cabinet, clear of the cutout";
+    let (fault, remedy) = match (seam.over.get(), washer, cut) {
+        (Some(SeamOver::Dishwasher), ..) => (Phrase::from("lies over a dishwasher"), "move the seam over a cabinet"),
+        (_, Some(washer), _) => (phrase!("lies over `{}` by the plan", washer.name), "move the seam over a cabinet"),
+        (Some(SeamOver::Sink), ..) if is_bare => {
+            ("runs through a sink's cutout, and nobody says that it is reinforced".into(), reinforce)
         }
-        Some(SeamOver::Sink) if seam.reinforced.get() != Some(&true) => (
-            "runs through a sink's cutout, and nobody says that it is reinforced".into(),
-            "have it reinforced front and back, and say so at the seam, under `reinforced`",
-        ),
+        (Some(SeamOver::Cooktop), ..) if is_bare => {
+            ("runs through a cooktop's cutout, and nobody says that it is reinforced".into(), elsewhere)
+        }
+        (_, _, Some(cut)) if is_bare => {
+            let remedy = if cut.has(Trait::Cooks) { elsewhere } else { reinforce };
+            let fault =
+                phrase!("runs through the cutout of `{}` by the plan, and nobody says that it is reinforced", cut.name);
+            (fault, remedy)
+        }
         _ => return None,
     };
     let message = phrase!("the seam of `{}` {} {fault}", counter.name(), Wrote(&seam.at.value), fault);
     Some(counter.finding(Severity::Query, seam.at.span, message).source(SEAMS).remedy(remedy))
 }
 
-/// The dishwasher that a seam lies over, where the plan has both.
-fn seam_over_dishwasher<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: &Seam) -> Option<&'a str> {
+/// What has that trait and a seam lies over, or runs through, where the plan has both.
+fn planned_under<'a>(context: &Context<'a>, counter: &Counter<'_>, seam: &Seam, what: Trait) -> Option<&'a Thing<'a>> {
     let (run, from_left) = (seam.on.get()?, *seam.from_left.get()?);
     let plan = context.site.plan(counter.room)?;
     let row = plan.rows.iter().find(|row| row.of.name() == run)?;
-    let mut things = row.things.iter().filter_map(|number| plan.things.get(*number));
-    let over = things.find(|thing| {
-        let washes = thing.has(Trait::WashesDishes);
-        washes && thing.along.0 < from_left && from_left < thing.along.1
-    })?;
-    Some(over.name)
+    let is_here = |thing: &&Thing<'_>| plan.row_of(thing).is_some_and(|own| std::ptr::eq(own, row));
+    plan.with(what).filter(is_here).find(|thing| thing.along.0 < from_left && from_left < thing.along.1)
 }
 
 /// Nobody says who has the last word on seams and veins.

@@ -156,3 +156,22 @@ fn pieces_cover_the_bench_and_the_island_that_a_counter_lies_on() {
     kitchen("lies on: [back wall, island]").stays_silent();
     kitchen("").stays_silent();
 }
+
+/// Source: check values ST-08: a seam at a sink is reinforced, whether the seam says that it is there or the plan does.
+#[test]
+fn a_seam_in_a_cutout_is_told_by_the_plan_too() {
+    let seam = |from_left: &str, more: &str| {
+        counter(&format!("seams: [{{at: there, on: w, from left: {from_left}{more}}}]"))
+            .room("outline: 14' x 10'\nruns: {w: {wall: A, depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{filler: 3\"}, {cabinet: s, width: 36\", holds: [sink]}, {cabinet: d, width: 36\"}, {cabinet: h, width: 36\", holds: [hob]}]}}")
+            .opening("sink", "{takes: sink, width: 31 1/2\", depth: 19\"}")
+            .opening("hob", "{takes: cooktop, width: 28 1/2\", depth: 19 3/4\"}")
+    };
+    for more in ["", ", over: cabinet"] {
+        seam("21\"", more)
+            .finds("the seam of `Counter` there runs through the cutout of `sink` by the plan, and nobody says that it is reinforced");
+        seam("93\"", more).finds_one().says("runs through the cutout of `hob` by the plan");
+    }
+    seam("21\"", ", reinforced: true").stays_silent();
+    seam("50\"", "").stays_silent();
+    seam("93\"", ", over: cooktop").finds_one();
+}
