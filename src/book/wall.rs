@@ -93,8 +93,8 @@ words! {
     /// How a window opens.
     pub enum WindowOpens {
         Fixed = "fixed",
-        In = "in",
-        Out = "out",
+        In = "in" also "inward" "inwards" "into the room",
+        Out = "out" also "outward" "outwards",
         Up = "up",
         Sideways = "sideways",
     }

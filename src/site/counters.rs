@@ -64,10 +64,7 @@ pub fn lies_on_alone<'a>(room: &'a Room, selection: &Selection, option: &'a Prod
 /// The thickness of the counter that an opening is cut into: of the one that covers its row, or of the room's only
 /// one; of several that may still be chosen, the greatest, which hangs a bowl lowest. None where nobody says.
 pub fn thickness_at(room: &Room, opening: &Opening) -> Option<Length> {
-    let row = super::row_of(room, opening);
-    let run = row.and_then(|row| row.run).map(|run| run.name.value.as_str());
-    let island = row.and_then(|row| row.island).map(|island| island.name.value.as_str());
-    let name = run.or(island);
+    let name = super::row_name(room, opening);
     let lies_there = |option: &&ProductOption| name.map_or(is_alone(room), |name| covers(room, option, name));
     let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
     let thick = counters.flat_map(|counter| counter.standing().iter().filter(lies_there));

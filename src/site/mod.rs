@@ -148,6 +148,13 @@ fn row_of<'a>(room: &'a Room, opening: &Opening) -> Option<InRow<'a>> {
     room.part_of(&opening.name).or_else(|| room.holder(&opening.name))
 }
 
+/// The name of the run or island that an opening stands in, or whose part it is cut into.
+pub fn row_name<'a>(room: &'a Room, opening: &Opening) -> Option<&'a str> {
+    let row = row_of(room, opening)?;
+    let run = row.run.map(|run| run.name.value.as_str());
+    run.or_else(|| row.island.map(|island| island.name.value.as_str()))
+}
+
 /// Whether an opening is in an island, with no wall behind it.
 pub fn is_in_an_island(room: &Room, opening: &Opening) -> bool {
     row_of(room, opening).is_some_and(|row| row.island.is_some())

@@ -5,7 +5,8 @@ use crate::vocabulary::Trade;
 
 use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
-use super::thing::{Thing, What};
+use super::frame::nm;
+use super::thing::{Stands, Thing, What};
 use super::{Hole, HoleIs, Plan, casing_width};
 
 /// How far before a wall a thing must stand clear of a doorway to leave it free.
@@ -13,6 +14,10 @@ const BEFORE_A_DOOR: Length = Length::from_inches(1);
 /// Between the end of a row and a doorway's wall, nobody gets through a way so wide (common practice: one goes
 /// sideways through 18").
 const NO_WAY_THROUGH: Length = Length::from_inches(12);
+
+/// A room of no more depth than that is a closet: one does not walk in, and what stands in it is reached through its
+/// door (common practice).
+const CLOSET: Length = Length::from_inches(42);
 
 /// Looks for things in one another's place, each pair told once.
 pub fn look(plan: &mut Plan<'_>) {
@@ -126,6 +131,9 @@ fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Leng
     if is_kept || thing.within.is_some() || thing.frame == hole.frame || !thing.is_level_with(hole.low?, hole.high) {
         return None;
     }
+    if matches!(hole.is, HoleIs::Door(_)) && is_reached_through(hole, thing) {
+        return None;
+    }
     // A fixture that one walks around stands nearer before many a door of a bath.
     let (shape, near) = match hole.is {
         HoleIs::Door(_) if thing.row.is_some() => (&covered.to_front, NO_WAY_THROUGH),
@@ -144,6 +152,12 @@ fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Leng
         also: Some(hole.span()),
     };
     Some((shared, by))
+}
+
+/// Whether a thing stands in a closet with its front to that door.
+fn is_reached_through(hole: &Hole<'_>, thing: &Thing<'_>) -> bool {
+    let from_its_wall = thing.frame.local(hole.frame.at(hole.along.0, Length::ZERO)).1;
+    thing.frame.faces(&hole.frame) && matches!(thing.stands, Stands::Wall(_)) && from_its_wall <= nm(CLOSET)
 }
 
 /// Doors and windows in one another's place.

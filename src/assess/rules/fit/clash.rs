@@ -1,6 +1,9 @@
 //! Doors and drawers that open into one another, and bodies in one another's place.
 
 mod bodies;
+mod hinged;
+mod taps;
+mod windows;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
@@ -25,7 +28,10 @@ declare! {
     /// doors, or an appliance's and a door of the room, must not sweep the same floor either. What
     /// touches at most passes. Needs the room's plan: runs, islands or `wall` and `at`. And no two bodies
     /// may stand in one place, at the heights that they have: cabinets, appliances, fixtures, doorways and
-    /// windows; it names the way that is shortest to part them.
+    /// windows; it names the way that is shortest to part them. Besides: two that keep food cold, or a washer and a dryer,
+    /// beside one another whose doors are hinged at the side that they share; a counter, or what stands up from
+    /// it to no more than {8"}, before a window of its wall; a tap that is higher than what hangs over it, or
+    /// than the sill of a window that opens into the room.
     ///
     /// ## Why it matters
     /// A refrigerator of the same width that is {2"} deeper keeps the dishwasher around the corner
@@ -56,8 +62,11 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
+        findings.extend(hinged::together(context, room));
+        findings.extend(taps::clash(context, room));
         let Some(plan) = context.site.plan(room) else { continue };
         findings.extend(bodies::clash(context, plan));
+        findings.extend(windows::clash(context, plan));
         let movers = movers(context, plan, room);
         let mut found: Vec<Clash> = Vec::new();
         for (number, mover) in movers.iter().enumerate() {

@@ -2,10 +2,11 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Opening, Plainly, ProductOption, Readings, Slot};
+use crate::book::{Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{self, Housing, Side};
+use crate::site::plan::settled;
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -185,7 +186,7 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
     fronts.last().filter(|last| fronts.len() > 1 && last.value == fitted.opening.name.value)?;
     let others = housing.others(fitted.opening).filter(|other| is_front(&other.value)).map(|other| {
         let opening = fitted.room.opening(&other.value)?;
-        front_height(crate::site::plan::settled(fitted.room, opening)?)
+        front_height(settled(fitted.room, opening)?)
     });
     let others: Option<Vec<Length>> = others.collect();
     let others = others?;
@@ -204,13 +205,9 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
     })
 }
 
-/// How far a trim must lie over the edge of its cutout, above and below; and whether its sheet says so.
-fn lap(opening: &Opening, option: &ProductOption) -> Option<(Length, bool)> {
-    let face = option.fit.get()?.face.get()?;
-    let cutout = || opening.height.get().and_then(|height| height.least()).map(|height| height.value);
-    let half = || Some((*face.height.get()? - cutout()?).half());
-    let lap = face.overlap.get().map(|overlap| (*overlap, true)).or_else(|| Some((half()?, false)))?;
-    Some(lap).filter(|(lap, _)| *lap > Length::ZERO)
+/// How far a trim must lie over the edge of its cutout, by its sheet.
+fn overlap(option: &ProductOption) -> Option<Length> {
+    option.fit.get()?.face.get()?.overlap.get().copied()
 }
 
 /// Trims of two that are built in one over the other, against what is left between their cutouts.
@@ -221,9 +218,8 @@ fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let others = housing.others(fitted.opening).filter_map(|other| fitted.room.opening(&other.value));
     let above = others.filter_map(|other| Some((other, other.sill.spanned().filter(|sill| sill.value >= top)?)));
     let (upper, sill) = above.min_by_key(|(_, sill)| sill.value)?;
-    let own = lap(fitted.opening, fitted.option)?;
-    let other = lap(upper, crate::site::plan::settled(fitted.room, upper)?)?;
-    let (needs, there) = (own.0 + other.0 + gap(fitted), sill.value - top);
+    let other = overlap(settled(fitted.room, upper)?)?;
+    let (needs, there) = (overlap(fitted.option)? + other + gap(fitted), sill.value - top);
     let message = phrase!(
         "between the cutouts `{}` and `{}` there are {}, {} less than their trims need",
         fitted.opening.name.value,
@@ -231,9 +227,8 @@ fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         say(there),
         say(needs - there)
     );
-    let severity = if own.1 && other.1 { Severity::Stop } else { Severity::Query };
     (needs > there).then(|| {
-        let finding = fitted.finding(severity, sill.span, message);
+        let finding = fitted.finding(Severity::Stop, sill.span, message);
         finding.remedy("set the upper cutout higher, or the lower one lower, before the cabinet is ordered")
     })
 }
@@ -344,8 +339,9 @@ mod tests {
             .finds("between the cutouts `oven` and `micro` there are 1/4\" (6.4 mm), 1 1/4\" (31.8 mm) less than their trims need")
             .weighs("stop")
             .points_at(&["rooms/kitchen/room.yaml:5:48"]);
-        tower("58 3/4\"", "").finds_one().weighs("query");
+        tower("58 3/4\"", overlap).finds_one();
         tower("59 1/2\"", overlap).stays_silent();
-        tower("59 1/2\"", "").stays_silent();
+        // How a front lies over its hole, above and below, its sheet alone says.
+        tower("58 3/4\"", "").stays_silent();
     }
 }

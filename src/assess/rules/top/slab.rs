@@ -24,6 +24,7 @@ declare! {
     /// | all pieces, laid out with straight cuts and the saw's kerf | how many slabs are held | the yard |
     /// | all pieces | the runs and islands that the counter lies on | the book's own figures |
     /// | each run with a counter, each island | some counter `lies on` it, where all say on what they lie | the book's own figures |
+    /// | how deep the counter of each run is | the fronts below it | common practice |
     /// | each seam | none over a dishwasher | the stone manual |
     /// | a seam in the cutout of a sink or a cooktop, as it says or by the plan | reinforced | the stone manual; for a cooktop common practice |
     /// | pieces that meet, or a stone whose direction is kept | `layout`: a signed drawing, or the fabricator decides | fabricators' terms |
@@ -82,6 +83,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(short.or_else(|| runs::less(context, &counter, top)));
     }
     findings.extend(runs::bare(context));
+    findings.extend(runs::shallow(context));
 }
 
 /// As written; else the islands that stone covers in one.

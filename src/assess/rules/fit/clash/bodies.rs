@@ -159,4 +159,17 @@ mod tests {
         bath("{low: 62\", high: 102\", low at: A}", "light", "").finds_one();
         bath("8' 6\"", "roof window", "").finds_one();
     }
+
+    /// A machine in a closet is reached through its doors; in a room it stands before them.
+    #[test]
+    fn what_stands_in_a_closet_does_not_close_its_door() {
+        let closet = |deep: &str| {
+            room(&format!(
+                "outline: 60\" x {deep}\ndoors: {{way: {{wall: C, at: 10\", width: 48\", height: 80\", slides: true}}}}"
+            ))
+            .opening("washer", &format!("{{takes: washer, wall: A, at: 2\", width: 28\", depth: {deep}}}"))
+        };
+        closet("32\"").stays_silent();
+        closet("48\"").finds_one().says("`washer` stands before `way`");
+    }
 }

@@ -1,7 +1,7 @@
 //! The pieces of a counter against the runs that it lies on.
 
 use crate::assess::{Context, say, say_area};
-use crate::book::{Island, Piece, Top};
+use crate::book::{Island, Piece, Room, Run, Top};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::counters::{area_of, length_below};
 use crate::site::plan::{Row, RowOf};
@@ -141,6 +141,32 @@ pub fn bare(context: &Context<'_>) -> Vec<Remark> {
         }
     }
     found
+}
+
+/// Counters that end behind the fronts below them: of a run as it says, else as the counter does that lies on it.
+pub fn shallow(context: &Context<'_>) -> Vec<Remark> {
+    let rooms = context.book.rooms.iter();
+    rooms.flat_map(|room| room.runs.iter().filter_map(|run| behind_its_fronts(context, room, run))).collect()
+}
+
+fn behind_its_fronts(context: &Context<'_>, room: &Room, run: &Run) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let fronts = run.depth.spanned().filter(|_| run.above_floor.is_absent())?;
+    let of_counter = || {
+        let here = counters(context).filter(|counter| std::ptr::eq(counter.room, room) && counter.covers(&run.name));
+        here.filter_map(|counter| counter.top()?.depth.spanned()).min_by_key(|depth| depth.value)
+    };
+    let depth = if run.counter.depth.is_absent() { of_counter() } else { run.counter.depth.spanned() }?;
+    let by = Some(fronts.value - depth.value).filter(|by| *by > Length::ZERO)?;
+    let message = phrase!(
+        "the counter of the run `{}` is {} deep, {} less than the fronts below it",
+        run.name.value,
+        say(depth.value),
+        say(by)
+    );
+    let finding = Remark::query(depth.span, message).room(&room.folder).thing(&run.name).source("common practice");
+    let finding = finding.also(fronts.span, "the fronts");
+    Some(finding.remedy("make the counter deeper: it is usual that it stands out an inch or so past the fronts"))
 }
 
 /// The pieces of this counter, and of the others that lie on a run of it; none where one of those has none.

@@ -175,3 +175,23 @@ fn a_seam_in_a_cutout_is_told_by_the_plan_too() {
     seam("50\"", "").stays_silent();
     seam("93\"", ", over: cooktop").finds_one();
 }
+
+/// Source: common practice: a counter stands out past the fronts below it.
+#[test]
+fn a_counter_does_not_end_behind_its_fronts() {
+    let run = |depth: &str| {
+        Trial::of("top/slab")
+            .room(&format!("runs: {{w: {{depth: 24 3/4\"{depth}, parts: [{{cabinet: drawers, width: 36\"}}]}}}}"))
+    };
+    run(", counter: {depth: 24\"}")
+        .finds("the counter of the run `w` is 24\" (610 mm) deep, 3/4\" (19 mm) less than the fronts below it")
+        .weighs("query")
+        .points_at(&["rooms/kitchen/room.yaml:2:45"]);
+    run(", counter: {depth: 24 3/4\"}").stays_silent();
+    run("").stays_silent();
+    let chosen = |depth: &str| {
+        run("").selection("selection: Counter\nkind: counter", &format!("top: {{lies on: [w], depth: {depth}}}"))
+    };
+    chosen("23\"").finds_one();
+    chosen("25 1/2\"").stays_silent();
+}
