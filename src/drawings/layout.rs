@@ -179,7 +179,7 @@ impl LayoutDrawing<'_> {
 }
 
 /// The layout in sentences, for those who hear it.
-fn told_in_words(what: &CounterLayout) -> String {
+pub fn told_in_words(what: &CounterLayout) -> String {
     let words = what.words;
     let length = |length: Length| spoken((what.units, words), length);
     let (left, _) = what.ends();

@@ -80,6 +80,11 @@ pub fn counter_layout(what: &counter::CounterLayout, paper: Paper) -> String {
     layout::draw(what, paper)
 }
 
+/// The same in sentences, for those who hear it.
+pub fn counter_layout_in_words(what: &counter::CounterLayout) -> String {
+    layout::told_in_words(what)
+}
+
 /// An option in its opening, small enough for a telephone and a desk alike.
 pub fn option_plan(what: &OptionPlan) -> String {
     option::draw(what)

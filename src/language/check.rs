@@ -14,8 +14,9 @@ const AS_FAR_AS: &str = "findings.";
 const OWN: &str = "own.";
 
 /// What is signed, what can hurt, and that a draft is one: no theme says it otherwise.
-const FIXED: [&str; 9] = [
+const FIXED: [&str; 10] = [
     "cautions.",
+    "hazards.",
     "signs.statement",
     "sign_says.statement",
     "changes.statement.",

@@ -9,4 +9,6 @@ mod pages;
 pub mod readers;
 mod revised;
 mod sample;
+mod shown;
 mod signed;
+mod tags;

@@ -187,7 +187,8 @@ fn no_theme_leaves_out_a_caution_a_mark_or_what_is_signed() {
             "a caution",
         ),
         ("sheets/item.typ", item_typ, "a caution"),
-        ("sheets/page.typ", without("sheets/page.typ", "    view.statement\n"), "what a signature means"),
+        ("sheets/sign-off.typ", without("sheets/sign-off.typ", "  cautions(view.cautions)\n"), "a caution"),
+        ("sheets/page.typ", without("sheets/page.typ", "    said(view.statement)\n"), "what a signature means"),
     ] {
         publish(&themed(&[(path, &text)])).exits(2).says(says);
     }

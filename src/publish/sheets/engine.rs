@@ -6,7 +6,7 @@ use typst::foundations::Bytes;
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook};
 use typst::utils::LazyHash;
-use typst::{Library, LibraryExt};
+use typst::{Feature, Library, LibraryExt};
 
 use crate::theme::{Group, ThemeFiles};
 
@@ -53,7 +53,10 @@ impl Engine {
             .map(|name| Source::new(file(name), String::from_utf8_lossy(standard(name)).into_owned()))
             .collect();
         Engine {
-            library: LazyHash::new(Library::default()),
+            // The names of rows are told as such to whoever hears a table.
+            library: LazyHash::new(
+                Library::builder().with_features([Feature::A11yExtras].into_iter().collect()).build(),
+            ),
             book: LazyHash::new(FontBook::from_fonts(&fonts)),
             fonts,
             sources,

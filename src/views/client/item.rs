@@ -18,7 +18,7 @@ use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures::{day_of, quoted};
 use crate::views::shared::fit::Fit;
-use crate::views::shared::found;
+use crate::views::shared::found::Hurts;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::{capital, field};
 use crate::views::shared::photo::Photo;
@@ -261,15 +261,20 @@ impl PageBuilder<'_> {
         })
     }
 
+    /// What of a selection can hurt, in full words, each once.
+    pub fn cautions(&self, room: &Room, selection: &Selection) -> Vec<Html> {
+        self.hurts(room, selection).into_iter().map(|hurts| hurts.in_full(self.words)).collect()
+    }
+
     /// What of a selection can hurt: its makers' own cautions, and those of what it is and needs and of what was
     /// found of it, each once.
-    pub fn cautions(&self, room: &Room, selection: &Selection) -> Vec<Html> {
-        let mut lines: Vec<Html> = Vec::new();
+    pub fn hurts<'s>(&self, room: &Room, selection: &'s Selection) -> Vec<Hurts<'s>> {
+        let mut all: Vec<Hurts> = Vec::new();
         let makers = selection.standing().iter().filter_map(|option| option.fit.get()?.caution.get());
         // Options often share a sheet: its caution is told once.
-        for caution in makers.map(|caution| Html::text(caution)) {
-            if !lines.contains(&caution) {
-                lines.push(caution);
+        for caution in makers.map(|caution| Hurts::AsItsMakerSays(caution)) {
+            if !all.contains(&caution) {
+                all.push(caution);
             }
         }
         let mut hazards = cautions::of_selection(room, selection);
@@ -278,8 +283,8 @@ impl PageBuilder<'_> {
         hazards.extend(found.into_iter().filter_map(|finding| finding.caution));
         hazards.sort_unstable();
         hazards.dedup();
-        lines.extend(hazards.into_iter().map(|hazard| found::caution(self.words, hazard)));
-        lines
+        all.extend(hazards.into_iter().map(Hurts::By));
+        all
     }
 
     /// What to know before deciding, in one box: what can hurt first, then what living with it means.

@@ -1,5 +1,6 @@
 //! What is printed and signed.
 
+mod cautions;
 pub mod change_order;
 pub mod changed_item;
 pub(super) mod parts;

@@ -8,8 +8,8 @@ use crate::ledger::Purpose;
 use crate::shown;
 use crate::units::Money;
 use crate::views::pages::PageBuilder;
-use crate::views::paper::parts;
 use crate::views::paper::sign_off_item::{PictureRef, SignOffItem};
+use crate::views::paper::{cautions, parts};
 use crate::views::shared::revisions::{Revision, RevisionScope};
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::signature::Signature;
@@ -45,6 +45,8 @@ pub struct SignOff {
     pub totals: Vec<LabelledLine>,
     /// Money set aside and money chosen; empty where the book has no allowances.
     pub allowances: Vec<SignOffAllowance>,
+    /// What can hurt, in full words, each once; items name it by its number, counted from 1.
+    pub cautions: Vec<String>,
     /// Those who sign, in the order of the book.
     pub approvers: Vec<SheetSigner>,
     /// How many must sign, in words: `both must sign`, `any one may sign`.
@@ -69,7 +71,10 @@ impl SignOff {
     /// The pictures that it shows, in its order; one may be there more than once.
     pub fn pictures(&self) -> impl Iterator<Item = &PictureRef> {
         let items = self.rooms.iter().flat_map(|room| &room.items);
-        items.flat_map(|item| item.picture.iter().chain(item.choices.iter().filter_map(|one| one.picture.as_ref())))
+        items.flat_map(|item| {
+            let options = item.choices.iter().chain(&item.others);
+            item.picture.iter().chain(options.filter_map(|one| one.picture.as_ref()))
+        })
     }
 
     /// How many items stand on it.
@@ -81,7 +86,7 @@ impl SignOff {
     #[must_use]
     pub fn without_rooms(&self) -> SignOff {
         let Self { language, paper, draft, project, sheet, issue, date, statement, .. } = self;
-        let Self { facts, totals, allowances, approvers, rule, revisions, part, .. } = self;
+        let Self { facts, totals, allowances, cautions, approvers, rule, revisions, part, .. } = self;
         SignOff {
             language: language.clone(),
             paper: *paper,
@@ -95,6 +100,7 @@ impl SignOff {
             rooms: vec![],
             totals: totals.clone(),
             allowances: allowances.clone(),
+            cautions: cautions.clone(),
             approvers: approvers.clone(),
             rule: rule.clone(),
             revisions: revisions.clone(),
@@ -213,7 +219,7 @@ impl PageBuilder<'_> {
             let settled = amounts.rooms.get(&room.folder).and_then(|due| due.settled);
             papers.extend(parts::of(self.chrome.paper_path(room), self.paper(sheet, &[room], settled, false)));
         }
-        papers
+        papers.into_iter().map(|(path, paper)| (path, cautions::numbered(self.words, paper))).collect()
     }
 
     fn paper(&self, sheet: SheetTitle, rooms: &[&BookRoom], settled: Option<Money>, whole: bool) -> SignOff {
@@ -244,6 +250,7 @@ impl PageBuilder<'_> {
                 .map(|sum| line(&sum.name, self.words.amount(sum.amount)))
                 .collect(),
             allowances: if whole { self.paper_allowances() } else { vec![] },
+            cautions: vec![],
             approvers: self.who_signed(rooms),
             rule: self.who_signs(),
             revisions: self.revisions(RevisionScope::Rooms(&rooms.iter().map(|room| room.folder.as_str()).collect())),

@@ -7,6 +7,7 @@ use crate::shown;
 use crate::site::layout::{CounterLayout, counter_layouts};
 use crate::units::{Length, Money};
 use crate::views::pages::PageBuilder;
+use crate::views::paper::cautions::SheetCaution;
 use crate::views::paper::sign_off::{LabelledLine, plain};
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::fact;
@@ -24,7 +25,7 @@ pub struct SignOffItem {
     pub name: String,
     /// The option chosen, if there were several.
     pub option: String,
-    /// Maker and model.
+    /// Maker, model and finish; empty where the description has them line by line.
     pub product: String,
     /// What the client is told of it, in a sentence or two.
     pub told: String,
@@ -46,10 +47,17 @@ pub struct SignOffItem {
     pub picture: Option<PictureRef>,
     /// Why it is so, in the designer's words.
     pub why: String,
-    /// What may hurt, and to whom to turn.
+    /// What may hurt, in a line: by its names, each with the number of its full words at the end of the sheet.
     pub cautions: Vec<String>,
+    /// The same with its full words, from which sheets number it.
+    #[serde(skip)]
+    pub hurts: Vec<SheetCaution>,
     /// The options still open; empty once one is chosen.
     pub choices: Vec<OpenOption>,
+    /// The options that were shown beside the one that is chosen.
+    pub others: Vec<OpenOption>,
+    /// How the pieces of a counter lie.
+    pub layouts: Vec<SheetDrawing>,
     /// What each approver decided, as it stands, in the order of the approvers.
     pub decided: Vec<Decided>,
 }
@@ -119,7 +127,7 @@ pub struct SignOffFit {
     pub sentence: String,
 }
 
-/// An option that may still be chosen.
+/// An option that may still be chosen, or that was shown beside the one that is.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct OpenOption {
     /// The option's name.
@@ -142,6 +150,17 @@ pub struct OpenOption {
     pub crossed: bool,
 }
 
+/// A drawing to scale.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct SheetDrawing {
+    /// What it is of.
+    pub name: String,
+    /// As SVG, lines and letters by the classes of the theme's drawings.
+    pub svg: String,
+    /// What it shows, for those who hear it.
+    pub alt: String,
+}
+
 /// A photograph that is fetched by its key when the sheet is set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct PictureRef {
@@ -161,13 +180,18 @@ impl PageBuilder<'_> {
         let several = selection.options.len() > 1;
         let chosen = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let mut description = settled.map(|option| self.description(option)).unwrap_or_default();
+        let is_described = !description.is_empty();
         description.extend(self.said_of(room, selection));
+        let options = |but: Option<&ProductOption>| -> Vec<OpenOption> {
+            let all = selection.options.iter().filter(|option| but.is_none_or(|but| but.id != option.id));
+            all.map(|option| self.paper_choice(room, selection, option, chosen)).collect()
+        };
         let text = |slot: Option<&Money>| slot.map_or_else(String::new, |amount| self.words.amount(*amount));
         SignOffItem {
             tag: selection.tag.clone(),
             name: selection.name.value.clone(),
             option: settled.filter(|_| several).map_or_else(String::new, ProductOption::title),
-            product: settled.map_or_else(String::new, |option| self.in_a_line(option)),
+            product: settled.filter(|_| !is_described).map_or_else(String::new, |option| self.in_a_line(option)),
             told: settled.map_or_else(String::new, |option| option.description.text().into()),
             description: description.iter().map(plain).collect(),
             fit: settled.and_then(|option| self.paper_fit(room, selection, option)),
@@ -184,12 +208,11 @@ impl PageBuilder<'_> {
                 .why
                 .get()
                 .map_or_else(String::new, |why| prose::blocks(why).plain().trim().replace('\n', " ")),
-            cautions: self.cautions(room, selection).iter().map(Html::plain).collect(),
-            choices: if settled.is_some() {
-                vec![]
-            } else {
-                selection.options.iter().map(|option| self.paper_choice(room, selection, option, chosen)).collect()
-            },
+            cautions: vec![],
+            hurts: self.paper_cautions(room, selection),
+            choices: if settled.is_some() { vec![] } else { options(None) },
+            others: settled.map_or_else(Vec::new, |option| options(Some(option))),
+            layouts: self.paper_layouts(room, selection),
             decided: self.decided(room, selection),
         }
     }
@@ -217,7 +240,7 @@ impl PageBuilder<'_> {
         facts
     }
 
-    /// How the pieces of a counter lie, a line for each run and island: the drawing stands on its page.
+    /// How the pieces of a counter lie, a line for each run and island, beside the drawing.
     fn layout_lines(&self, room: &BookRoom, selection: &Selection) -> Vec<Fact> {
         let laid = counter_layouts(self.plans.room(room), room, selection);
         let line = |laid: &CounterLayout| {
@@ -257,20 +280,13 @@ impl PageBuilder<'_> {
             let told = facts.iter().map(|fact| format!("{} {}", fact.name.to_lowercase(), fact.value.on_paper()));
             crate::views::shared::lines::capital(&told.collect::<Vec<_>>().join(" · "))
         };
+        let how_many = self.quantity(option).map(|quantity| self.worded("item_says.quantity", quantity));
         OpenOption {
             name: option.title(),
             product: self.in_a_line(option),
             told: option.description.text().into(),
             sizes: in_a_line(self.sizes(option)),
-            more: in_a_line(
-                option
-                    .hinge
-                    .get()
-                    .map(|hinge| self.worded("lines.hinge", self.hinge(*hinge)))
-                    .into_iter()
-                    .chain(self.more(option))
-                    .collect(),
-            ),
+            more: in_a_line(self.more(option).into_iter().chain(how_many).collect()),
             fit: self.paper_fit(room, selection, option),
             picture: self.paper_picture(selection, option),
             price: Amounts::price(option).map_or_else(String::new, |price| self.words.amount(price)),

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::finding::{Finding, Id, Phrase};
-use crate::language::Words;
+use crate::language::{Words, say};
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::capital;
 use crate::vocabulary::Hazard;
@@ -33,24 +33,54 @@ fn is_a_word(part: &str) -> bool {
     part.chars().any(char::is_lowercase) && !part.chars().any(|letter| letter.is_ascii_digit())
 }
 
+/// Something that can hurt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hurts<'a> {
+    /// As the maker's sheet says it.
+    AsItsMakerSays(&'a str),
+    /// By what the thing is, needs, or was found to be.
+    By(Hazard),
+}
+
+impl Hurts<'_> {
+    /// In full words.
+    pub fn in_full(self, words: Words) -> Html {
+        match self {
+            Self::AsItsMakerSays(caution) => Html::text(caution),
+            Self::By(hazard) => caution(words, hazard),
+        }
+    }
+}
+
 /// A caution on a page.
 pub fn caution(words: Words, hazard: Hazard) -> Html {
-    let key = match hazard {
-        Hazard::Gas => "cautions.gas",
-        Hazard::Power => "cautions.power",
-        Hazard::Heat => "cautions.heat",
-        Hazard::Air => "cautions.air",
-        Hazard::Weight => "cautions.weight",
-        Hazard::Tipping => "cautions.tipping",
-        Hazard::Fall => "cautions.fall",
-        Hazard::Cords => "cautions.cords",
-        Hazard::Glass => "cautions.glass",
-        Hazard::Stone => "cautions.stone",
-        Hazard::Dust => "cautions.dust",
-        Hazard::Water => "cautions.water",
-        Hazard::Overhang => "cautions.overhang",
-    };
-    show!(words, key)
+    let (full, _) = keys(hazard);
+    show!(words, full)
+}
+
+/// What a line calls a hazard whose caution stands elsewhere.
+pub fn hazard(words: Words, hazard: Hazard) -> String {
+    let (_, name) = keys(hazard);
+    say!(words, name)
+}
+
+/// The keys of its caution and of its name.
+const fn keys(hazard: Hazard) -> (&'static str, &'static str) {
+    match hazard {
+        Hazard::Gas => ("cautions.gas", "hazards.gas"),
+        Hazard::Power => ("cautions.power", "hazards.power"),
+        Hazard::Heat => ("cautions.heat", "hazards.heat"),
+        Hazard::Air => ("cautions.air", "hazards.air"),
+        Hazard::Weight => ("cautions.weight", "hazards.weight"),
+        Hazard::Tipping => ("cautions.tipping", "hazards.tipping"),
+        Hazard::Fall => ("cautions.fall", "hazards.fall"),
+        Hazard::Cords => ("cautions.cords", "hazards.cords"),
+        Hazard::Glass => ("cautions.glass", "hazards.glass"),
+        Hazard::Stone => ("cautions.stone", "hazards.stone"),
+        Hazard::Dust => ("cautions.dust", "hazards.dust"),
+        Hazard::Water => ("cautions.water", "hazards.water"),
+        Hazard::Overhang => ("cautions.overhang", "hazards.overhang"),
+    }
 }
 
 /// The findings of a book.

@@ -10,6 +10,10 @@ use crate::views::shared::html::Html;
 use crate::views::shared::sheet::Fact;
 use crate::vocabulary::{Shown as _, ShownField, ShownValue, Words as _};
 
+/// How many of the first lines also make one line that says what an option is.
+const IN_A_LINE: usize = 4;
+/// The thing's own sizes.
+const SIZES: Line = Line::Fields("size");
 /// What of an option stands in lines of its own, in their order; a part's fields each by themselves.
 const LINES: [Line; 16] = [
     Line::Field("maker"),
@@ -20,7 +24,7 @@ const LINES: [Line; 16] = [
     Line::Field("nature"),
     Line::Field("hinge"),
     Line::Field("fuel"),
-    Line::Fields("size"),
+    SIZES,
     Line::Fields("details"),
     Line::Part("laid"),
     Line::Part("stores"),
@@ -31,7 +35,7 @@ const LINES: [Line; 16] = [
 ];
 
 /// How what is shown of an option becomes lines.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq)]
 enum Line {
     /// One line.
     Field(&'static str),
@@ -57,16 +61,15 @@ impl PageBuilder<'_> {
         self.lines(option, &LINES).into_iter().chain(self.with_it(option)).collect()
     }
 
-    /// The kind's own facts, and what is ordered with it.
+    /// All of the description but what stands in its line and its sizes.
     pub fn more(&self, option: &ProductOption) -> Vec<Fact> {
-        let past_sizes = LINES.iter().position(|line| matches!(line, Line::Fields("size"))).unwrap_or(0) + 1;
-        let more = LINES.get(past_sizes..).unwrap_or_default();
-        self.lines(option, more).into_iter().chain(self.with_it(option)).collect()
+        let more: Vec<Line> = LINES.into_iter().skip(IN_A_LINE).filter(|line| *line != SIZES).collect();
+        self.lines(option, &more).into_iter().chain(self.with_it(option)).collect()
     }
 
     /// The thing's own sizes.
     pub fn sizes(&self, option: &ProductOption) -> Vec<Fact> {
-        self.lines(option, &[Line::Fields("size")])
+        self.lines(option, &[SIZES])
     }
 
     fn lines(&self, option: &ProductOption, lines: &[Line]) -> Vec<Fact> {

@@ -47,6 +47,35 @@ impl Pdf {
         line.unwrap_or_default().trim().to_owned()
     }
 
+    /// Each text with the tags that it stands in, from the outermost on, in the order in which it is read aloud.
+    pub fn texts(&self) -> Vec<(Vec<String>, String)> {
+        let (mut above, mut texts): (Vec<(usize, String)>, Vec<(Vec<String>, String)>) = (vec![], vec![]);
+        for line in self.ask("pdfinfo", &["-struct-text"], &[]).lines() {
+            let deep = line.len() - line.trim_start().len();
+            let line = line.trim();
+            above.retain(|(level, _)| *level < deep);
+            if let Some(text) = line.strip_prefix('"') {
+                let tags = above.iter().map(|(_, tag)| tag.clone()).collect();
+                texts.push((tags, text.trim_end_matches('"').to_owned()));
+            } else if !line.starts_with('/') && !line.is_empty() {
+                let tag = line.split([' ', ':']).next().unwrap_or_default();
+                above.push((deep, tag.to_owned()));
+            }
+        }
+        texts
+    }
+
+    /// The sizes of type that are set anywhere, in points, to a third of one.
+    pub fn sizes(&self) -> Vec<f64> {
+        // Three is the most that this program enlarges by.
+        let fonts = self.ask("pdftohtml", &["-xml", "-i", "-stdout", "-zoom", "3"], &[]);
+        let sizes = fonts.lines().filter(|line| line.contains("<fontspec "));
+        let mut sizes: Vec<f64> =
+            sizes.map(|line| attribute(line, "size").parse::<f64>().expect("a size") / 3.0).collect();
+        sizes.sort_by(f64::total_cmp);
+        sizes
+    }
+
     /// Every word with its place.
     pub fn words(&self) -> Vec<Word> {
         let mut words = Vec::new();

@@ -49,6 +49,7 @@ pub fn kitchen() -> SignOff {
             chosen: "$4,310.00".to_owned(),
             rest: "$5,190.00 left".to_owned(),
         }],
+        cautions: vec!["Gas is connected by a licensed fitter; local code governs.".to_owned()],
         approvers: vec![
             SheetSigner { name: "Ife Okwuosa".to_owned(), ..SheetSigner::default() },
             SheetSigner { name: "Jon Halvard".to_owned(), ..SheetSigner::default() },
@@ -121,10 +122,11 @@ pub fn range() -> SignOffItem {
             verdict: "Fits".to_owned(),
             sentence: "With 1/16″ (1.6 mm) on each side.".to_owned(),
         }),
-        cautions: vec![
-            "Gas is connected by a licensed fitter; local code and the maker’s instructions govern.".to_owned(),
-        ],
+        cautions: vec!["gas (1)".to_owned()],
+        hurts: Vec::new(),
         choices: Vec::new(),
+        others: Vec::new(),
+        layouts: Vec::new(),
         decided: Vec::new(),
     }
 }
@@ -146,7 +148,10 @@ pub fn refrigerator() -> SignOffItem {
         why: String::new(),
         fit: None,
         cautions: Vec::new(),
+        hurts: Vec::new(),
         choices: refrigerators(),
+        others: Vec::new(),
+        layouts: Vec::new(),
         decided: Vec::new(),
     }
 }
@@ -216,7 +221,10 @@ pub fn pendants() -> SignOffItem {
         why: String::new(),
         fit: None,
         cautions: Vec::new(),
+        hurts: Vec::new(),
         choices: Vec::new(),
+        others: Vec::new(),
+        layouts: Vec::new(),
         decided: Vec::new(),
     }
 }

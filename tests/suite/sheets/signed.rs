@@ -100,10 +100,10 @@ impl Grey {
         Grey { width, pixels: lines.nth(1).unwrap().to_vec() }
     }
 
-    /// Whether there is ink within two pixels of a place.
+    /// Whether there is ink within two pixels of a place; a dot of one point may lie on four of them.
     fn has_ink(&self, x: f64, y: f64) -> bool {
         let near = |at: f64| (at - 2.0).max(0.0) as usize..=(at + 2.0) as usize;
-        near(y).any(|y| near(x).any(|x| self.pixels[y * self.width + x] < 200))
+        near(y).any(|y| near(x).any(|x| self.pixels[y * self.width + x] < 230))
     }
 }
 

@@ -3,10 +3,11 @@
 
 use crate::book::{Room, Selection};
 use crate::drawings::counter::{CounterLayout, LayoutPiece, LetIn};
-use crate::drawings::{Paper, counter_layout};
+use crate::drawings::{Paper, counter_layout, counter_layout_in_words};
 use crate::language::say;
 use crate::site::layout;
 use crate::views::pages::PageBuilder;
+use crate::views::paper::sign_off_item::SheetDrawing;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::html::Html;
 
@@ -18,7 +19,32 @@ impl PageBuilder<'_> {
         laid.iter().map(|laid| self.layout_drawing(laid, room, selection)).collect()
     }
 
+    /// The same for paper that is signed.
+    pub fn paper_layouts(&self, room: &Room, selection: &Selection) -> Vec<SheetDrawing> {
+        let laid = layout::counter_layouts(self.plans.room(room), room, selection);
+        let drawn = laid.iter().map(|laid| self.drawn(laid, room, selection));
+        drawn
+            .map(|drawn| SheetDrawing {
+                svg: counter_layout(&drawn, Paper::Desk),
+                alt: counter_layout_in_words(&drawn),
+                name: drawn.name,
+            })
+            .collect()
+    }
+
     fn layout_drawing(&self, laid: &layout::CounterLayout, room: &Room, selection: &Selection) -> Drawing {
+        let drawn = self.drawn(laid, room, selection);
+        let narrow = CounterLayout { id: format!("{}-narrow", drawn.id), ..drawn.clone() };
+        Drawing {
+            name: drawn.name.clone(),
+            scope: None,
+            svg: Html::trusted(counter_layout(&drawn, Paper::Desk)),
+            narrow: Some(Html::trusted(counter_layout(&narrow, Paper::Phone))),
+            caption: Some(Html::text(&drawn.name)),
+        }
+    }
+
+    fn drawn(&self, laid: &layout::CounterLayout, room: &Room, selection: &Selection) -> CounterLayout {
         let (counter, id) = (selection.name.value.as_str(), format!("layout-{}-{}", room.folder, selection.id));
         let (id, name) = match &laid.on {
             Some(row) => {
@@ -26,9 +52,9 @@ impl PageBuilder<'_> {
             }
             None => (id, say!(self.words, "trades.layout_loose", counter = counter)),
         };
-        let drawn = CounterLayout {
+        CounterLayout {
             id,
-            name: name.clone(),
+            name,
             has_wall: laid.has_wall,
             is_loose: laid.on.is_none(),
             pieces: laid.pieces.iter().map(piece).collect(),
@@ -36,14 +62,6 @@ impl PageBuilder<'_> {
             seams: laid.seams.clone(),
             units: self.wording.system,
             words: self.words,
-        };
-        let narrow = CounterLayout { id: format!("{}-narrow", drawn.id), ..drawn.clone() };
-        Drawing {
-            name: name.clone(),
-            scope: None,
-            svg: Html::trusted(counter_layout(&drawn, Paper::Desk)),
-            narrow: Some(Html::trusted(counter_layout(&narrow, Paper::Phone))),
-            caption: Some(Html::text(&name)),
         }
     }
 }
