@@ -65,9 +65,9 @@ fn strip(canvas: &mut Canvas, frame: Frame) {
 }
 
 fn figure(canvas: &mut Canvas, sizes: Sizes, text: &str, (x, y, grip): (Mil, Mil, Grip)) {
-    let line = Line::words(text, sizes.small - 500).toned(Tone::Soft);
+    let line = Line::words(text, sizes.small).toned(Tone::Soft);
     // The unit hangs over, so that the figure itself stands on its mark.
     let digits: String = text.chars().take_while(char::is_ascii_digit).collect();
-    let hang = (line.width() - Line::words(digits, sizes.small - 500).width()) / 2;
+    let hang = (line.width() - Line::words(digits, sizes.small).width()) / 2;
     canvas.label(Label::of(vec![line]), &[Spot::new(x + hang, y, grip)]);
 }

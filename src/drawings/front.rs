@@ -45,7 +45,7 @@ pub fn draw(what: &OpeningFront, paper: Paper) -> String {
     }
     bar::draw(&mut front.canvas, front.sizes, paper);
     let width = match paper {
-        Paper::Desk => 330_000,
+        Paper::Desk => 225_000,
         Paper::Phone => 340_000,
     };
     front.canvas.finish(&told::front_title(what), &told::front(what), width)

@@ -269,7 +269,7 @@ impl Canvas {
             units(frame.top),
             units(w),
             units(h),
-            units(w * 254 / 960),
+            units(self.scale.printed(w)),
             escape(title),
             escape(description),
             self.patterns(),

@@ -44,7 +44,7 @@ pub fn draw(what: &OpeningPlan, paper: Paper) -> String {
     }
     bar::draw(&mut plan.canvas, plan.sizes, paper);
     let title = say!(what.words, "drawn.plan.title", name = what.name);
-    let width = if paper == Paper::Desk { 330_000 } else { 340_000 };
+    let width = if paper == Paper::Desk { 225_000 } else { 340_000 };
     plan.canvas.finish(&title, &told::plan(what), width)
 }
 

@@ -51,7 +51,7 @@ pub fn draw(what: &OpeningSide, paper: Paper) -> String {
         ground::unmeasured(&mut side.canvas, side.sizes, side.far / 2);
     }
     bar::draw(&mut side.canvas, side.sizes, paper);
-    let width = if paper == Paper::Desk { 330_000 } else { 340_000 };
+    let width = if paper == Paper::Desk { 225_000 } else { 340_000 };
     side.canvas.finish(&say!(what.words, "drawn.side.title", name = what.name), &told::side(what), width)
 }
 

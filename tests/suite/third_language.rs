@@ -158,7 +158,8 @@ impl Own {
     /// Whether a text that bears no marks is theirs, or figures with their signs: it stands in their files, or each
     /// word of it in something short that they wrote.
     fn is_theirs(&self, text: &str) -> bool {
-        let all = letters(text);
+        // In a list a number stands before their words.
+        let all = letters(text.trim_start_matches(|one: char| one.is_ascii_digit() || one.is_whitespace()));
         let in_theirs = || self.texts.iter().any(|own| own.contains(&all));
         // A code or a mark has figures in it, or is in capitals; four letters of a mark may have none.
         let is_mark = |token: &str| token.len() == 4 && token.bytes().all(|letter| letter.is_ascii_hexdigit());

@@ -85,6 +85,7 @@ pub(super) fn refrigerator() -> OpeningPage {
             fact("Maker’s sheet", "rev. D, 4 Sep 2026"),
             fact("Datum", "finished floor; <i class=\"fr\">3/4</i>″ still to be laid"),
         ],
+        heat: vec![],
         drawings: vec![view("front", "Front"), view("side", "Side"), view("plan", "Plan")],
         sizes: sizes(),
         sizes_from: Some("The maker’s sheet, rev. D, 4 Sep 2026. The opening: site lead, 11 Jan 2027".into()),

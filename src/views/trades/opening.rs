@@ -33,6 +33,8 @@ pub struct OpeningPage {
     /// The rest of the verdict: gaps, what governs, how it gets in.
     pub sentence: Html,
     pub facts: Vec<Fact>,
+    /// What is near where it heats, and how far off it is to be.
+    pub heat: Vec<Fact>,
     pub drawings: Vec<Drawing>,
     pub sizes: Vec<SizeRow>,
     /// Whose sheet and whose measurement the table stands on.
@@ -137,7 +139,8 @@ impl<'a> PageBuilder<'a> {
             },
             verdict,
             sentence,
-            facts: self.opening_facts(&around, at),
+            facts: self.opening_facts(at),
+            heat: self.heat_facts(&around, at),
             drawings: self.opening_drawings(&around, at),
             sizes: self.size_rows(at, &around),
             sizes_from: Some(self.sizes_from(at)),
@@ -154,7 +157,7 @@ impl<'a> PageBuilder<'a> {
         }
     }
 
-    fn opening_facts(&self, around: &Around<'_>, at: SheetOpening<'_>) -> Vec<Fact> {
+    fn opening_facts(&self, at: SheetOpening<'_>) -> Vec<Fact> {
         let mut facts = Vec::new();
         if let Some((_, option)) = at.thing {
             let unit = match option.hinge.get() {
@@ -171,7 +174,6 @@ impl<'a> PageBuilder<'a> {
         if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
             facts.push(self.worded("opening_says.weight", self.wording.weight(*weight)));
         }
-        facts.extend(self.heat_facts(around, at));
         if let Some(note) = at.opening.note.get() {
             facts.push(self.worded("opening_says.note", prose::line(note)));
         }

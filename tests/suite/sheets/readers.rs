@@ -49,7 +49,8 @@ impl Pdf {
 
     /// Each text with the tags that it stands in, from the outermost on, in the order in which it is read aloud.
     pub fn texts(&self) -> Vec<(Vec<String>, String)> {
-        let (mut above, mut texts): (Vec<(usize, String)>, Vec<(Vec<String>, String)>) = (vec![], vec![]);
+        let mut above: Vec<(usize, String)> = vec![];
+        let mut texts = vec![];
         for line in self.ask("pdfinfo", &["-struct-text"], &[]).lines() {
             let deep = line.len() - line.trim_start().len();
             let line = line.trim();
