@@ -114,6 +114,13 @@ impl Room {
         self.name.get().map_or(&self.folder, |name| name)
     }
 
+    /// What is still to be laid on its floor: nothing where no floor is chosen for it; none where one is, and nobody
+    /// says how deep it is.
+    pub fn still_to_lay(&self) -> Option<Length> {
+        let gets_one = self.selections.iter().any(Selection::is_a_floor) || self.floor_build_up.is_faulty();
+        self.floor_build_up.get().copied().or((!gets_one).then_some(Length::ZERO))
+    }
+
     /// Whether the kind of something in it is written, and could not be read: what is absent there proves nothing.
     pub fn holds_an_unknown_kind(&self) -> bool {
         self.selections.iter().any(|selection| selection.kind.is_faulty())

@@ -5,7 +5,8 @@ use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
 use crate::units::{Area, Date, Fault};
 use crate::vocabulary::{
-    Code, Faults, FieldType, Fields, HeldAs, Kind, Markdown, NameOf, Slot, Trait, Usual, Value, name, record, values,
+    Code, Faults, FieldType, Fields, HeldAs, Kind, Markdown, Mention, NameOf, Slot, Trait, Usual, Value, name, record,
+    values,
 };
 
 record! {
@@ -123,6 +124,11 @@ impl Selection {
     /// Whether it is of one of those kinds.
     pub fn is_any(&self, kinds: &[Kind]) -> bool {
         self.kind.get().is_some_and(|kind| kinds.contains(kind))
+    }
+
+    /// Whether it is laid on the floor.
+    pub fn is_a_floor(&self) -> bool {
+        self.is(Kind::Floor) || self.is(Kind::Tile) && Mention::Floor.is_in(&self.name)
     }
 
     /// Whether its kind has that trait.

@@ -43,7 +43,7 @@ pub use issue::{AskedChange, Issue, IssuedItem, IssuedSheet, ItemName, Named, Ta
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
 pub use order::{Device, During, MomentFault, ResponseOrder, TOLERANCE, day_in};
-pub use reading::{Measured, Read, ReadingSpot, Side, TakenBack};
+pub use reading::{Measured, Read, ReadFrom, ReadingSpot, Side, TakenBack};
 pub use shown::{ItemContent, OptionContent};
 pub use statement::{Statement, Statements};
 pub use transmittal::{Acknowledged, Sent};

@@ -55,6 +55,40 @@ pub enum Side {
     PlumbLeft,
     /// From the same line to the opening's right side.
     PlumbRight,
+    /// How far its bottom is above the floor.
+    Sill,
+    /// Clear floor in front of it.
+    InFront,
+    /// From the wall to the front edge of the counter beside it.
+    CounterDepth,
+    /// From the floor to the top of the counter beside it.
+    CounterHeight,
+    /// Clear between the sides of the cabinet that it is cut into.
+    InsideWidth,
+    /// From that cabinet's front edge to its back panel.
+    InsideDepth,
+    /// Clear height of that cabinet.
+    InsideHeight,
+    /// From the top of the counter to what stands below.
+    Below,
+    /// Height left in the cabinet's front for a sink's apron.
+    Apron,
+    /// From the studs' face to whatever is behind.
+    Cavity,
+    /// From the wall to the centre of a toilet's outlet.
+    RoughIn,
+    /// From the wall to the mark of a valve.
+    Valve,
+    /// Where power comes out; `at` says what was read of it.
+    Power,
+    /// Where gas comes out, likewise.
+    Gas,
+    /// Where water comes out, likewise.
+    Water,
+    /// Where the drain is, likewise.
+    Drain,
+    /// Where the duct is, likewise.
+    Duct,
 }
 
 impl Side {
@@ -67,13 +101,30 @@ impl Side {
             Self::Diagonal => "diagonal",
             Self::PlumbLeft => "from the plumb line to the left side",
             Self::PlumbRight => "from the plumb line to the right side",
+            Self::Sill => "bottom above the floor",
+            Self::InFront => "clear in front",
+            Self::CounterDepth => "depth of the counter",
+            Self::CounterHeight => "top of the counter",
+            Self::InsideWidth => "inside width of the cabinet",
+            Self::InsideDepth => "inside depth of the cabinet",
+            Self::InsideHeight => "inside height of the cabinet",
+            Self::Below => "down to what is below",
+            Self::Apron => "opening for the apron",
+            Self::Cavity => "cavity of the wall",
+            Self::RoughIn => "rough-in",
+            Self::Valve => "depth of the valve",
+            Self::Power => "power",
+            Self::Gas => "gas",
+            Self::Water => "water",
+            Self::Drain => "drain",
+            Self::Duct => "duct",
         }
     }
 }
 
 /// Where in an opening it was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[serde(rename_all = "kebab-case")]
 pub enum ReadingSpot {
     /// At the floor.
     Floor,
@@ -85,6 +136,12 @@ pub enum ReadingSpot {
     Left,
     /// At the right.
     Right,
+    /// Of a service, from the opening's left edge.
+    FromLeft,
+    /// Of a service, above the floor.
+    Height,
+    /// Of a service, out from the wall.
+    Proud,
 }
 
 impl ReadingSpot {
@@ -96,6 +153,35 @@ impl ReadingSpot {
             Self::Top => "top",
             Self::Left => "left",
             Self::Right => "right",
+            Self::FromLeft => "distance from the left edge",
+            Self::Height => "height",
+            Self::Proud => "distance from the wall",
+        }
+    }
+}
+
+/// The face that something was read from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum ReadFrom {
+    /// The floor of that day, on which something is still to be laid.
+    PresentFloor,
+    /// The finished floor.
+    FinishedFloor,
+    /// Studs, on which something is still to come.
+    Studs,
+    /// Finished walls.
+    FinishedWalls,
+}
+
+impl ReadFrom {
+    /// The word that is shown.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::PresentFloor => "present floor",
+            Self::FinishedFloor => "finished floor",
+            Self::Studs => "studs",
+            Self::FinishedWalls => "finished walls",
         }
     }
 }
@@ -115,6 +201,9 @@ pub struct Read {
     /// The length, in nanometres.
     #[serde(with = "nanometres")]
     pub length: Length,
+    /// The face that it was read from, where that was said; older readings do not say it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub from: Option<ReadFrom>,
 }
 
 /// A length as the text of its nanometres.

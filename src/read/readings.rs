@@ -3,10 +3,13 @@
 //! Anybody can hand readings in: they count once the designer has confirmed them, and no longer once they
 //! are taken back. Those that say that they were made after they came in never count.
 
-use crate::book::{AsWritten, Book, Measured, Opening, Plumb, Readings, Slot, WaitingReadings};
-use crate::ledger::{self, Fact, Line, Moment, Side, TOLERANCE, Vouched};
-use crate::source::{Span, Spanned};
-use crate::units::{Date, Length};
+mod put;
+
+use crate::book::{Book, Opening, WaitingReadings};
+use crate::ledger::{self, Fact, Line, Moment, TOLERANCE, Vouched};
+use crate::units::Date;
+
+use put::put;
 
 /// Puts every reading on record that counts into its opening, in the order in which they were made. One that
 /// is older than the book's own measurement, or of an opening that the book no longer has, changes nothing.
@@ -15,11 +18,12 @@ pub fn apply(book: &mut Book) {
     counting.sort_by_key(|(measured, line)| (measured.on, measured.made, *line));
     for (fact, _) in counting {
         for room in &mut book.rooms {
+            let to_lay = room.still_to_lay();
             for opening in &mut room.openings {
                 let here = |read: &&ledger::Read| read.room == room.folder && read.opening == opening.name.value;
                 let reads: Vec<&ledger::Read> = fact.readings.iter().filter(here).collect();
                 if !reads.is_empty() && !is_newer(opening, &fact) {
-                    set(opening, &fact, &reads);
+                    put(opening, to_lay, &fact, &reads);
                 }
             }
         }
@@ -59,62 +63,8 @@ fn is_newer(opening: &Opening, fact: &ledger::Measured) -> bool {
     opening.measured.get().and_then(|measured| measured.on.get()).is_some_and(|on| *on > fact.on)
 }
 
-fn set(opening: &mut Opening, fact: &ledger::Measured, reads: &[&ledger::Read]) {
-    let span = opening.span;
-    if opening.as_written.is_none() {
-        opening.as_written = Some(AsWritten {
-            width: opening.width.clone(),
-            height: opening.height.clone(),
-            depth: opening.depth.clone(),
-            diagonals: opening.diagonals.clone(),
-            plumb: opening.plumb.clone(),
-            measured: opening.measured.clone(),
-        });
-    }
-    for (side, slot) in
-        [(Side::Width, &mut opening.width), (Side::Height, &mut opening.height), (Side::Depth, &mut opening.depth)]
-    {
-        let lengths = reads.iter().filter(|read| read.what == side).map(|read| given(read.length, span));
-        let lengths: Vec<_> = lengths.collect();
-        if !lengths.is_empty() {
-            *slot = Slot::Given(given(Readings(lengths), span));
-        }
-    }
-    if let [one, other] = lengths(reads, Side::Diagonal)[..] {
-        opening.diagonals = Slot::Given(given((one, other), span));
-    }
-    if let Some(plumb) = plumb(reads) {
-        opening.plumb = Slot::Given(given(plumb, span));
-    }
-    let who = Measured {
-        on: Slot::Given(given(fact.on, span)),
-        by: Slot::Given(given(fact.by.clone(), span)),
-        with: Slot::Absent,
-        again: Slot::Absent,
-    };
-    opening.measured = Slot::Given(given(who, span));
-}
-
-fn lengths(reads: &[&ledger::Read], side: Side) -> Vec<Length> {
-    reads.iter().filter(|read| read.what == side).map(|read| read.length).collect()
-}
-
-/// Both distances from the plumb line, at each height where both were read.
-fn plumb(reads: &[&ledger::Read]) -> Option<Plumb> {
-    let of = |side| reads.iter().filter(move |read| read.what == side);
-    let beside =
-        |left: &&ledger::Read| of(Side::PlumbRight).find(|right| right.at == left.at).map(|right| right.length);
-    let both = of(Side::PlumbLeft).filter_map(|left| Some((left.length, beside(left)?)));
-    let (left, right): (Vec<Length>, Vec<Length>) = both.unzip();
-    (!left.is_empty()).then_some(Plumb { left, right })
-}
-
-fn given<T>(value: T, span: Span) -> Spanned<T> {
-    Spanned { value, span }
-}
-
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use crate::book::Book;
     use crate::digest::Digest;
     use crate::ledger::{Chain, Confirmed, Fact, Line, Measured, Opened, Read, ReadingSpot, Side, TakenBack};
@@ -124,6 +74,14 @@ mod tests {
     /// A book whose range was measured on a day, with a ledger of these facts, each a day after the one
     /// before, from 16 January on.
     fn book(measured_on: &str, facts: Vec<Fact>) -> Book {
+        let room = format!(
+            "name: Kitchen\nopenings:\n  range: {{takes: range, width: 30\", height: 36\", measured: {{on: {measured_on}, by: Teo Varrick}}}}\n"
+        );
+        book_of(&room, facts)
+    }
+
+    /// The same with a room as given.
+    pub fn book_of(room: &str, facts: Vec<Fact>) -> Book {
         let opened = Opened { book: "0123456789abcdef0123456789abcdef".into(), title: "Trial".into() };
         let mut chain = Chain::default();
         let mut ledger = Vec::new();
@@ -132,12 +90,9 @@ mod tests {
             ledger.extend(line.bytes().unwrap());
             chain.lines.push(line);
         }
-        let room = format!(
-            "name: Kitchen\nopenings:\n  range: {{takes: range, width: 30\", height: 36\", measured: {{on: {measured_on}, by: Teo Varrick}}}}\n"
-        );
         let files: [(&str, Vec<u8>); 3] = [
             ("book.yaml", b"title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\n".to_vec()),
-            ("rooms/kitchen/room.yaml", room.into_bytes()),
+            ("rooms/kitchen/room.yaml", room.as_bytes().to_vec()),
             ("record/ledger.jsonl", ledger),
         ];
         crate::read::read(&Folder::in_memory(files)).unwrap().book
@@ -173,6 +128,7 @@ mod tests {
             what: Side::Width,
             at: Some(spot),
             length: Length::parse(length).unwrap(),
+            from: None,
         };
         Measured {
             response: Digest::of(format!("{opening} {on} {width}").as_bytes()),
@@ -184,11 +140,11 @@ mod tests {
     }
 
     /// What was read on 15 January: 29 7/8" at the top.
-    fn first(opening: &str) -> Measured {
+    pub fn first(opening: &str) -> Measured {
         read(opening, "2027-01-15", "29 7/8\"")
     }
 
-    fn confirmed(of: &Measured) -> Fact {
+    pub fn confirmed(of: &Measured) -> Fact {
         let on = "2027-01-18".parse().unwrap();
         Fact::Confirmed(Confirmed { response: of.response, by: "Ines Tarrow".into(), on })
     }

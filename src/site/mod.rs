@@ -43,7 +43,6 @@ use std::ops::Range;
 
 use rayon::prelude::*;
 
-use crate::vocabulary::{Kind, Mention};
 use fitting::Fitting;
 use placement::AtOpenings;
 use plan::{Plan, Plans};
@@ -54,7 +53,7 @@ use crate::units::Length;
 
 /// Whether a selection is a floor: of a kind of its own, or tile that says so.
 pub fn is_floor(selection: &Selection) -> bool {
-    selection.is(Kind::Floor) || selection.is(Kind::Tile) && Mention::Floor.is_in(&selection.name)
+    selection.is_a_floor()
 }
 
 /// The plan of a room of which all could be read: what could not may be what decides.

@@ -37,7 +37,18 @@ await onEachDevice(site, async ({ page, go, size }) => {
   await says("71 1/2″ (1816 mm) less 3/4″ (19 mm) of floor still to come = 70 3/4″ (1797 mm).");
   await height.fill("70 1/2");
   await says("Height is too small");
+  // The form names the floor, and takes nothing off once that is laid.
+  const floor = page.getByRole("group", { name: "Heights are read from" });
+  must(await floor.getByLabel("today’s floor, 3/4″ (19 mm) still to come").isChecked(), "the book's own floor");
+  await floor.getByLabel("the finished floor, which is laid").check();
+  await says("Height fits 70 1/2″ (1791 mm) governs");
+  must(!(await verdict.innerText()).includes("still to come"), "a floor that is laid takes off");
   await height.fill("");
+
+  // What else is read is judged where the sheet asks for something, and handed over where it does not.
+  await page.getByLabel("Clear floor in front").fill("42");
+  await says("Clear floor in front: read It reads 42″ (1067 mm).");
+  await page.getByLabel("Clear floor in front").fill("");
 
   // Every width is enough, and yet the bay leans in; then its diagonals differ.
   const plumb = (side, at) => page.getByLabel(`Plumb to ${side} side, ${at}`);
@@ -62,6 +73,7 @@ await onEachDevice(site, async ({ page, go, size }) => {
   await width("in the middle").fill("765");
   await says("Width fits");
   await page.getByLabel("Measured by").fill("Noor Tembley");
+  await height.fill("1800");
 
   await page.reload();
   same(await width("at the floor").inputValue(), "764.4", "a reading after the page was opened again");
@@ -84,6 +96,6 @@ async function handOver(page) {
   same(files[0], files[1], "the same readings handed over twice");
   const { format, by, readings, nonce } = JSON.parse(files[0]);
   same([format, by, nonce.length], ["bookmatch readings 1", "Noor Tembley", 32], "the file");
-  const expected = [["depth", null, "24500000"], ["width", "floor", "764400000"], ["width", "middle", "765000000"]];
-  same(readings.map(({ what, at, length }) => [what, at, length]).sort(), expected, "its readings");
+  const expected = [["depth", null, "24500000", null], ["height", "left", "1800000000", "finished-floor"], ["width", "floor", "764400000", null], ["width", "middle", "765000000", null]];
+  same(readings.map(({ what, at, length, from }) => [what, at, length, from ?? null]).sort(), expected, "its readings");
 }

@@ -33,6 +33,12 @@ fn of_goods() -> Vec<Fact> {
     ]
 }
 
+fn a_reading(room: &str, opening: &str) -> Read {
+    let length = crate::units::Length::from_millimetres(762);
+    let at = Some(ReadingSpot::Floor);
+    Read { room: room.into(), opening: opening.into(), what: Side::Width, at, length, from: None }
+}
+
 fn of_decisions() -> Vec<Fact> {
     let on = "2027-01-18".parse().unwrap();
     let mark = Digest::of(b"a mark");
@@ -60,9 +66,7 @@ fn of_decisions() -> Vec<Fact> {
         items: vec![asked],
         refused: vec![refused],
     };
-    let length = crate::units::Length::from_millimetres(762);
-    let read =
-        Read { room: room.clone(), opening: item.clone(), what: Side::Width, at: Some(ReadingSpot::Floor), length };
+    let read = a_reading(&room, &item);
     let issued = Issued { number: 1, purpose: Purpose::Approval, on, sha256: Digest::of(b"an issue"), items: 45 };
     vec![
         Fact::Opened(Opened { book: "0123456789abcdef0123456789abcdef".into(), title: "Alder Court".into() }),

@@ -1,6 +1,7 @@
 //! Readings that do not count yet, for the office.
 
 use crate::book::WaitingReadings;
+use crate::ledger::ReadingSpot;
 use crate::views::office::tables::{Cell, Column, Table};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
@@ -35,14 +36,18 @@ impl PageBuilder<'_> {
             Some(came) => format!("Says {}, came in on {came}: never counts ({digits})", measured.on),
         };
         let rows = measured.readings.iter().take(MOST).map(|read| {
-            let at = read.at.map_or(String::new(), |at| format!(" at the {}", at.word()));
+            let at = read.at.map_or(String::new(), |at| match at {
+                ReadingSpot::FromLeft | ReadingSpot::Height | ReadingSpot::Proud => format!(", {}", at.word()),
+                _ => format!(" at the {}", at.word()),
+            });
+            let from = read.from.map_or(String::new(), |from| format!(", from the {}", from.word()));
             let place = format!("{}, {}", self.room_name(&read.room), read.opening);
             let length = Cell { text: figures::length(self.wording, read.length), ..Cell::default() };
             let stands = Cell { state: Some(State::new(StateShape::Waiting, state.clone())), ..Cell::default() };
             let by = format!("{}, {}", measured.by, measured.on);
             vec![
                 place.as_str().into(),
-                format!("{}{at}", read.what.word()).as_str().into(),
+                format!("{}{at}{from}", read.what.word()).as_str().into(),
                 length,
                 by.as_str().into(),
                 stands,

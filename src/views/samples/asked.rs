@@ -5,7 +5,7 @@ use crate::views::client::decision_request::{
 };
 use crate::views::shared::data::Data;
 use crate::views::shared::state::{State, StateShape as Shape};
-use crate::views::trades::opening_tape::{TapeRange, TapeRequest};
+use crate::views::trades::opening_tape::{TapeFrom, TapeRange, TapeRequest};
 
 pub(super) fn asked() -> Data {
     let fit =
@@ -72,6 +72,7 @@ pub(super) fn tape() -> Data {
         room: "kitchen".into(),
         opening: "refrigerator".into(),
         asks: vec![range("width", inches(30), inches(31)), range("height", inches(70), None)],
+        from: TapeFrom { floor: "present-floor".into(), ..TapeFrom::default() },
         square: 3_175_000.to_string(),
     })
 }

@@ -7,7 +7,7 @@ use crate::views::trades::delivery::{DeliveryPage, Expected, ExpectedLine};
 use crate::views::trades::index::{DeliveryLine, InstallerIndex, OpeningGroup, OpeningLine};
 use crate::views::trades::opening::OpeningPage;
 use crate::views::trades::opening_sizes::{SizeCell, SizeRow};
-use crate::views::trades::opening_tape::TapeLine;
+use crate::views::trades::opening_tape::{TapeDatum, TapeFace, TapeLine};
 use crate::views::trades::opening_way_in::WayRow;
 use crate::views::trades::sheets::{ItemBlock, ReadyLine, RowBlock, TableBlock, TradePage};
 
@@ -110,6 +110,7 @@ pub(super) fn refrigerator() -> OpeningPage {
             notice("Lifting", &["Lift over the oak, do not roll.", "Set the hinge side first."]),
         ],
         tape: tape(),
+        tape_from: tape_from(),
         asks: super::asked::tape(),
         tape_needs: Some(html(NEEDS)),
         cut_sheets: vec![makers()],
@@ -212,11 +213,24 @@ pub(super) fn delivery() -> DeliveryPage {
     }
 }
 
+fn tape_from() -> Vec<TapeDatum> {
+    let face = |value: &str, name: &str, is_usual| TapeFace { value: value.into(), name: name.into(), is_usual };
+    vec![TapeDatum {
+        of: "floor".into(),
+        name: "Heights are read from".into(),
+        faces: vec![
+            face("present-floor", "today’s floor", true),
+            face("finished-floor", "the finished floor, which is laid", false),
+        ],
+    }]
+}
+
 fn tape() -> Vec<TapeLine> {
     let line = |name: &str, what: &str, at: Option<&str>| TapeLine {
         name: name.into(),
         what: what.into(),
         at: at.map(Into::into),
+        on_screen_alone: false,
     };
     vec![
         line("Width at the floor", "width", Some("floor")),

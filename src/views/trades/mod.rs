@@ -12,5 +12,6 @@ mod opening_drawings;
 mod opening_heat;
 pub mod opening_sizes;
 pub mod opening_tape;
+mod opening_tape_more;
 pub mod opening_way_in;
 pub mod sheets;

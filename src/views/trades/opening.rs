@@ -17,7 +17,7 @@ use crate::views::shared::{figures, prose};
 use crate::views::trades::cut_sheets::CutSheetLine;
 use crate::views::trades::opening_sizes::SizeRow;
 use crate::views::trades::opening_tape;
-use crate::views::trades::opening_tape::TapeLine;
+use crate::views::trades::opening_tape::{TapeDatum, TapeLine};
 use crate::views::trades::opening_way_in::WayRow;
 use serde::Serialize;
 
@@ -50,6 +50,8 @@ pub struct OpeningPage {
     pub cautions: Vec<Notice>,
     /// What to write down, a line each.
     pub tape: Vec<TapeLine>,
+    /// From which faces was read.
+    pub tape_from: Vec<TapeDatum>,
     /// What is asked of the readings, for the page's scripts.
     pub asks: Data,
     /// What is needed at least, under the lines.
@@ -151,7 +153,8 @@ impl<'a> PageBuilder<'a> {
             carton: self.carton_facts(at),
             way_in: self.way_rows(&around),
             cautions: self.opening_cautions(at),
-            tape: opening_tape::lines(self.words),
+            tape: opening_tape::lines(self.words, at),
+            tape_from: self.tape_datums(at),
             asks: self.tape_asked(at, fit),
             tape_needs: self.tape_needs(fit),
         }

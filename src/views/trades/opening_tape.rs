@@ -1,8 +1,9 @@
 //! The readings that an opening's sheet asks of the tape, and by what figures they are judged.
 
+use crate::book::{MeasuredBetween, MeasuredFrom};
 use crate::language::{Words, say};
-use crate::ledger::Head;
-use crate::site::fitting::{DimensionCheck, Fitting, Stack, above, build_up, least_play, square_within};
+use crate::ledger::{Head, ReadFrom};
+use crate::site::fitting::{DimensionCheck, Fitting, Stack, above, least_play, loses_to_the_floor, square_within};
 use crate::site::plan::Plan;
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
@@ -10,6 +11,8 @@ use crate::views::shared::data::Data;
 use crate::views::shared::figures::in_prose;
 use crate::views::shared::html::{Html, show};
 use crate::views::trades::opening::SheetOpening;
+use crate::views::trades::opening_tape_more::{More, more, of_floor};
+use crate::vocabulary::Kind;
 use serde::Serialize;
 
 /// The readings that are asked for: what, where, and how the line is called.
@@ -55,6 +58,8 @@ pub struct TapeRequest {
     /// The opening, as the book names it.
     pub opening: String,
     pub asks: Vec<TapeRange>,
+    /// The floor that heights are read from, and the faces that widths are, as the book has them.
+    pub from: TapeFrom,
     /// How far diagonals may differ and sides may lean, in whole nanometres.
     pub square: String,
 }
@@ -63,11 +68,48 @@ fn is_a_point(mark: &str) -> bool {
     mark == "."
 }
 
+/// The faces that a tape is held to; each may be chosen on the form.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TapeFrom {
+    /// `present-floor` or `finished-floor`.
+    pub floor: String,
+    /// `studs` or `finished-walls`; absent where nothing is to come on the walls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub walls: Option<String>,
+    /// Whether something is to be laid, and nobody says how deep.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub floor_unknown: bool,
+}
+
+/// A question of the form: which face was read from.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TapeDatum {
+    /// `floor` or `walls`.
+    pub of: String,
+    /// How it is asked.
+    pub name: String,
+    pub faces: Vec<TapeFace>,
+}
+
+/// An answer to it.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct TapeFace {
+    /// As it is handed over.
+    pub value: String,
+    /// As it is read, with what is still to come on it.
+    pub name: Html,
+    /// Whether the book counts from it.
+    pub is_usual: bool,
+}
+
 /// What one size must be, in whole nanometres as text, and what the tape reads too much.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct TapeRange {
-    /// `width`, `height` or `depth`.
+    /// `width`, `height` or `depth`, or what else is read.
     pub what: String,
+    /// Which distance of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at: Option<String>,
     pub least: Option<String>,
     pub most: Option<String>,
     /// The thing itself, where what is left beside it tells something.
@@ -77,11 +119,14 @@ pub struct TapeRange {
     /// How much more air its sheet wants at its left than at its right, where it wants more at one of them;
     /// below zero where it is the right.
     pub off: Option<String>,
-    /// What is still to come on the faces that the tape reads between.
+    /// What is still to come where the tape is held to today's floor, or to studs.
     pub less: Vec<StillToCome>,
-    /// Why one reading decides nothing here: `studs`, what comes on them is not known; `stack`, it is
-    /// shared with another thing.
+    /// Why one reading decides nothing here: `studs`, what comes on them is not known, where it was read between them;
+    /// `stack`, it is shared with another thing.
     pub unsure: Option<String>,
+    /// Whether it is read from the floor.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub on_floor: bool,
     /// What hangs above leaves no more than this.
     pub above: Option<String>,
 }
@@ -104,6 +149,8 @@ pub struct TapeLine {
     pub what: String,
     /// `floor`, `middle`, `top`, `left`, `right`; absent where one reading is enough.
     pub at: Option<String>,
+    /// Whether it is asked on the screen alone: paper has room for the sizes, and for what a maker's sheet asks.
+    pub on_screen_alone: bool,
 }
 
 impl<'a> PageBuilder<'a> {
@@ -140,30 +187,89 @@ impl PageBuilder<'_> {
             decimal: say!(self.words, "language.decimal"),
             room: at.room.folder.clone(),
             opening: at.opening.name.value.clone(),
-            asks: fit.map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit)),
+            asks: fit
+                .map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit))
+                .into_iter()
+                .chain(more(self.words, at).iter().map(|more| more.range(at.room)))
+                .collect(),
+            from: from(at),
             square: text(square_within(at.room, at.opening).0),
         })
     }
 }
 
 /// Every line of the form.
-pub fn lines(words: Words) -> Vec<TapeLine> {
+pub fn lines(words: Words, at: SheetOpening<'_>) -> Vec<TapeLine> {
     let line = |(key, what, at): (&str, &str, Option<&str>)| TapeLine {
         name: say!(words, key),
         what: what.into(),
         at: at.map(Into::into),
+        on_screen_alone: false,
     };
-    LINES.map(line).to_vec()
+    LINES.map(line).into_iter().chain(more(words, at).iter().map(More::line)).collect()
+}
+
+/// A face as it is handed over.
+fn handed(face: ReadFrom) -> String {
+    face.word().replace(' ', "-")
+}
+
+/// The faces that the book counts from.
+fn from(at: SheetOpening<'_>) -> TapeFrom {
+    let to_lay = at.room.still_to_lay();
+    let said = at.opening.measured_from.get();
+    let is_finished = said.map_or(to_lay == Some(Length::ZERO), |from| *from == MeasuredFrom::FinishedFloor);
+    let floor = if is_finished { ReadFrom::FinishedFloor } else { ReadFrom::PresentFloor };
+    let studs = at.opening.measured_between.get() == Some(&MeasuredBetween::Studs);
+    let asks_walls = studs
+        || !at.opening.wall_build_up.is_absent()
+        || at.opening.takes_a(Kind::Toilet)
+        || at.opening.takes_a(Kind::ShowerSet);
+    let walls = if studs { ReadFrom::Studs } else { ReadFrom::FinishedWalls };
+    TapeFrom { floor: handed(floor), walls: asks_walls.then(|| handed(walls)), floor_unknown: to_lay.is_none() }
+}
+
+impl PageBuilder<'_> {
+    /// From which faces was read: what the form asks besides.
+    pub fn tape_datums(&self, at: SheetOpening<'_>) -> Vec<TapeDatum> {
+        let usual = from(at);
+        let face =
+            |of: ReadFrom, usual: &str, name: Html| TapeFace { value: handed(of), name, is_usual: handed(of) == usual };
+        let present = match at.room.still_to_lay().filter(|to_lay| *to_lay > Length::ZERO) {
+            Some(to_lay) => {
+                show!(self.words, "readings.from.present_floor_less", depth = in_prose(self.wording, to_lay))
+            }
+            None => show!(self.words, "readings.from.present_floor"),
+        };
+        let mut datums = vec![TapeDatum {
+            of: "floor".into(),
+            name: say!(self.words, "readings.from.floor"),
+            faces: vec![
+                face(ReadFrom::PresentFloor, &usual.floor, present),
+                face(ReadFrom::FinishedFloor, &usual.floor, show!(self.words, "readings.from.finished_floor")),
+            ],
+        }];
+        datums.extend(usual.walls.map(|usual| TapeDatum {
+            of: "walls".into(),
+            name: say!(self.words, "readings.from.walls"),
+            faces: vec![
+                face(ReadFrom::Studs, &usual, show!(self.words, "readings.from.studs")),
+                face(ReadFrom::FinishedWalls, &usual, show!(self.words, "readings.from.finished_walls")),
+            ],
+        }));
+        datums
+    }
 }
 
 /// The three sizes, each with what is still to come where the tape is held.
 fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<TapeRange> {
-    let to_come = at.opening.to_come_on_its_walls();
-    let unsure = to_come.is_none().then(|| "studs".to_string());
+    let build_up = at.opening.wall_build_up.get().copied();
+    let unsure = build_up.is_none().then(|| "studs".to_string());
     let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
-    let walls = to_come.unwrap_or_default();
+    let walls = build_up.unwrap_or_default();
     let option = at.thing.and_then(|(_, option)| option.fit.get()).map(AsRef::as_ref);
     let play = fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(&fit.width, option));
+    let on_floor = loses_to_the_floor(at.room, at.opening);
     vec![
         TapeRange {
             play: play.map(|(play, _)| text(play)),
@@ -173,7 +279,8 @@ fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<Tap
             ..range("width", &fit.width)
         },
         TapeRange {
-            less: less(&[("floor", build_up(at.room, at.opening))]),
+            less: if on_floor { of_floor(at.room) } else { vec![] },
+            on_floor,
             unsure: stack.map(|_| "stack".to_string()),
             above: above(plan, at.room, at.opening).map(|above| text(above.left(at.opening))),
             ..range("height", &fit.height)
@@ -203,7 +310,7 @@ fn range(what: &str, gauge: &DimensionCheck) -> TapeRange {
     }
 }
 
-fn text(length: Length) -> String {
+pub(super) fn text(length: Length) -> String {
     length.nanometres().to_string()
 }
 

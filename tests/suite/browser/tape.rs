@@ -19,6 +19,9 @@ struct Row {
     option: String,
     /// By line of the form: `width floor`.
     readings: BTreeMap<String, String>,
+    /// From which floor and faces, where that is not as the book has it.
+    #[serde(default)]
+    from: BTreeMap<String, String>,
     verdicts: BTreeMap<String, String>,
     #[serde(default)]
     governs: BTreeMap<String, String>,
@@ -46,11 +49,33 @@ fn written(row: &Row) -> String {
             out.push_str(&format!(", {key}: [{}]", list(lengths)));
         }
     }
+    for (of, key) in [("floor", "measured from"), ("walls", "measured between")] {
+        out.extend(row.from.get(of).map(|face| format!(", {key}: {face}")));
+    }
+    for (line, key) in [("in-front", "in front"), ("counter-height", "counter height")] {
+        out.extend(row.readings.get(line).map(|length| format!(", {key}: {length}")));
+    }
+    let inside = [("inside-width", "inside width"), ("inside-depth", "inside depth")];
+    out.push_str(&group(row, "cabinet", &inside));
+    let power = [("power from-left", "from left"), ("power height", "height"), ("power proud", "proud")];
+    out.push_str(&group(row, "power", &power).replace("power: {", "service points: {power: {").replace('}', "}}"));
     if row.readings.keys().any(|line| line.starts_with("plumb")) {
         let (left, right) = (list(at("plumb-left", &heights)), list(at("plumb-right", &heights)));
         out.push_str(&format!(", plumb: {{left: [{left}], right: [{right}]}}"));
     }
     out
+}
+
+/// The faces as a page hands them over.
+fn handed(from: &BTreeMap<String, String>) -> BTreeMap<&String, String> {
+    from.iter().map(|(of, face)| (of, face.replace(' ', "-"))).collect()
+}
+
+/// Readings that stand in a group of the opening's, each by its key there.
+fn group(row: &Row, name: &str, keys: &[(&str, &str)]) -> String {
+    let read = keys.iter().filter_map(|(line, key)| Some(format!("{key}: {}", row.readings.get(*line)?)));
+    let read: Vec<String> = read.collect();
+    if read.is_empty() { String::new() } else { format!(", {name}: {{{}}}", read.join(", ")) }
 }
 
 fn book(rows: &[Row], sizes: fn(&Row) -> String) -> Project {
@@ -91,7 +116,7 @@ fn the_form_gives_the_verdict_that_the_table_has() {
         let lengths = |of: &BTreeMap<String, String>| -> BTreeMap<String, String> {
             of.iter().map(|(line, length)| (line.clone(), nanometres(length))).collect()
         };
-        json!({"name": row.name, "asks": asked(&site, number), "lines": lengths(&row.readings),
+        json!({"name": row.name, "asks": asked(&site, number), "from": handed(&row.from), "lines": lengths(&row.readings),
             "verdicts": row.verdicts, "governs": lengths(&row.governs)})
     });
     let table = project.beside("table.json");
@@ -114,6 +139,11 @@ fn the_review_gives_the_verdict_that_the_table_has() {
             let rule = format!("fit/{what}");
             let wrong = matches!(verdict(what), "small" | "large");
             assert_eq!(found.contains(&rule.as_str()), wrong, "{}: {rule} in {found:?}", row.name);
+        }
+        for (rule, lines) in [("service/zone", "power "), ("fit/cabinet", "inside-")] {
+            let of = row.verdicts.iter().filter(|(line, _)| line.starts_with(lines));
+            let wrong = of.clone().any(|(_, verdict)| matches!(verdict.as_str(), "small" | "large"));
+            assert_eq!(found.contains(&rule), wrong, "{}: {rule} in {found:?}", row.name);
         }
         assert_eq!(found.contains(&"fit/play"), verdict("width") == "tight", "{}: {found:?}", row.name);
         assert_eq!(found.contains(&"fit/square"), verdict("square") == "skew", "{}: {found:?}", row.name);

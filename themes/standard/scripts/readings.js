@@ -19,25 +19,33 @@
 
   const valid = (text, { units, decimal }) => { const length = Tape.read(text, BARE[units ?? asks.units], decimal); return length > 0n ? length : null; };
   const NAMES = { width: "width", height: "height", depth: "depth", diagonal: "diagonal", "plumb-left": "plumb", "plumb-right": "plumb" };
+  /** What the line of something else than a size is called. */
+  const called = (line) => SPOTS.get(line) ?? line;
+  const SPOTS = new Map([...place.querySelectorAll("[data-what]")].map((spot) => [[spot.dataset.what, spot.dataset.at].filter(Boolean).join(" "), spot.textContent]));
+  /** The faces that the tape was held to here. */
+  const chosen = (all) => ({ floor: asks.from?.floor, walls: asks.from?.walls, ...here(all).from });
+  const FLOOR = ["height", "sill", "counter-height"], WALLS = ["width", "depth", "plumb-left", "plumb-right", "rough-in", "valve"];
+  const face = (what, at, from) => (FLOOR.includes(what) || at === "height" ? from?.floor : WALLS.includes(what) ? from?.walls : undefined);
   /** The lengths that were read, by line, and the names of lines that hold none. */
   const lengths = (all) => {
     const lines = {}, none = new Set();
     for (const [line, text] of Object.entries(here(all).lines)) {
       if (!text.trim()) continue;
       const length = valid(text, here(all));
-      if (length == null) none.add(w.tape[NAMES[line.split(" ")[0]]]);
+      if (length == null) none.add(w.tape[NAMES[line.split(" ")[0]]] ?? called(line));
       else lines[line] = length;
     }
     return { lines, none };
   };
   /** `37″ less 3/4″ of floor still to come = 36 1/4″`. */
-  const sum = (one, ask) => {
-    if (!ask?.less?.length) return [];
-    const less = ask.less.flatMap(({ of, length }, at) => [...(at ? told(w.tape.and, {}) : []), ...told(w.tape.to_come, { gap: words(BigInt(length)), of: w.tape.of[of] })]);
-    return [el("p", {}, ...told(w.tape.sum, { reading: words(one.read), less: el("span", {}, ...less), sum: words(ask.less.reduce((rest, part) => rest - BigInt(part.length), one.read)) }))];
+  const sum = (one) => {
+    if (!one.less?.length) return [];
+    const less = one.less.flatMap(({ of, length }, at) => [...(at ? told(w.tape.and, {}) : []), ...told(w.tape.to_come, { gap: words(BigInt(length)), of: w.tape.of[of] })]);
+    return [el("p", {}, ...told(w.tape.sum, { reading: words(one.read), less: el("span", {}, ...less), sum: words(one.less.reduce((rest, part) => rest - BigInt(part.length), one.read)) }))];
   };
   const VERDICTS = {
     unsure: (one, name) => [state("fit-unknown", fill(w.tape.unsure, { name })), el("p", {}, w.tape.unsure_why[one.why])],
+    noted: (one, name) => [state("fit-unknown", fill(w.tape.noted, { name })), el("p", {}, ...told(w.tape.noted_says, { reading: words(one.governs) }))],
     unasked: (one, name) => [state("fit-unknown", fill(w.tape.unasked, { name })), " ", words(one.read)],
     small: (one, name) => [state("does-not-fit", fill(w.tape.small, { name })), el("p", {}, ...told(w.tape.small_by, { reading: words(one.governs), gap: words(one.by) }))],
     large: (one, name) => [state("does-not-fit", fill(w.tape.large, { name })), el("p", {}, ...told(w.tape.large_by, { reading: words(one.governs), gap: words(one.by) }))],
@@ -52,11 +60,10 @@
     const { lines, none } = lengths(all);
     const faulty = [...none].map((name) => el("li", {}, state("not-measured", fill(w.tape.no_length, { name }))));
     if (Measure.isHalf(lines)) faulty.push(el("li", {}, state("not-measured", w.tape.half)));
-    const found = Measure.judge(asks, lines).filter((one) => !none.has(w.tape[one.what]) && !(one.what === "width" && none.has(w.tape.plumb)));
+    const found = Measure.judge(asks, lines, chosen(all)).filter((one) => !none.has(w.tape[one.what]) && !(one.what === "width" && none.has(w.tape.plumb)));
     const item = (one) => {
-      const ask = asks.asks.find((ask) => ask.what === one.what);
       const how = one.plumb && one.what === "width" ? [el("p", {}, w.tape.by_plumb)] : [];
-      return el("li", {}, ...VERDICTS[one.verdict](one, w.tape[one.what]), ...(one.verdict === "unasked" || one.verdict === "unsure" ? [] : sum(one, ask)), ...how,
+      return el("li", {}, ...VERDICTS[one.verdict](one, w.tape[one.what] ?? called(one.what)), ...(one.verdict === "unasked" || one.verdict === "unsure" ? [] : sum(one)), ...how,
         ...(one.above ? [el("p", {}, w.tape.by_above)] : []));
     };
     return [...faulty, ...found.map(item)];
@@ -76,7 +83,7 @@
   };
   const readings = (all) => Object.entries(all.openings).flatMap(([key, one]) => Object.entries(one.lines).map(([line, text]) => {
     const length = valid(text, one), [what, at] = line.split(" "), [room, opening] = JSON.parse(one.of ?? "[]");
-    return length && room ? { room, opening, what, at: at ?? null, length: `${length}` } : null;
+    return length && room ? { room, opening, what, at: at ?? null, length: `${length}`, from: face(what, at, one.from) } : null;
   })).filter(Boolean);
   const hand = (all) => {
     const found = readings(all);
@@ -106,12 +113,21 @@
       change((all) => {
         const one = here(all);
         // What is written now is written as this page's language writes it.
-        all.openings[HERE] = { ...one, decimal: MARK, of: JSON.stringify([asks.room, asks.opening]), lines: { ...one.lines, [key]: input.value } };
+        all.openings[HERE] = { ...one, decimal: MARK, from: chosen(all), of: JSON.stringify([asks.room, asks.opening]), lines: { ...one.lines, [key]: input.value } };
       });
       tell();
     } });
     input.value = here(kept()).lines[key] ?? "";
     spot.replaceChildren(el("label", { for: id }, spot.textContent), input);
+  };
+  /** Which floor, or between which faces, was read. */
+  const datum = (spot) => {
+    const { datum: of } = spot.dataset, faces = [...spot.querySelectorAll("[data-face]")];
+    spot.replaceWith(el("fieldset", { class: "choice datum" }, el("legend", { class: "label" }, spot.querySelector("span").textContent), el("div", { class: "boxes" }, ...faces.map((one) => el("label", {},
+      el("input", { type: "radio", name: `from-${of}`, value: one.dataset.face, checked: chosen(kept())[of] === one.dataset.face, change: () => {
+        change((all) => { all.openings[HERE] = { ...here(all), from: { ...chosen(all), [of]: one.dataset.face }, of: JSON.stringify([asks.room, asks.opening]) }; });
+        tell();
+      } }), el("b", {}, ...one.childNodes))))));
   };
   const by = (spot) => {
     const input = el("input", { id: "tape-by", class: "line", autocomplete: "name", maxlength: 200, input: () => { change((all) => { all.by = input.value; }); tell(true); } });
@@ -120,6 +136,7 @@
   };
   scripted();
   place.querySelectorAll("[data-what]").forEach(line);
+  place.querySelectorAll("[data-datum]").forEach(datum);
   place.querySelectorAll("[data-by]").forEach(by);
   place.querySelectorAll("[data-on]").forEach((spot) => spot.classList.add("paper"));
   if (!asks.alone) place.prepend(units());

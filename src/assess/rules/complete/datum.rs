@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::rules::fit::rough_in;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{Opening, Room, Selection};
+use crate::book::{MeasuredFrom, Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site;
 use crate::site::fitting::loses_to_the_floor;
@@ -79,9 +79,11 @@ fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -
     finding.also(floor.span, "the floor still to be laid").remedy(remedy)
 }
 
-/// A height that was taken from the floor, without a word about which.
+/// A height that was taken from the floor, without a word about which, or from one on which something is to come.
 fn unsaid(room: &Room, opening: &Opening) -> bool {
-    loses_to_the_floor(room, opening) && !opening.height.is_absent() && opening.measured_from.is_absent()
+    let from = &opening.measured_from;
+    let is_present = from.is_absent() || from.get() == Some(&MeasuredFrom::PresentFloor);
+    loses_to_the_floor(room, opening) && !opening.height.is_absent() && is_present
 }
 
 #[cfg(test)]
@@ -102,6 +104,8 @@ mod tests {
         trial(floor, "", "")
             .finds("the room gets a new floor (`Floor tile`), and nobody says from which floor `hole` was measured");
         trial(floor, ", measured from: finished floor", "").stays_silent();
+        trial(floor, ", measured from: present floor", "").finds_one();
+        trial(floor, ", measured from: present floor", "floor build-up: 3/4\"").stays_silent();
         trial(floor, ", sill: 31\"", "").stays_silent();
         trial(floor, "", "floor build-up: 3/4\"").stays_silent();
         trial("selection: Wall tile\nkind: tile", "", "").stays_silent();

@@ -269,6 +269,7 @@ fn readings_that_nobody_confirmed_are_told_where_they_belong() {
             what: Side::Width,
             at: None,
             length: Length::from_millimetres(762),
+            from: None,
         }],
     };
     let record = || issued(BOTH, RANGE).fact(Fact::Measured(measured.clone()));
