@@ -83,7 +83,7 @@ impl<'a> Around<'a> {
             above: overhead(plan, (room, opening), hearth.as_ref()),
             left: beside(plan, (room, opening), Side::Left),
             right: beside(plan, (room, opening), Side::Right),
-            way_in: carried.map_or_else(Vec::new, |option| way_in(book, room, option)),
+            way_in: carried.map_or_else(Vec::new, |option| way_in(book, room, None, option)),
             fit,
             hearth,
         }

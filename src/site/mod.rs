@@ -21,6 +21,7 @@ pub mod outlets;
 pub mod panels;
 mod placement;
 pub mod plan;
+pub mod rims;
 pub mod taps;
 mod told;
 pub mod tower;
@@ -43,6 +44,7 @@ use std::ops::Range;
 
 use rayon::prelude::*;
 
+use doorways::RoomDoor;
 use fitting::Fitting;
 use placement::AtOpenings;
 use plan::{Plan, Plans};
@@ -73,6 +75,8 @@ pub struct Site<'a> {
     fittings: Vec<Fitting>,
     /// Which of `fitted` are in a room, by its folder.
     in_rooms: HashMap<&'a str, Range<usize>>,
+    /// The doorway through which all comes into a room, by its folder.
+    doors: HashMap<&'a str, RoomDoor>,
 }
 
 impl<'a> Site<'a> {
@@ -86,7 +90,14 @@ impl<'a> Site<'a> {
         for (number, one) in fitted.iter().enumerate() {
             in_rooms.entry(one.room.folder.as_str()).or_insert(number..number).end = number + 1;
         }
-        Self { book, plans, fitted, hanging, fittings, in_rooms }
+        let door = |room: &'a Room| Some((room.folder.as_str(), doorways::way_through(read_whole(&plans, room)?)?));
+        let doors = book.rooms.iter().filter_map(door).collect();
+        Self { book, plans, fitted, hanging, fittings, in_rooms, doors }
+    }
+
+    /// The doorway through which all comes into a room: the widest of its plan, where nobody wrote a way in of its own.
+    pub fn door_of(&self, room: &Room) -> Option<&RoomDoor> {
+        self.doors.get(room.folder.as_str())
     }
 
     /// A thing against its opening.

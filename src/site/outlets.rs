@@ -37,6 +37,14 @@ pub fn outlet_of(selection: &Selection, option: &ProductOption) -> Option<Outlet
     in_the_floor.then_some(OutletGoes::IntoTheFloor)
 }
 
+/// What is still to come on the studs of the wall behind an opening: as the probed wall has it, else as the opening's
+/// build-up does.
+pub fn to_come_on_the_studs(opening: &Opening) -> Option<Length> {
+    let probed = opening.hollow.get().and_then(|hollow| hollow.build_up.get().copied());
+    let behind = || opening.wall_build_up.get().map(|build_up| build_up.back);
+    probed.or_else(|| behind().filter(|back| *back > Length::ZERO))
+}
+
 /// How high the drain in the wall is, where it is told: as a point, or in the words of the drain.
 pub fn height_of_the_drain(opening: &Opening) -> Option<(Length, Span)> {
     let point = || opening.points.get()?.drain.get()?.height.spanned().map(|high| (high.value, high.span));

@@ -82,6 +82,8 @@ pub enum Mention {
     Light,
     /// A lift.
     Lift,
+    /// A door.
+    Door,
 }
 
 /// Words that give a direction.
@@ -182,7 +184,7 @@ const HUNG: &[&str] = &[
 const MAKE_UP_AIR_WORDS: &[&str] = &["make-up", "makeup", "make up", "aire de reposición", "aporte de aire", "zuluft"];
 
 /// Words of [`Mention::SlidingPane`].
-const SLIDING_PANE_WORDS: &[&str] = &["sliding", "slides", "bypass", "corredera", "correderas", "schiebetür"];
+const SLIDING_PANE_WORDS: &[&str] = &["sliding", "slides", "pocket", "bypass", "corredera", "correderas", "schiebetür"];
 
 /// Words of [`Mention::Tall`].
 const TALL_WORDS: &[&str] = &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
@@ -349,6 +351,7 @@ impl Mention {
             Self::SafetyGlass => (Met::Within, SAFETY_GLASS_WORDS),
             Self::Panel => (Met::Whole, &["panel", "panels"]),
             Self::Lift => (Met::Within, LIFTS),
+            Self::Door => (Met::Whole, &["door", "doorway", "puerta", "porte", "tür"]),
             Self::Light => (Met::Whole, LIGHT_WORDS),
         }
     }

@@ -2,6 +2,7 @@
 
 use crate::book::{ClearDistance, End, Fixture, Opening, Room};
 use crate::site::plan::{Met, Plan, Thing, What};
+use crate::site::rims::rim_of;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
@@ -9,6 +10,8 @@ use super::{Distance, least};
 
 /// How far from a fixture's front one stands, for the headroom there (IRC P2705.1: 21" of floor).
 const STANDS: Length = Length::from_inches(21);
+/// How wide the entry of a tub or a shower is (IRC P2708.1.1, from memory: 22" clear).
+const ENTRY: Length = Length::from_inches(22);
 /// What is higher than this is tall beside a basin.
 const TALL: Length = Length::from_inches(48);
 
@@ -22,6 +25,8 @@ struct StoodAt {
     above: ClearDistance,
     /// How deep one is where nobody says it (common practice).
     usual_depth: Length,
+    /// Whether one gets in over its side.
+    entered: bool,
     /// Whether one stands in it.
     within: bool,
 }
@@ -32,6 +37,7 @@ const FIXTURES: [StoodAt; 4] = [
         front: ClearDistance::InFrontOfToilet,
         above: ClearDistance::HeadroomAtToilet,
         usual_depth: Length::from_inches(27),
+        entered: false,
         within: false,
     },
     StoodAt {
@@ -39,6 +45,7 @@ const FIXTURES: [StoodAt; 4] = [
         front: ClearDistance::InFrontOfBasin,
         above: ClearDistance::HeadroomAtBasin,
         usual_depth: Length::from_inches(18),
+        entered: false,
         within: false,
     },
     StoodAt {
@@ -46,6 +53,7 @@ const FIXTURES: [StoodAt; 4] = [
         front: ClearDistance::InFrontOfTub,
         above: ClearDistance::HeadroomAtTub,
         usual_depth: Length::from_inches(30),
+        entered: true,
         within: false,
     },
     // Whatever of a shower the plan has: its set, its tray or its glass.
@@ -54,6 +62,7 @@ const FIXTURES: [StoodAt; 4] = [
         front: ClearDistance::InFrontOfShower,
         above: ClearDistance::HeadroomAtShower,
         usual_depth: Length::from_inches(30),
+        entered: true,
         within: true,
     },
 ];
@@ -88,12 +97,22 @@ fn stands_out(room: &Room, opening: &Opening) -> Length {
     out.max(Length::ZERO)
 }
 
+/// The rims of a room's basins from the finished floor, as `clearances` says, else each by how it is set.
+pub fn rims(room: &Room) -> Vec<Distance> {
+    if let Some(written) = room.clearances.distances.least(ClearDistance::BasinHeight) {
+        return vec![Distance::from(written)];
+    }
+    let basins = room.selections.iter().filter(|selection| selection.is(Kind::Basin));
+    let options = basins.flat_map(|basin| basin.standing().iter().filter_map(move |one| rim_of(room, basin, one)));
+    options.map(|rim| Distance { value: rim.value, at: rim.at, provenance: rim.provenance }).collect()
+}
+
 /// A distance of the bath that follows from the plan.
 pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
     for known in &FIXTURES {
         let placed = || plan.things.iter().filter(|thing| thing.kind.is_some_and(|kind| known.is_of(kind)));
         if name == known.front {
-            return least(placed().filter_map(|thing| in_front(plan, thing)));
+            return least(placed().filter_map(|thing| in_front(plan, thing, known)));
         }
         if name == known.above {
             let over = placed().filter_map(|thing| headroom(plan, thing, known));
@@ -121,10 +140,12 @@ pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
     }
 }
 
-/// A fixture whose depth nobody knows has no front.
-fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>) -> Option<Distance> {
+/// A fixture whose depth nobody knows has no front. A tub or a shower is entered where there is the most floor before
+/// it: what stands beside its entry has a rule of its own.
+fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>, known: &StoodAt) -> Option<Distance> {
     let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
-    Some(Distance::planned(plan.clear_before(own)?.distance, own.span))
+    let clear = if known.entered { plan.clear_before_its_best(own, ENTRY) } else { plan.clear_before(own) };
+    Some(Distance::planned(clear?.distance, own.span))
 }
 
 /// Over the floor in front of a fixture, and over all of a shower; one whose depth nobody knows is as deep as usual.

@@ -1,36 +1,12 @@
-//! Clear distances of a kitchen: doorways, aisles, the triangle, counter.
+//! Clear distances of a kitchen: aisles, the triangle, counter.
 
-use crate::book::{ClearDistance, DoorHinge, End, Frontage, Room, Stretch};
+use crate::book::{ClearDistance, End, Frontage, Room, Stretch};
 use crate::site::Site;
 use crate::site::plan::{Plan, RowOf, Thing, What};
 use crate::units::{Length, Phrase, phrase};
 use crate::vocabulary::{Kind, Trait};
 
 use super::{Distance, least};
-
-/// What a leaf that stands open takes of its width (Kitchen and Bath Planning Guidelines, 2nd edition:
-/// a leaf of 34" leaves 32").
-const LEAF: Length = Length::from_inches(2);
-
-/// Clear width of each doorway, by its name.
-pub fn doorways<'a>(site: &Site<'a>, room: &'a Room) -> Vec<(&'a str, Distance)> {
-    let written = &room.clearances.doorways;
-    let mut doorways: Vec<(&str, Distance)> =
-        written.iter().map(|door| (door.name.value.as_str(), (&door.value).into())).collect();
-    // How wide a doorway is follows from itself, wherever it stands.
-    let is_sound = !room.partly_unread && site.plan(room).is_none_or(|plan| plan.faults.is_empty());
-    let doors = room.doors.iter().filter(|_| is_sound);
-    for door in doors.filter(|door| written.called(&door.name).is_none()) {
-        let between = door.width.get().copied();
-        let swings = door.slides.get() != Some(&true);
-        let leaves = if door.hinge.get() == Some(&DoorHinge::Both) { 2 } else { 1 };
-        let leaf = door.leaf.get().filter(|_| swings).map(|leaf| (*leaf - LEAF).times(leaves));
-        if let Some(clear) = leaf.into_iter().chain(between).min() {
-            doorways.push((&door.name.value, Distance::planned(clear, door.name.span)));
-        }
-    }
-    doorways
-}
 
 /// The aisles in which one works, or the ways along which one only passes, with what to call each: the
 /// one measured, else each of the plan of a room where one cooks.

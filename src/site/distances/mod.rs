@@ -4,18 +4,22 @@
 //! A plan that cannot be as it is written answers nothing.
 
 mod bath;
+mod doors;
 mod kitchen;
 mod landing;
 mod pipes;
 mod seats;
+mod shower;
 #[cfg(test)]
 mod tests;
 
-pub use bath::in_front_of;
-pub use kitchen::{Triangle, aisles, doorways, frontage, preparation, triangle};
+pub use bath::{in_front_of, rims};
+pub use doors::doorways;
+pub use kitchen::{Triangle, aisles, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
 pub use pipes::{bowls, covered, knees_under_a_bowl, pipes_covered};
 pub use seats::{Seats, seats};
+pub use shower::{ShowerInside, inside_of_a_shower};
 
 use crate::book::{AccessDistance, AccessProfile, Book, ClearDistance, Room};
 use crate::source::{Span, Spanned};
@@ -58,7 +62,9 @@ impl From<&Spanned<Length>> for Distance {
 pub fn distance(site: &Site<'_>, room: &Room, name: ClearDistance) -> Option<Distance> {
     let written = room.clearances.distances.least(name).map(Distance::from);
     let at_the_opening = || bath::in_front_of_an_opening(room, name);
-    written.or_else(at_the_opening).or_else(|| planned(site.sound_plan(room)?, name))
+    let highest_rim =
+        || rims(room).into_iter().max_by_key(|rim| rim.value).filter(|_| name == ClearDistance::BasinHeight);
+    written.or_else(at_the_opening).or_else(highest_rim).or_else(|| planned(site.sound_plan(room)?, name))
 }
 
 /// The distance of that name that follows from the plan.

@@ -1,6 +1,7 @@
 //! The way in: what is left when a thing is carried through each narrow point.
 
 use crate::book::{Book, NarrowPoint, ProductOption, Room};
+use crate::site::doorways::RoomDoor;
 use crate::units::{Length, Sides, Weight};
 
 /// Play that whoever carries a thing usually needs, in width and in height, once in all (trade reports
@@ -13,6 +14,8 @@ pub const PLAY_ON_THE_WAY: Length = Length::from_inches(1);
 pub struct Passage<'a> {
     /// The point.
     pub point: &'a NarrowPoint,
+    /// Whether its size is the plan's alone: nobody measured it.
+    pub is_planned: bool,
     /// What is left for the carton; none when its size is not written.
     pub carton: Option<Length>,
     /// What is left for the body out of its carton, doors off; none when its size is not written.
@@ -43,15 +46,23 @@ impl Passes {
     }
 }
 
-/// Every narrow point on the way to a room, the book's first, and what is left there.
-pub fn way_in<'a>(book: &'a Book, room: &'a Room, option: &ProductOption) -> Vec<Passage<'a>> {
+/// Every narrow point on the way to a room, the book's first, at last its door where it has one, and what is left
+/// there.
+pub fn way_in<'a>(
+    book: &'a Book,
+    room: &'a Room,
+    door: Option<&'a RoomDoor>,
+    option: &ProductOption,
+) -> Vec<Passage<'a>> {
     let fit = option.fit.get();
     let carton = fit.and_then(|fit| fit.carton.get());
     let doors_off = fit.and_then(|fit| fit.doors_off.get());
     let body = body(option);
-    let points = book.project.way_in.iter().chain(&room.way_in);
-    let passage = |point| Passage {
+    let points = book.project.way_in.iter().chain(&room.way_in).map(|point| (point, false));
+    let points = points.chain(door.map(|door| (&door.point, door.is_planned)));
+    let passage = |(point, is_planned)| Passage {
         point,
+        is_planned,
         carton: carton.map(|sides| spare(point, sides)),
         doors_off: doors_off.map(|sides| spare(point, sides)),
         body: body.as_ref().map(|sides| left(point, sides)),

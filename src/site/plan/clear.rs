@@ -8,6 +8,9 @@ use super::shape::ConvexShape;
 use super::thing::{Row, RowOf, Stands, Thing, What};
 use super::{HoleIs, Plan, body};
 
+/// How far before a thing what parts the floor there is looked for: as much as anything asks for.
+const BEFORE: Length = Length::from_inches(60);
+
 /// What a straight look from a thing meets first.
 #[derive(Clone, Copy, Debug)]
 pub enum Met<'p, 'a> {
@@ -138,6 +141,26 @@ impl<'a> Plan<'a> {
         let side = thing.width().half().half().half().times(3);
         let middle = Thing { along: (thing.along.0 + side, thing.along.1 - side), ..thing.clone() };
         self.clear_of(&middle, front, &|other| other.stands == thing.stands)
+    }
+
+    /// The same before the stretch of it, so wide, that has the most: a tub is entered anywhere along its side. Before
+    /// all of what is narrower.
+    pub fn clear_before_its_best(&self, thing: &Thing<'a>, wide: Length) -> Option<Clear<'_, 'a>> {
+        let (first, last) = thing.along;
+        if thing.width() <= wide {
+            return self.clear_before(thing);
+        }
+        let front = self.front(thing);
+        let ends =
+            self.standing().filter_map(|(_, covered)| covered.to_front.beside(&thing.frame, (front, front + BEFORE)));
+        // The best stretch lies at an end of the thing, or at a side of what stands before it.
+        let from = ends.flat_map(|(left, right)| [left - wide, right]).chain([first, last - wide]);
+        let stretches = from.filter(|from| *from >= first && *from + wide <= last);
+        let clear = stretches.filter_map(|from| {
+            let stretch = Thing { along: (from, from + wide), ..thing.clone() };
+            self.clear_of(&stretch, front, &|other| std::ptr::eq(other, thing))
+        });
+        clear.max_by_key(|clear| clear.distance)
     }
 
     /// The same, some things left out of sight.

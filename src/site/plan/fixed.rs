@@ -1,7 +1,7 @@
 //! Puts openings and fixtures in their place, each by its own measure.
 
-use crate::book::{End, Fixture, HungLights, Opening, ProductOption, Room};
-use crate::source::Span;
+use crate::book::{DetailName, End, Fixture, HungLights, Opening, ProductOption, Room, Selection, Slot};
+use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -140,23 +140,46 @@ struct FixtureSize {
     high: Option<Length>,
 }
 
-/// As written, else of what is chosen for it, else of its opening; none without a width.
+/// What is chosen for a fixture: the selection that it names, else what goes into its opening.
+pub fn chosen_for<'a>(room: &'a Room, fixture: &Fixture) -> Option<&'a Selection> {
+    if let Some(name) = fixture.selection.get() {
+        return room.selections.iter().find(|selection| selection.name.value == *name);
+    }
+    let opening = room.opening(fixture.opening.get()?)?;
+    room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
+}
+
+/// Width and depth of an option as it stands at a fixture's place: a tub or a tray with its end to the wall where the
+/// plan has it so, and what goes into the wall without the part that is in it.
+pub fn sides_at(fixture: &Fixture, option: &ProductOption) -> (Option<Spanned<Length>>, Option<Spanned<Length>>) {
+    let side = |slot: &Slot<Length>| slot.spanned().map(|side| Spanned::new(side.value, side.span));
+    let (width, depth) = (side(&option.size.width), side(&option.size.depth));
+    let planned = fixture.width.get().zip(fixture.depth.get());
+    let is_long = |kind: &Kind| [Kind::Bathtub, Kind::ShowerTray, Kind::ShowerSet].contains(kind);
+    let turns = || fixture.takes.get().is_none_or(is_long);
+    if let (Some((along, out)), Some(wide), Some(deep)) = (planned, &width, &depth)
+        && turns()
+        && (*along < *out && wide.value > deep.value || *along > *out && wide.value < deep.value)
+    {
+        return (depth, width);
+    }
+    let within = option.length(DetailName::Recess).map_or(Length::ZERO, |(within, _)| within);
+    (width, depth.map(|deep| Spanned::new((deep.value - within).max(Length::ZERO), deep.span)))
+}
+
+/// The larger of what the plan writes and what is chosen, which must have its place; else that of its opening; none
+/// without a width.
 fn size_of(room: &Room, fixture: &Fixture, opening: Option<&Opening>) -> Option<FixtureSize> {
-    let selection = match (fixture.selection.get(), opening) {
-        (Some(name), _) => room.selections.iter().find(|selection| selection.name.value == *name),
-        (None, Some(opening)) => room
-            .selections
-            .iter()
-            .find(|selection| selection.place.get().is_some_and(|place| *place == opening.name.value)),
-        (None, None) => None,
-    };
+    let selection = chosen_for(room, fixture);
     let options = selection.map(|selection| selection.standing()).unwrap_or_default();
     // While the client chooses, the largest must have its place.
-    let of = |size: fn(&ProductOption) -> Option<Length>| options.iter().filter_map(&size).max();
-    let width = fixture.width.get().copied().or_else(|| of(|option| option.size.width.get().copied()));
-    let depth = fixture.depth.get().copied().or_else(|| of(|option| option.size.depth.get().copied()));
+    let of = |size: &dyn Fn(&ProductOption) -> Option<Length>| options.iter().filter_map(size).max();
+    let wide = of(&|option| Some(sides_at(fixture, option).0?.value));
+    let deep = of(&|option| Some(sides_at(fixture, option).1?.value));
+    let width = fixture.width.get().copied().max(wide);
+    let depth = fixture.depth.get().copied().max(deep);
     let height = fixture.height.get().copied();
-    let height = height.or_else(|| of(|option| option.size.height.get().and_then(|height| height.least)));
+    let height = height.or_else(|| of(&|option| option.size.height.get().and_then(|height| height.least)));
     let low = fixture.sill.get().or_else(|| opening?.sill.get()).copied().unwrap_or_default();
     let kind = fixture.takes.get().or_else(|| opening?.takes.get()).or_else(|| selection?.kind.get()).copied();
     let high = height.or_else(|| opening.and_then(height_of)).map(|height| low + height);

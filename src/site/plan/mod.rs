@@ -32,6 +32,7 @@ pub use casing::{Casing, CasingBeside, written as casing_width};
 pub use clear::{Aisle, Clear, Met, with_handles};
 pub use counter::{Landing, Stretch, StretchEnd};
 pub use fault::{PlanFault, Wrong};
+pub use fixed::{chosen_for, sides_at};
 pub use frame::{Frame, Point};
 pub use outline::Wall;
 pub use shape::{ConvexShape, Turn};

@@ -1,12 +1,17 @@
 //! Things that are written where other things stand.
 
+use std::borrow::Cow;
+
+use crate::book::PartIs;
 use crate::units::Length;
-use crate::vocabulary::Trade;
+use crate::vocabulary::{Kind, Trade};
 
 use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
 use super::frame::nm;
 use super::thing::{Stands, Thing, What};
+use super::shape::ConvexShape;
+
 use super::{Hole, HoleIs, Plan, casing_width};
 
 /// How far before a wall a thing must stand clear of a doorway to leave it free.
@@ -25,10 +30,15 @@ pub fn look(plan: &mut Plan<'_>) {
     for (number, (thing, own)) in plan.standing().enumerate() {
         for (other, others) in plan.standing().take(number) {
             let apart = thing.within.is_some() || other.within.is_some() || same_row(thing, other);
-            let overlaps =
-                !apart && thing.is_level_with(other.low, other.high) && own.footprint.overlaps(&others.footprint);
+            let overlaps = !apart && {
+                let (mine, its) = (Body::of(thing, other, own), Body::of(other, thing, others));
+                mine.thing.is_level_with(its.thing.low, its.thing.high)
+                    && mine.footprint.overlaps(&its.footprint)
+                    && !is_mounted_on(&mine.thing, &its.thing)
+            };
             if overlaps {
-                found.push(fault(thing, &seen(thing, other)));
+                let (mine, its) = (Body::of(thing, other, own), Body::of(other, thing, others));
+                found.push(fault(&mine.thing, &seen(&mine.thing, &its.thing)));
             }
         }
     }
@@ -47,6 +57,67 @@ pub fn look(plan: &mut Plan<'_>) {
     }
     found.extend(holes(plan));
     plan.faults.extend(found);
+}
+
+/// How high one stands in a shower where nobody says it (common practice: its head is at 80").
+const STOOD_IN: Length = Length::from_inches(80);
+/// How thick a pane is that hangs flat on a wall, where nobody says it (common practice).
+const PANE: Length = Length::from_sixty_fourths(32);
+
+/// What a thing takes up against another: for what has no place in a shower that is all of its height, and what hangs
+/// flat on a wall is as thick as a pane.
+struct Body<'t, 'a> {
+    thing: Cow<'t, Thing<'a>>,
+    footprint: Cow<'t, ConvexShape>,
+}
+
+impl<'t, 'a> Body<'t, 'a> {
+    fn of(thing: &'t Thing<'a>, other: &Thing<'_>, covered: &'t Covered) -> Self {
+        if is_stood_in(thing) && has_no_place_in_a_shower(other) && thing.out.1 > thing.out.0 {
+            let high = Some(thing.low + STOOD_IN).max(thing.high);
+            return Self {
+                thing: Cow::Owned(Thing { high, ..thing.clone() }),
+                footprint: Cow::Borrowed(&covered.footprint),
+            };
+        }
+        let is_flat = (thing.is(Kind::Mirror) || thing.is(Kind::LitMirror)) && thing.out.1 <= thing.out.0;
+        if is_flat {
+            let thing = Thing { out: (thing.out.0, thing.out.0 + PANE), ..thing.clone() };
+            return Self { footprint: Cow::Owned(thing.footprint()), thing: Cow::Owned(thing) };
+        }
+        Self { thing: Cow::Borrowed(thing), footprint: Cow::Borrowed(&covered.footprint) }
+    }
+}
+
+fn is_stood_in(thing: &Thing<'_>) -> bool {
+    thing.is(Kind::ShowerSet) || thing.is(Kind::ShowerTray)
+}
+
+/// What hangs on a wall, and not inside a shower.
+fn has_no_place_in_a_shower(thing: &Thing<'_>) -> bool {
+    const KINDS: [Kind; 7] = [
+        Kind::MirrorCabinet,
+        Kind::Mirror,
+        Kind::LitMirror,
+        Kind::TowelWarmer,
+        Kind::Cabinet,
+        Kind::Basin,
+        Kind::WallLight,
+    ];
+    let is_cabinet = thing.part().is_some_and(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)));
+    is_cabinet || thing.kind.is_some_and(|kind| KINDS.contains(&kind))
+}
+
+/// Whether a light is set on a mirror, all of it: it goes through the glass.
+fn is_mounted_on(one: &Thing<'_>, other: &Thing<'_>) -> bool {
+    let is_in = |light: &Thing<'_>, mirror: &Thing<'_>| {
+        light.is(Kind::WallLight)
+            && mirror.is(Kind::Mirror)
+            && light.frame == mirror.frame
+            && (light.along.0 >= mirror.along.0 && light.along.1 <= mirror.along.1)
+            && (light.low >= mirror.low && light.high.is_some_and(|high| Some(high) <= mirror.high))
+    };
+    is_in(one, other) || is_in(other, one)
 }
 
 /// Parts of one row stand one beside the other by their nature.

@@ -3,6 +3,7 @@
 mod access;
 mod counter;
 mod distance;
+mod fixture;
 mod floor;
 mod hand;
 mod leaf;
@@ -102,6 +103,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     once_for_one_cabinet(&mut all);
     all.extend(distance::of_room(site, room));
     all.extend(width::of_room(room));
+    all.extend(fixture::of_room(room));
     all.extend(counter::of_room(room));
     all.extend(lights::of_room(room));
     all.extend(hand::of_room(room));

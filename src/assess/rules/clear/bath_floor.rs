@@ -127,6 +127,21 @@ mod tests {
         bath("in front of shower: 30\"").stays_silent();
     }
 
+    /// Source: geometry of a bath of 5' by 8': the tub takes its end, and the toilet stands beside the tub's entry.
+    #[test]
+    fn a_tub_is_entered_where_there_is_the_most_floor_before_it() {
+        let bath = |deep: &str| {
+            Trial::of("clear/bath-floor").room(&format!(
+                "outline: 8' x 5'\nfixtures:\n  tub: {{wall: D, centre: 30\", width: 60\", depth: 30\", takes: bathtub}}\n  chest: {{wall: A, centre: 48\", width: 15\", depth: {deep}}}"
+            ))
+        };
+        bath("28\"").stays_silent();
+        bath("38\"").stays_silent();
+        bath("39\"")
+            .finds("the floor in front of the tub is 10 1/2\" (267 mm) deep by the plan, 10 1/2\" (267 mm) less than the 21\" (533 mm) that the model code asks for")
+            .points_at(&["rooms/kitchen/room.yaml:4:3"]);
+    }
+
     #[test]
     fn the_opening_s_own_figure_is_taken_where_the_room_has_none() {
         let toilet =

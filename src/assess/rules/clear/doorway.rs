@@ -15,7 +15,10 @@ declare! {
     /// ## What it checks
     /// The clear width of each doorway (`clearances: {doorways: …}`), between the open leaf and the stop:
     /// at least {32"}, which takes a leaf of {34"}. Where the book is planned by an access profile, {32"} is
-    /// what the profile asks for, and less stops; {34"}, which takes a leaf of {36"}, is advised.
+    /// what the profile asks for, and less stops; {34"}, which takes a leaf of {36"}, is advised. Of a doorway in the
+    /// plan, or an opening that takes a door, a leaf that hangs there takes {2"}, whether its width is written or not.
+    /// For access one leaf of a pair must leave enough, and a door counts that is only ordered, or only stands in the
+    /// room's `way in`.
     ///
     /// ## Why it matters
     /// Whoever carries a tray, a child or a laundry basket needs it every day, and what is delivered needs
@@ -62,7 +65,7 @@ const OF_THE_PROFILE: Figure = Figure {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let access = planned_for_access(context.book, room);
-        findings.extend(doorways(context.site, room).into_iter().filter_map(|(name, there)| {
+        findings.extend(doorways(context.site, room, access).into_iter().filter_map(|(name, there)| {
             let against = |figure| {
                 let is = (phrase!("the doorway `{name}`", name), "clear");
                 let remedy = "choose a wider leaf, or hinges that swing it clear of the doorway";
@@ -93,6 +96,43 @@ mod tests {
         bath("leaf: 33\", width: 34\"").finds_one().weighs("stop");
         bath("width: 36\", slides: yes").stays_silent();
         bath("width: 36\", leaf: 36\"").stays_silent();
+    }
+
+    /// Source: Kitchen and Bath Planning Guidelines, 2nd edition: a leaf of 34" leaves 32"; 2010 ADA Standards 404.2.2:
+    /// one leaf of a pair must do.
+    #[test]
+    fn a_leaf_takes_two_inches_whether_it_is_written_or_not() {
+        let bath = |room: &str| Trial::of("clear/doorway").room(room);
+        let door = |fields: &str| bath(&format!("doors: {{bath door: {{{fields}}}}}"));
+        door("width: 32\", hinge: left, swings: in")
+            .finds("the doorway `bath door` is 30\" (762 mm) clear by the plan, 2\" (51 mm) less than the 32\" (813 mm) advised")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:2:9"]);
+        door("width: 34\", swings: out").stays_silent();
+        // An opening in the wall has no leaf.
+        door("width: 32\"").stays_silent();
+        door("width: 32\"").selection("selection: Bath door\nkind: door", "size: {width: 32\"}").finds_one();
+        door("width: 50\", leaf: 25\", hinge: both").stays_silent();
+        door("width: 50\", leaf: 25\", hinge: both").book("access profile: 2010 ADA").finds_one().weighs("stop");
+        door("width: 70\", hinge: both").book("access profile: 2010 ADA").finds_one().weighs("query");
+        Trial::of("clear/doorway").opening("bath door", "{takes: door, width: 33\"}").finds_one();
+        Trial::of("clear/doorway").opening("bath door", "{takes: door, width: 34\"}").stays_silent();
+        // What was measured counts.
+        bath("doors: {bath door: {width: 32\", hinge: left}}\nclearances: {doorways: {bath door: 32\"}}")
+            .stays_silent();
+    }
+
+    #[test]
+    fn for_access_a_door_counts_wherever_it_is_named() {
+        let ada = || Trial::of("clear/doorway").book("access profile: 2010 ADA");
+        let ordered = |wide: &str| {
+            ada().selection("selection: Bath door\nkind: interior door", &format!("size: {{width: {wide}}}"))
+        };
+        ordered("28\"").finds_one().weighs("stop").points_at(&["rooms/kitchen/selection-0.yaml:3:15"]);
+        ordered("36\"").stays_silent();
+        let way = |wide: &str| ada().room(&format!("way in: [{{name: bath door, width: {wide}, height: 80\"}}]"));
+        way("28\"").finds_one().weighs("stop");
+        way("34\"").stays_silent();
     }
 
     fn doorway(width: &str) -> Trial {

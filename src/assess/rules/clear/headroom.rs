@@ -82,7 +82,7 @@ mod tests {
                 .file("book.yaml", format!("title: Trial\nclient: Nobody\nunits: metric\ncurrency: EUR\n{country}\n"))
                 .room(&format!("outline: 3600 mm x 2700 mm\nceiling: {{low: 1250 mm, high: 2750 mm, rises along: width, low at: C}}\nfixtures: {{thing: {{{fixture}}}}}"))
                 .opening("place", "{takes: toilet, width: 850 mm, depth: 600 mm}")
-                .selection("selection: Pane\nkind: shower glass", "size: {width: 900 mm, depth: 900 mm}")
+                .selection("selection: Pane\nkind: shower glass", "size: {width: 800 mm, depth: 500 mm}")
                 .selection("selection: Tray\nkind: shower tray", "model: T 1")
         };
         for country in ["country: NO", "country: US", "country: DE", ""] {

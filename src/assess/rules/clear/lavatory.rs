@@ -1,13 +1,13 @@
 //! Room around a basin.
 
-use super::{Figure, Measure};
+use super::{Bound, Figure, Measure};
 use crate::assess::Context;
 use crate::assess::codes::{
     LAVATORIES_ADVISED, LAVATORIES_CODE, LAVATORY_EDGE, LAVATORY_SIDE_ADVISED, LAVATORY_SIDE_CODE,
 };
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{ClearDistance, Room};
-use crate::site::distances::distance;
+use crate::site::distances::{Distance, distance, rims};
 use crate::units::Length;
 
 declare! {
@@ -17,7 +17,8 @@ declare! {
     /// From the basin's centre to a wall or anything tall beside it: the model codes ask for {15"},
     /// {20"} are advised. From centre to centre of two basins {30"} by the code, {36"}
     /// by advice. At least {4"} from the edge of a basin that hangs or stands free to
-    /// the wall. The rim stands {32"} to {43"} above the floor.
+    /// the wall. The rim stands {32"} to {43"} above the floor: as `clearances` says, else by the counter that carries the
+    /// basin, with its own height where it stands on that, or by how high it hangs.
     ///
     /// ## Why it matters
     /// Elbows. Two people at two basins need {36"} each, and drains stand in the wall before either
@@ -107,11 +108,23 @@ fn measure<'a>(context: &Context<'_>, room: &'a Room, asked: &LavatoryDistance) 
         room,
         item: None,
         is: (subject.into(), tail),
-        there: distance(context.site, room, asked.key)?,
+        there: there(context, room, asked)?,
         advised: asked.advised,
         code: asked.code,
         remedy: asked.remedy,
     })
+}
+
+/// The distance that is most amiss: of several rims the lowest, or the highest.
+fn there(context: &Context<'_>, room: &Room, asked: &LavatoryDistance) -> Option<Distance> {
+    if asked.key != ClearDistance::BasinHeight {
+        return distance(context.site, room, asked.key);
+    }
+    let all = rims(room).into_iter();
+    match asked.advised?.bound {
+        Bound::Least(_) => all.min_by_key(|rim| rim.value),
+        Bound::Most(_) => all.max_by_key(|rim| rim.value),
+    }
 }
 
 #[cfg(test)]
@@ -155,5 +168,42 @@ mod tests {
         }
         bath("basin height: 31\"").finds_one();
         bath("basin height: 44\"").finds_one().weighs("query");
+    }
+
+    /// Source: check values BP-11, wherever the height of the rim follows from.
+    #[test]
+    fn a_rim_follows_from_what_carries_the_basin() {
+        let basin = |room: &str, option: &str| {
+            Trial::of("clear/lavatory").room(room).selection("selection: Basin\nkind: basin\nplace: basin", option)
+        };
+        let run = |high: &str| {
+            format!(
+                "runs: {{vanity: {{counter: {{depth: 22\", height: {high}}}, parts: [{{cabinet: vanity, width: 36\", holds: [basin]}}]}}}}"
+            )
+        };
+        let vessel = "mount: on the counter\nsize: {height: 6 1/2\"}";
+        let set = |high: &str, option: &str| basin(&run(high), option).opening("basin", "{takes: basin}");
+        set("38\"", vessel)
+            .finds("the basin's rim is 44 1/2\" (1130 mm) above the floor, 1 1/2\" (38.1 mm) more than the 43\" (1092 mm) advised")
+            .weighs("query");
+        set("31\"", vessel).stays_silent();
+        set("38\"", "mount: undermount\nsize: {height: 6\"}").stays_silent();
+        // What was measured counts.
+        set("38\"", vessel).room("clearances: {basin height: 36\"}").stays_silent();
+        let hung = |sill: &str| {
+            basin("", "mount: wall-hung\nsize: {height: 6\"}").opening("basin", &format!("{{takes: basin{sill}}}"))
+        };
+        hung(", sill: 42\"").finds_one().points_at(&["rooms/kitchen/room.yaml:4:31"]);
+        hung(", sill: 28\"").stays_silent();
+        hung("").stays_silent();
+        let vanity = |sill: &str| {
+            Trial::of("clear/lavatory")
+                .opening("vanity", &format!("{{takes: vanity, sill: {sill}, service: {{drain: '1 1/4\", 18\" AFF'}}}}"))
+                .selection("selection: Vanity\nkind: vanity\nplace: vanity", "size: {height: 20\"}")
+                .selection("selection: Top\nkind: vanity top", "thickness: 3/4\"")
+                .selection("selection: Basin\nkind: basin", "mount: vessel\nsize: {height: 5 1/2\"}")
+        };
+        vanity("20\"").finds_one();
+        vanity("10\"").stays_silent();
     }
 }

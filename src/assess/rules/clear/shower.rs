@@ -6,15 +6,14 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_area};
 use crate::book::{ClearDistance, Room, System};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Distance, distance, planned_for_access, rectangle};
-use crate::source::Spanned;
+use crate::site::distances::{Distance, ShowerInside, distance, inside_of_a_shower, planned_for_access};
 use crate::units::{Area, Length};
 
 declare! {
     /// A shower is too small to stand and turn in
     ///
     /// ## What it checks
-    /// Inside the `shower`, between finished faces: the model codes ask for 900 square inches and for {30"}
+    /// Inside the `shower` of `clearances`, between finished faces, else as the plan, an opening or the tray that is chosen has it: the model codes ask for 900 square inches and for {30"}
     /// in every direction, so that a disc of {30"} lies in it; {36"} by {36"} are advised.
     /// A fixed seat must leave the code's area free. It is {17"} to {19"} high and {15"} deep. The waterproof
     /// covering of the walls goes at least {3"} above the head.
@@ -60,7 +59,7 @@ const fn square_inches(count: i64) -> Area {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        if let Some(inside) = rectangle(room, ClearDistance::Shower) {
+        if let Some(inside) = inside_of_a_shower(context.site, room) {
             findings.extend(inside_of(context, room, &inside));
         }
         findings.extend(seat(context, room).into_iter().filter_map(|measure| measure.judge(context)));
@@ -69,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 /// The gravest of what is amiss inside: a side, the floor in all, what a seat leaves of it.
-fn inside_of(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
+fn inside_of(context: &Context<'_>, room: &Room, inside: &ShowerInside) -> Option<Remark> {
     let side = size(context, room, inside);
     if side.as_ref().is_some_and(|finding| finding.severity < Severity::Note) {
         return side;
@@ -78,24 +77,27 @@ fn inside_of(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Lengt
 }
 
 /// Its lesser side; where that passes, the greater one is wide enough too.
-fn size(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
-    let (one, other) = inside.value;
+fn size(context: &Context<'_>, room: &Room, inside: &ShowerInside) -> Option<Remark> {
     // For access other sizes count, which `clear/access` tells.
     let told_for_access = planned_for_access(context.book, room) && !room.access.shower_type.is_absent();
     let measure = Measure {
         is: ("the shower".into(), "in its lesser direction"),
         advised: Some(ADVISED).filter(|_| !told_for_access),
         code: Some(CODE),
-        ..of(room, Distance::written(one.min(other), inside.span), "move the wall or the curb before the pan is made")
+        ..of(
+            room,
+            Distance { value: inside.lesser(), at: inside.at, provenance: inside.provenance },
+            "move the wall or the curb before the pan is made",
+        )
     };
     measure.judge(context)
 }
 
 /// Its floor, where the code in force or the book asks for more than its least sides make.
-fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
+fn floor(context: &Context<'_>, room: &Room, inside: &ShowerInside) -> Option<Remark> {
     let by_the_upc = context.rulings().editions().year(Family::Upc).is_some();
     let asked = context.rulings().number(if by_the_upc { &SHOWER_AREA_UPC } else { &SHOWER_AREA_CODE })?;
-    let (has, least) = (area(inside.value.0, inside.value.1), square_inches(asked.value.into()));
+    let (has, least) = (area(inside.sides.0, inside.sides.1), square_inches(asked.value.into()));
     if has >= least {
         return None;
     }
@@ -105,7 +107,7 @@ fn floor(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>)
         in_square_inches(has, units),
         in_square_inches(least, units)
     );
-    let finding = Remark::new(asked.severity, inside.span, message).room(&room.folder);
+    let finding = Remark::new(asked.severity, inside.at, message).room(&room.folder);
     Some(finding.source(asked.source).remedy("move the wall or the curb before the pan is made"))
 }
 
@@ -121,10 +123,10 @@ fn in_square_inches(area: Area, units: System) -> Phrase {
 }
 
 /// What a fixed seat leaves free, wherever it stands.
-fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &Spanned<(Length, Length)>) -> Option<Remark> {
+fn beside_a_seat(context: &Context<'_>, room: &Room, inside: &ShowerInside) -> Option<Remark> {
     let units = context.book.project.units;
     let depth = distance(context.site, room, ClearDistance::ShowerSeatDepth)?;
-    let (one, other) = inside.value;
+    let (one, other) = inside.sides;
     let free = area(one - depth.value, other).max(area(one, other - depth.value));
     if free >= AREA {
         return None;
@@ -204,6 +206,32 @@ mod tests {
             .finds("the shower is 28\" (711 mm) in its lesser direction, 2\" (51 mm) less than the 30\" (762 mm) that the model code asks for")
             .weighs("query");
         shower("shower: 29.9\" x 31\"").finds_one().weighs("query");
+    }
+
+    /// Source: check values BP-13, where the plan, an opening or the tray tells it.
+    #[test]
+    fn its_inside_is_as_clearances_the_plan_an_opening_or_its_tray_has_it() {
+        let room = |lines: &str| Trial::of("clear/shower").room(lines);
+        room("outline: 9' x 7'\nfixtures: {shower: {wall: A, centre: 14\", width: 28\", depth: 36\", takes: shower}}")
+            .finds("the shower is 28\" (711 mm) in its lesser direction by the plan, 2\" (51 mm) less than the 30\" (762 mm) that the model code asks for")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:3:12"]);
+        let opening = |wide: &str| {
+            Trial::of("clear/shower").opening("shower", &format!("{{takes: shower, width: {wide}, depth: 36\"}}"))
+        };
+        opening("28\"").finds_one().points_at(&["rooms/kitchen/room.yaml:3:3"]);
+        opening("36\"").stays_silent();
+        let tray = |deep: &str| {
+            Trial::of("clear/shower")
+                .selection("selection: Tray\nkind: shower tray", &format!("size: {{width: 48\", depth: {deep}}}"))
+        };
+        tray("28\"").finds_one();
+        tray("36\"").stays_silent();
+        tray("28\"").room("clearances: {shower: 48\" x 36\"}").stays_silent();
+        // A mixer is no shower to stand in.
+        Trial::of("clear/shower")
+            .selection("selection: Mixer\nkind: shower set", "size: {width: 7\", depth: 3\"}")
+            .stays_silent();
     }
 
     /// Source: check values IR-38; top check value 9: 30 by 34 are 1020 square inches: enough for the IRC, not for the UPC's 1024.

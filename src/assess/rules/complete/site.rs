@@ -2,6 +2,7 @@
 
 mod doors;
 mod glass;
+mod hollow;
 mod pipes;
 mod seen;
 mod services;
@@ -34,7 +35,8 @@ declare! {
     /// to; the recess of what is meant to be flush; the sizes of a measured opening for which the sheet asks; the drawers below what reaches into their cabinet; the
     /// type of unit that an opening is made for; what a bracket is fixed to. Whether sides of cabinets that are seen are
     /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered. And how
-    /// far a low window that is not told to be safety glass is from the tub or shower of its room.
+    /// far a low window that is not told to be safety glass is from the tub or shower of its room; and how deep the wall
+    /// is hollow, and what runs in it, that a mirror cabinet is let into.
     ///
     /// ## Why it matters
     /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for
@@ -75,6 +77,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     bowls(context, findings);
     glass::ask(context, findings);
     doors::ask(context, findings);
+    hollow::ask(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.

@@ -6,6 +6,7 @@ use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::counters::thickness_at;
 use crate::site::fitting::{Housing, held_below};
+use crate::site::rims::top_over;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
 use crate::source::Span;
@@ -155,7 +156,7 @@ fn only_air(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 /// Whether a sink's outlet, or its disposer's, comes out lower than the drain.
 fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (bowl, at) = fitted.option.length(DetailName::BowlDepth)?;
-    let counter = counter_height(fitted.room, fitted.opening).value()?;
+    let counter = top_over(fitted.room, fitted.opening, fitted.selection, fitted.option)?;
     let drain = fitted.opening.service.drain.get()?.is.pipe.height?;
     let slab = under_the_slab(fitted.room, fitted.opening, fitted.option);
     let bottom = counter - slab.unwrap_or_default() - bowl;

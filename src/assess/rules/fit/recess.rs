@@ -2,18 +2,21 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::DetailName;
+use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::site::outlets::to_come_on_the_studs;
 use crate::units::{Length, Wrote};
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// A recessed cabinet, niche or box goes deeper into the wall than the wall is hollow
     ///
     /// ## What it checks
     /// How far the thing goes into the wall (`recess`) against the cavity between the studs and the
-    /// board and tile still to come; and whether something runs there already.
+    /// board and tile still to come (of the `hollow`, else the opening's `wall build-up`); and whether something runs
+    /// there already. A tank with no opening of its own stands behind the room's only toilet. What of it is not known of a
+    /// recessed cabinet `complete/site` asks.
     ///
     /// ## Why it matters
     /// A vent pipe behind the mirror cabinet is found with the saw.
@@ -30,7 +33,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "fit/recess", Stop,
     due: RoughInClosed, tells: [Installer],
-    judges: [MirrorCabinet, Tap, ShowerSet, CeilingLight, Fan, LitMirror],
+    judges: [MirrorCabinet, Tap, ShowerSet, CeilingLight, Fan, LitMirror, Cistern],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Power),
     Check::Book(check)
@@ -38,6 +41,19 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(context.site.options().filter_map(|one| judge(context, &behind_a_toilet(one)?)));
+}
+
+/// A tank that has no opening of its own stands in the wall behind the room's only toilet.
+fn behind_a_toilet<'a>(
+    (room, selection, option): (&'a Room, &'a Selection, &'a ProductOption),
+) -> Option<Placement<'a>> {
+    if !selection.is(Kind::Cistern) || !selection.place.is_absent() {
+        return None;
+    }
+    let mut toilets = room.openings.iter().filter(|opening| opening.takes_a(Kind::Toilet));
+    let only = toilets.next().filter(|_| toilets.next().is_none())?;
+    Some(Placement::at((room, only), (selection, option)))
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
@@ -49,7 +65,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         let finding = fitted.finding(Severity::Stop, holds.span, message);
         return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
     }
-    let build_up = hollow.build_up.get().copied().unwrap_or(Length::ZERO);
+    let build_up = to_come_on_the_studs(fitted.opening).unwrap_or(Length::ZERO);
     let there = *hollow.cavity.get()? + build_up;
     if recess <= there {
         return None;
@@ -83,5 +99,20 @@ mod tests {
         mirror("{cavity: 5 1/2\", holds: vent pipe}")
             .finds("`Mirror` goes into a wall that holds a vent pipe")
             .cautions();
+    }
+
+    #[test]
+    fn a_tank_stands_in_the_wall_behind_the_room_s_only_toilet() {
+        let tank = |cavity: &str, other: &str| {
+            Trial::of("fit/recess")
+                .opening("toilet", &format!("{{takes: toilet, hollow: {{cavity: {cavity}, holds: nothing}}{other}}}"))
+                .selection("selection: Tank\nkind: cistern", "recess: 120 mm")
+        };
+        tank("75 mm", "")
+            .finds("`Tank` goes ≈ 4 3/4\" (120 mm) into the wall, ≈ 1 3/4\" (45 mm) deeper than it is hollow")
+            .points_at(&["rooms/kitchen/selection-1.yaml:3:9"]);
+        tank("150 mm", "").stays_silent();
+        tank("75 mm", ", wall build-up: {back: 50 mm}").stays_silent();
+        tank("75 mm", "").opening("other", "{takes: toilet}").stays_silent();
     }
 }

@@ -5,7 +5,7 @@ use crate::assess::{Context, say, say_range};
 use crate::book::{DetailName, HollowFrom, Opening, ProductOption, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::outlets::{OutletGoes, height_of_the_drain, height_of_the_outlet, outlet_of};
+use crate::site::outlets::{OutletGoes, height_of_the_drain, height_of_the_outlet, outlet_of, to_come_on_the_studs};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Face, Side, Worded};
@@ -19,7 +19,7 @@ declare! {
     /// there, stands against it, or has a horizontal outlet), how high its outlet is (`outlet height`) against the drain
     /// in the wall: lower it is asked about, higher it stops; the valve's depth against its
     /// sheet; and the side of a tub's drain. What was measured from the studs is converted by the wall's
-    /// build-up, and asked for where nobody gives it. A rough-in that stands in the words of a drain
+    /// build-up (of the `hollow`, else the opening's own at the back), and asked for where nobody gives it. A rough-in that stands in the words of a drain
     /// (`12" from the finished wall`) counts where they name one such distance and the field is left out.
     ///
     /// ## Why it matters
@@ -71,7 +71,8 @@ pub fn from_bare_studs(fitted: &Placement<'_>) -> Vec<Remark> {
         let hollow = fitted.opening.hollow.get()?;
         let from_studs = hollow.from.spanned().filter(|from| from.value == HollowFrom::Studs)?;
         hollow.valve.get()?;
-        hollow.build_up.is_absent().then_some((from_studs.span, "the valve"))
+        let unsaid = hollow.build_up.is_absent() && to_come_on_the_studs(fitted.opening).is_none();
+        unsaid.then_some((from_studs.span, "the valve"))
     };
     let told = [of_toilet(), of_valve()].into_iter().flatten().map(|(at, what)| {
         let name = &fitted.selection.name.value;
@@ -120,8 +121,7 @@ impl RoughIn {
 
     /// From the finished wall; none when it was taken from the studs and nobody says what comes on them.
     fn to_finished_wall(&self, opening: &Opening) -> Option<Length> {
-        let build_up = || opening.hollow.get()?.build_up.get().copied();
-        if self.studs { Some(self.distance - build_up()?) } else { Some(self.distance) }
+        if self.studs { Some(self.distance - to_come_on_the_studs(opening)?) } else { Some(self.distance) }
     }
 }
 
@@ -188,7 +188,7 @@ fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let measured = hollow.valve.spanned()?;
     let there = match hollow.from.get() {
         // Behind the studs' face, the build-up comes on top.
-        Some(&HollowFrom::Studs) => measured.value + *hollow.build_up.get()?,
+        Some(&HollowFrom::Studs) => measured.value + to_come_on_the_studs(fitted.opening)?,
         _ => measured.value,
     };
     let say = |length| say(length, context.book.project.units);

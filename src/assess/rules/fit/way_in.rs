@@ -17,7 +17,8 @@ declare! {
     ///
     /// ## What it checks
     /// The carton, turned whichever way suits, against every narrow point of the book and then of the
-    /// room; at a point that turns, also round a corner between two halls of that width. What is larger
+    /// room, and where the room has none of its own, against the widest doorway of its plan (between the jambs, or as
+    /// measured: a leaf comes off its hinges); at a point that turns, also round a corner between two halls of that width. What is larger
     /// stops; where the body with its doors off passes, that is told to whoever delivers it. What goes through with less than
     /// {1"} of play beside it or above it is asked about: that much is usual, and no sheet's figure.
     /// Where neither size is known, the thing as it stands: furniture too, a pane of glass or a mirror on its edge, and each
@@ -159,7 +160,8 @@ fn closed<'a>(
 ) -> Option<&'a NarrowPoint> {
     let square = |length: Length| i128::from(length.nanometres()).pow(2);
     let root = |square: i128| Length::from_nanometres(i64::try_from(square.max(0).isqrt()).unwrap_or(i64::MAX));
-    let mut points = way_in(context.book, room, option).into_iter().map(|passage| passage.point);
+    let mut points =
+        way_in(context.book, room, context.site.door_of(room), option).into_iter().map(|passage| passage.point);
     points.find(|point| {
         // Its lesser side goes through the door's diagonal at most.
         let through = one.min(other) > root(square(point.width) + square(point.height));
@@ -179,7 +181,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
     if is_known || !is_delivered_whole(selection) {
         return None;
     }
-    let passages = way_in(context.book, room, option);
+    let passages = way_in(context.book, room, context.site.door_of(room), option);
     let (short, point) = tightest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
     let furniture = selection.has(Trait::Furnishes);
     let (name, by) = (&selection.name.value, say(short.abs(), context.book.project.units));
@@ -209,7 +211,7 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     let say = |length: Length| say(length.abs(), context.book.project.units);
     let fit = option.fit.get()?;
     let name = &selection.name.value;
-    let passages = way_in(context.book, room, option);
+    let passages = way_in(context.book, room, context.site.door_of(room), option);
     let carton = tightest(&passages, |passage| passage.carton);
     let bare = tightest(&passages, |passage| passage.doors_off);
     let passes = |found: &Option<(Length, &NarrowPoint)>| found.map(|(spare, _)| Passes::with(spare));
@@ -248,10 +250,20 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     Some(finding.remedy("plan how it is carried (out of its carton, doors off, another way), or choose another model"))
 }
 
-/// The point with the least left, the first of equals.
+/// The point with the least left, the first of equals. A doorway that nobody measured is told where nothing else is in the
+/// way, and what does not go through at all: whether it is tight there nobody can say.
 fn tightest<'a>(
     passages: &[Passage<'a>],
     spare: impl Fn(&Passage<'a>) -> Option<Length>,
 ) -> Option<(Length, &'a NarrowPoint)> {
-    passages.iter().filter_map(|passage| Some((spare(passage)?, passage.point))).min_by_key(|(spare, _)| *spare)
+    let known = |planned: bool| {
+        let all = passages.iter().filter(move |passage| passage.is_planned == planned);
+        let left = all.filter_map(|passage| Some((spare(passage)?, passage.point)));
+        left.min_by_key(|(spare, _)| *spare)
+    };
+    let (written, planned) = (known(false), known(true).filter(|(spare, _)| spare.is_negative()));
+    match written {
+        Some((spare, _)) if spare.is_negative() => written,
+        _ => planned.or(written),
+    }
 }

@@ -2,6 +2,7 @@
 
 mod floors;
 mod lights;
+mod set_out;
 mod skirting;
 mod stone;
 pub(in crate::assess::rules) mod trim;
@@ -32,7 +33,8 @@ declare! {
     /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on and its
     /// ends where they are in the open. A counter that is ordered by its area, against its pieces, else the runs and
     /// islands that it lies on. A floor that is
-    /// larger than all rooms of the plan. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
+    /// larger than all rooms of the plan. What stands in the plan as several fixtures, against how many are ordered, and what
+    /// is chosen with a quantity of none. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
     /// | pattern | waste |
@@ -81,6 +83,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
     findings.extend(context.site.options().filter_map(|one| skirting::ask(context, one)));
+    findings.extend(context.site.options().filter_map(set_out::judge));
     lots(context, findings);
     lights::check(context, findings);
     trim::check(context, findings);

@@ -11,7 +11,8 @@ declare! {
     /// ## What it checks
     /// Width, depth, sill, counter height and counter depth of an opening against the run, island or
     /// fixture that it stands in; the cabinet around it against the part that holds it, which can't be
-    /// larger inside than outside; a cabinet against the part of its name; what is above an opening against
+    /// larger inside than outside; a cabinet against the part of its name; what is chosen against the fixture of the plan that
+    /// it is larger than; what is above an opening against
     /// what the plan hangs there; the gap to a wall beside it against row and plan ({2"} more is one gap); a ceiling above it against a level room's own ({1"} apart is one ceiling);
     /// clear distances against what the plan leaves ({2"} more is one distance); a counter's depth, overhang
     /// and height against what it lies on; number, centres and what is below of lights; the side that a

@@ -7,7 +7,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{AccessDistance, ClearDistance, DetailName, KitchenWays, Room, ShowerType};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Distance, distance, for_access, rectangle};
+use crate::site::distances::{Distance, distance, for_access, inside_of_a_shower};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -181,11 +181,10 @@ fn shower(context: &Context<'_>, room: &Room) -> Option<Remark> {
     };
     let figure = |inches| Figure::of_access(Bound::Least(Length::from_inches(inches)), source);
     let is = |tail| (Phrase::from("the shower"), tail);
-    let inside = rectangle(room, ClearDistance::Shower).and_then(|inside| {
-        let (one, other) = inside.value;
-        let side = |value| Distance::written(value, inside.span);
-        stop(context, room, is("in its lesser direction"), side(one.min(other)), figure(sides.0))
-            .or_else(|| stop(context, room, is("in its greater direction"), side(one.max(other)), figure(sides.1)))
+    let inside = inside_of_a_shower(context.site, room).and_then(|inside| {
+        let side = |value| Distance { value, at: inside.at, provenance: inside.provenance };
+        stop(context, room, is("in its lesser direction"), side(inside.lesser()), figure(sides.0))
+            .or_else(|| stop(context, room, is("in its greater direction"), side(inside.greater()), figure(sides.1)))
     });
     inside.or_else(|| {
         stop(

@@ -172,4 +172,34 @@ mod tests {
         closet("32\"").stays_silent();
         closet("48\"").finds_one().says("`washer` stands before `way`");
     }
+
+    /// A shower is stood in to the height of its head, and a mirror on a wall is as thick as its pane.
+    #[test]
+    fn a_shower_without_a_height_and_a_mirror_without_a_depth_are_bodies() {
+        let bath = |lines: &str| room(&format!("outline: 9' x 7'\nfixtures:\n{lines}"));
+        let shower = "  shower: {wall: B, centre: 42\", width: 84\", depth: 36\", takes: shower}\n";
+        let warmer = |centre: &str, kind: &str| {
+            bath(&format!(
+                "{shower}  other: {{wall: A, centre: {centre}, sill: 46\", width: 20\", height: 30\", depth: 5\", takes: {kind}}}"
+            ))
+        };
+        for kind in ["towel warmer", "mirror cabinet", "sconce"] {
+            warmer("70\"", kind)
+                .finds("`other` stands where `shower` is, and 8\" (203 mm) along the wall would part them")
+                .points_at(&["rooms/kitchen/room.yaml:5:3"]);
+            warmer("60\"", kind).stays_silent();
+        }
+        // What belongs in a shower is in it.
+        warmer("85\"", "grab bar").stays_silent();
+        let over_a_mirror = |sill: &str, wide: &str| {
+            bath(&format!(
+                "  mirror: {{wall: A, centre: 40\", sill: 42\", width: 28\", height: 36\", takes: mirror}}\n  light: {{wall: A, centre: 40\", sill: {sill}, width: {wide}, height: 6\", depth: 5\", takes: vanity light}}"
+            ))
+        };
+        over_a_mirror("74\"", "24\"")
+            .finds("`light` stands where `mirror` is, and 4\" (102 mm) in height would part them");
+        over_a_mirror("79\"", "24\"").stays_silent();
+        // It is set on the glass.
+        over_a_mirror("70\"", "6\"").stays_silent();
+    }
 }

@@ -176,3 +176,29 @@ fn without_a_carton_s_size_the_thing_itself_is_tried() {
     fridge("30\"", "").stays_silent();
     fridge("29\"", "fit: {doors off: 36\" x 27\" x 69\"}").stays_silent();
 }
+
+#[test]
+fn the_room_s_widest_doorway_is_on_the_way_in() {
+    let room =
+        |lines: &str| trial("carton: 30\" x 34\" x 66\"", "{name: porch door, width: 40\", height: 80\"}").room(lines);
+    let doors = |wide: &str| {
+        format!(
+            "outline: 12' x 10'\ndoors: {{hall door: {{wall: C, at: 20\", width: {wide}}}, larder: {{width: 24\"}}}}"
+        )
+    };
+    room(&doors("29\""))
+        .finds(
+            "the carton of `Fridge` is 1\" (25.4 mm) too large for the hall door, and the size without it is not known",
+        )
+        .weighs("stop")
+        .points_at(&["rooms/kitchen/selection-0.yaml:4:15"]);
+    // A plan's width is no measurement: only what is larger is told, until somebody measures it.
+    room(&doors("30\"")).stays_silent();
+    let measured = |clear: &str| format!("{}\nclearances: {{doorways: {{hall door: {clear}}}}}", doors("34\""));
+    room(&measured("30 1/2\"")).finds_one().weighs("query");
+    room(&measured("33\"")).stays_silent();
+    // Where the room says how one gets in, or a wall is open, or not all is drawn, no doorway decides.
+    room(&format!("{}\nway in: [{{name: hall door, width: 36\", height: 80\"}}]", doors("29\""))).stays_silent();
+    room(&format!("{}\nwalls: {{A: {{is: open}}}}", doors("29\""))).stays_silent();
+    room("doors: {larder: {width: 24\"}}").stays_silent();
+}

@@ -263,3 +263,32 @@ fn skirting_goes_around_the_room_but_for_doorways_and_what_stands_there() {
     room("Crown", "crown", "6 m").stays_silent();
     room("Baseboard", "baseboard", "6 m").selection("selection: More\nkind: skirting", "quantity: 6 m").stays_silent();
 }
+
+#[test]
+fn what_stands_in_the_plan_twice_is_ordered_twice() {
+    let basins = |quantity: &str, kind: &str| {
+        Trial::of("order/quantity")
+            .room("outline: 10' x 7'\nfixtures: {left: {wall: A, centre: 30\", selection: Pair}, right: {wall: A, centre: 70\", selection: Pair}}")
+            .selection(&format!("selection: Pair\nkind: {kind}"), &format!("quantity: {quantity}\nsize: {{width: 20\", depth: 17\"}}"))
+    };
+    for kind in ["basin", "sconce", "grab bar"] {
+        basins("1", kind)
+            .finds("2 of `Pair` are set out, and 1 ordered")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:11"]);
+        basins("2", kind).stays_silent();
+        basins("3", kind).stays_silent();
+    }
+    // Panes of one enclosure come together.
+    basins("1", "shower glass").stays_silent();
+    basins("1 set", "basin").stays_silent();
+}
+
+#[test]
+fn what_is_chosen_is_ordered_at_all() {
+    let hooks = |quantity: &str| {
+        Trial::of("order/quantity").selection("selection: Hooks\nkind: hook", &format!("quantity: {quantity}"))
+    };
+    hooks("0").finds("`Hooks` is chosen, and none is ordered").weighs("query");
+    hooks("4").stays_silent();
+}
