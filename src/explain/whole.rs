@@ -24,6 +24,7 @@ pub fn files(kind: Kind) -> String {
         Kind::PanelRefrigerator => include_str!("examples/panel-refrigerator.yaml"),
         Kind::Range => include_str!("examples/range.yaml"),
         Kind::Refrigerator => include_str!("examples/refrigerator.yaml"),
+        Kind::ShowerTray => include_str!("examples/shower-tray.yaml"),
         Kind::Sink => include_str!("examples/sink.yaml"),
         Kind::Toilet => include_str!("examples/toilet.yaml"),
         Kind::WallOven => include_str!("examples/wall-oven.yaml"),

@@ -84,6 +84,12 @@ pub enum Mention {
     Lift,
     /// A door.
     Door,
+    /// A toilet.
+    Toilet,
+    /// Tax on what is sold.
+    Tax,
+    /// A room that one goes through.
+    Hall,
 }
 
 /// Words that give a direction.
@@ -282,6 +288,10 @@ const OUTLET_IN_THE_WALL: &[&str] = &[
     "vägghäng",
 ];
 
+/// Rooms that one goes through.
+const HALLS: &[&str] =
+    &["hall", "hallway", "corridor", "passage", "entry", "entryway", "foyer", "vestibule", "pasillo", "vestíbulo"];
+
 /// What carries things up, here and there.
 const LIFTS: &[&str] = &["lift", "elevator", "ascensor", "ascenseur", "aufzug", "fahrstuhl", "heis", "hiss"];
 
@@ -339,7 +349,7 @@ impl Mention {
             Self::FillsAHole => (Met::Whole, FILLERS),
             Self::OutletInTheWall => (Met::Within, OUTLET_IN_THE_WALL),
             Self::OutletInTheFloor => (Met::Within, OUTLET_IN_THE_FLOOR),
-            Self::AtTheSide => (Met::Whole, &["side", "sidewall"]),
+            Self::AtTheSide => (Met::Whole, &["side", "sidewall", "beside"]),
             Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
             Self::Skirting => (Met::Within, SKIRTING_WORDS),
             Self::Wall => (Met::Whole, &["wall"]),
@@ -351,7 +361,10 @@ impl Mention {
             Self::SafetyGlass => (Met::Within, SAFETY_GLASS_WORDS),
             Self::Panel => (Met::Whole, &["panel", "panels"]),
             Self::Lift => (Met::Within, LIFTS),
+            Self::Toilet => (Met::Whole, &["toilet", "wc", "inodoro"]),
             Self::Door => (Met::Whole, &["door", "doorway", "puerta", "porte", "tür"]),
+            Self::Tax => (Met::Whole, &["tax", "taxes", "vat", "iva", "gst", "hst", "mwst", "tva", "impuestos"]),
+            Self::Hall => (Met::Whole, HALLS),
             Self::Light => (Met::Whole, LIGHT_WORDS),
         }
     }

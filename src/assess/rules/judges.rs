@@ -34,7 +34,7 @@ pub fn carried(kind: Kind) -> bool {
 /// What may be as tall as the room.
 pub fn stands(kind: Kind) -> bool {
     let tall = matches!(kind, Kind::Cabinet | Kind::Mirror | Kind::LitMirror | Kind::MirrorCabinet | Kind::ShowerGlass);
-    tall || kind.trade() == Trade::Appliance
+    tall || kind == Kind::StorageFurniture || kind.trade() == Trade::Appliance
 }
 
 /// What has a door or a drawer.

@@ -75,6 +75,12 @@ impl Trial {
         self
     }
 
+    /// More lines for `room.yaml`, of a room of another name.
+    pub fn room_called(mut self, name: &str, lines: &str) -> Self {
+        self.room = self.room.replace("name: Kitchen\n", &format!("name: {name}\n"));
+        self.room(lines)
+    }
+
     /// More lines for the room's `room.yaml`.
     pub fn room(mut self, lines: &str) -> Self {
         self.room += &format!("{lines}\n");

@@ -4,7 +4,7 @@ use crate::book::{ClearDistance, End, Frontage, Room, Stretch};
 use crate::site::Site;
 use crate::site::plan::{Plan, RowOf, Thing, What};
 use crate::units::{Length, Phrase, phrase};
-use crate::vocabulary::{Kind, Trait};
+use crate::vocabulary::{Kind, Mention, Trait};
 
 use super::{Distance, least};
 
@@ -15,6 +15,9 @@ pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance
     if let Some(written) = room.clearances.distances.least(aisle) {
         return vec![(phrase!("the {aisle}", aisle), written.into())];
     }
+    if !work && is_a_hall(room) {
+        return past_what_stands_there(site, room);
+    }
     let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
     let aisles = plan.aisles().into_iter().filter(|aisle| aisle.is_for_work() == work);
     let told = aisles.map(|between| {
@@ -22,6 +25,31 @@ pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance
         (name, Distance::planned(between.wide, between.from.span))
     });
     told.collect()
+}
+
+/// Whether a room is there to be gone through, by its name.
+fn is_a_hall(room: &Room) -> bool {
+    Mention::Hall.is_in(room.name.text())
+}
+
+/// The ways along a hall: past each thing that stands there, to the wall or the thing across.
+fn past_what_stands_there(site: &Site<'_>, room: &Room) -> Vec<(Phrase, Distance)> {
+    let named = |name: &str| phrase!("the way past `{name}`", name);
+    let openings = room.openings.iter().filter_map(|opening| {
+        let free = opening.in_front.spanned()?;
+        Some((named(&opening.name), Distance::from(free)))
+    });
+    let mut all: Vec<(Phrase, Distance)> = openings.collect();
+    let Some(plan) = site.sound_plan(room) else { return all };
+    let mut rows = Vec::new();
+    for thing in plan.things.iter().filter(|thing| thing.is_in_the_way() && thing.out.1 > thing.out.0) {
+        let is_told = thing.opening.is_some_and(|opening| !opening.in_front.is_absent())
+            || thing.row.is_some_and(|row| rows.contains(&row));
+        let Some(clear) = plan.clear_before(thing).filter(|_| !is_told) else { continue };
+        rows.extend(thing.row);
+        all.push((named(thing.name), Distance::planned(clear.distance, thing.span)));
+    }
+    all
 }
 
 fn cooks(plan: &Plan<'_>) -> bool {

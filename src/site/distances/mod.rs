@@ -3,10 +3,12 @@
 //! A rule asks here, once: a figure that somebody measured counts before what follows from the plan.
 //! A plan that cannot be as it is written answers nothing.
 
+mod access;
 mod bath;
 mod doors;
 mod kitchen;
 mod landing;
+mod named;
 mod pipes;
 mod seats;
 mod shower;
@@ -64,7 +66,11 @@ pub fn distance(site: &Site<'_>, room: &Room, name: ClearDistance) -> Option<Dis
     let at_the_opening = || bath::in_front_of_an_opening(room, name);
     let highest_rim =
         || rims(room).into_iter().max_by_key(|rim| rim.value).filter(|_| name == ClearDistance::BasinHeight);
-    written.or_else(at_the_opening).or_else(highest_rim).or_else(|| planned(site.sound_plan(room)?, name))
+    let by_the_plan = || planned(site.sound_plan(room)?, name);
+    // For access a toilet stands to one side of its place, and not in the middle.
+    let named = || named::to_what_is_named(room, name).filter(|_| !planned_for_access(site.book, room));
+    let around = || least([by_the_plan(), named()].into_iter().flatten());
+    written.or_else(at_the_opening).or_else(highest_rim).or_else(around)
 }
 
 /// The distance of that name that follows from the plan.
@@ -77,9 +83,10 @@ fn least(facts: impl Iterator<Item = Distance>) -> Option<Distance> {
     facts.min_by_key(|fact| fact.value)
 }
 
-/// The distance that `access` calls so; the least, where it stands at several places.
+/// The distance that `access` calls so; the least, where it stands at several places; else as what is ordered and where
+/// it goes have it.
 pub fn for_access(room: &Room, name: AccessDistance) -> Option<Distance> {
-    room.access.distances.least(name).map(Distance::from)
+    room.access.distances.least(name).map(Distance::from).or_else(|| access::as_ordered(room, name))
 }
 
 /// Whether a room is planned by a standard of access: by its own word, else by the book's.

@@ -9,6 +9,8 @@ mod hand;
 mod leaf;
 mod lights;
 mod opening;
+#[cfg(test)]
+mod tests;
 mod width;
 
 use crate::book::{Room, Selection};

@@ -70,6 +70,7 @@ const FOR_TESTS: &[(&str, &str, &str)] = &[
     ("src/site/plan/tests/mod.rs", "read", "tests of plans are rooms as people write them"),
     ("src/site/fitting/tests.rs", "assess", "what must hold of a fit is held by what the rules find"),
     ("src/site/fitting/tests.rs", "finding", "a stop is told from a query"),
+    ("src/site/twice/tests.rs", "assess", "what is told twice is told by its rule"),
     ("src/site/distances/tests.rs", "assess", "a distance counts as what the rules find of it"),
 ];
 

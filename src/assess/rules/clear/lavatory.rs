@@ -206,4 +206,14 @@ mod tests {
         vanity("20\"").finds_one();
         vanity("10\"").stays_silent();
     }
+
+    /// Source: check values BP-07, BP-08.
+    #[test]
+    fn a_wall_that_its_opening_names_counts_without_a_plan() {
+        let basin =
+            |opening: &str| Trial::of("clear/lavatory").opening("basin", &format!("{{takes: basin, {opening}}}"));
+        basin("width: 24\", left: {what: wall, gap: 0\"}").finds_one().weighs("query");
+        basin("width: 40\", left: {what: wall, gap: 0\"}").stays_silent();
+        basin("width: 24\", left: {what: vanity, gap: 0\"}").stays_silent();
+    }
 }

@@ -17,8 +17,8 @@ declare! {
     /// A toilet stands too near to what is beside it, or in too small a compartment
     ///
     /// ## What it checks
-    /// From the toilet's centre to the nearest wall, cabinet or tub beside it: the model codes ask for {15"}
-    ///, {18"} are advised; to the centre of the fixture beside it {30"}. A
+    /// From the toilet's centre to the nearest wall, cabinet or tub beside it, by the plan or as its opening names it
+    /// (`left`, `right`; the toilet in its middle): the model codes ask for {15"}, {18"} are advised; to the centre of the fixture beside it {30"}. A
     /// compartment of its own is at least {30"} by {60"} by the code, and {36"} by {66"} by advice. The paper
     /// hangs {8"} to {12"} ahead of the bowl.
     ///
@@ -168,5 +168,25 @@ mod tests {
         bath("paper holder ahead of bowl: 14\"").finds_one();
         bath("paper holder ahead of bowl: 7\"").finds_one();
         bath("paper holder ahead of bowl: 12\"").stays_silent();
+    }
+
+    /// Source: check values BP-22; arithmetic: between two that are 28" apart no centre is farther than 14" from both.
+    #[test]
+    fn what_an_opening_names_beside_it_counts_without_a_plan() {
+        let toilet =
+            |opening: &str| Trial::of("clear/toilet").opening("toilet", &format!("{{takes: toilet, {opening}}}"));
+        let between =
+            |wide: &str| format!("width: {wide}, left: {{what: wall, gap: 0\"}}, right: {{what: vanity, gap: 0\"}}");
+        toilet(&between("28\""))
+            .finds("the toilet's centre is 14\" (356 mm) from what stands beside it, 1\" (25.4 mm) less than the 15\" (381 mm) that the model code asks for")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:3:45"]);
+        toilet(&between("36\"")).stays_silent();
+        toilet("width: 28\", left: wall").finds_one();
+        toilet("width: 28\", left: nothing").stays_silent();
+        toilet("width: 28\"").stays_silent();
+        let in_a_plan = "outline: 9' x 7'\nclearances: {toilet to side: 18\"}";
+        toilet(&between("28\"")).room(in_a_plan).stays_silent();
+        toilet(&between("28\"")).room("outline: 9' x 7'").finds_one();
     }
 }

@@ -11,7 +11,8 @@ declare! {
     ///
     /// ## What it checks
     /// The `walkway`, a way that has a counter or an appliance on one side at most: at least {36"}
-    ///. Between counters that face each other, `clear/work-aisle` asks for more.
+    ///. Between counters that face each other, `clear/work-aisle` asks for more. In a hall, the way past each thing that
+    /// stands there, by the plan or by what its opening has `in front`.
     ///
     /// ## Why it matters
     /// Two people meet there, one of them with a full pan.
@@ -78,5 +79,32 @@ mod tests {
         walkway("35\"", "IBC 2018").finds_one().weighs("stop");
         walkway("36\"", "IBC 2018").stays_silent();
         walkway("35\"", "IRC 2021").finds_one().weighs("query");
+    }
+
+    /// Source: check values KP-11, in a hall.
+    #[test]
+    fn one_goes_past_what_stands_in_a_hall() {
+        let room = |name: &str, lines: &str| Trial::of("clear/walkway").room_called(name, lines);
+        let console = |deep: &str| {
+            format!(
+                "outline: 14' x 4'\nfixtures: {{console: {{wall: A, centre: 60\", width: 48\", depth: {deep}, height: 34\"}}}}"
+            )
+        };
+        room("Hall", &console("24\""))
+            .finds("the way past `console` is 24\" (610 mm) wide by the plan, 12\" (305 mm) less than the 36\" (914 mm) advised")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/room.yaml:3:12"]);
+        room("Hall", &console("12\"")).stays_silent();
+        room("Bedroom", &console("24\"")).stays_silent();
+        room("Hall", &format!("{}\nclearances: {{walkway: 36\"}}", console("24\""))).stays_silent();
+        let run = |deep: &str| {
+            format!(
+                "outline: 14' x 4'\nruns: {{shoes: {{wall: A, starts: 40\", depth: {deep}, height: 34\", parts: [{{cabinet: a, width: 30\"}}, {{cabinet: b, width: 30\"}}]}}}}"
+            )
+        };
+        room("Entry hall", &run("26\"")).finds_one();
+        room("Entry hall", &run("10\"")).stays_silent();
+        room("Pasillo", "openings: {shoes: {takes: cabinet, depth: 26\", in front: 22\"}}").finds_one();
+        room("Pasillo", "openings: {shoes: {takes: cabinet, depth: 12\", in front: 36\"}}").stays_silent();
     }
 }

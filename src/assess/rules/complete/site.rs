@@ -1,5 +1,6 @@
 //! A fact of the site that a check needs for a thing, and that nobody gives.
 
+mod access;
 mod doors;
 mod glass;
 mod hollow;
@@ -34,7 +35,9 @@ declare! {
     /// understood, the pattern of a receptacle, where services come out, what a heated thing is connected
     /// to; the recess of what is meant to be flush; the sizes of a measured opening for which the sheet asks; the drawers below what reaches into their cabinet; the
     /// type of unit that an opening is made for; what a bracket is fixed to. Whether sides of cabinets that are seen are
-    /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered. And how
+    /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered, what space for knees is under a
+    /// basin, and of a bath with a toilet where a chair turns, the floor and the bars at the toilet, and how one comes into
+    /// the shower. And how
     /// far a low window that is not told to be safety glass is from the tub or shower of its room; and how deep the wall
     /// is hollow, and what runs in it, that a mirror cabinet is let into.
     ///
@@ -78,6 +81,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     glass::ask(context, findings);
     doors::ask(context, findings);
     hollow::ask(context, findings);
+    access::ask(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.

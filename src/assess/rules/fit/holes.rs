@@ -23,7 +23,8 @@ declare! {
     /// has it: the counter's depth less what stands behind it (a `splash`, tile, a raised back, the trim of a window),
     /// the bowl and {4"} of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
-    /// one that its name shares a word with; one that fills a tub (`kind: bath filler`), comes out of the wall or
+    /// one that its name shares a word with; a basin that hangs on a wall or stands free has a hole for the tap that stands
+    /// on it, and says how many, and none stays open where the tap comes out of the wall. One that fills a tub (`kind: bath filler`), comes out of the wall or
     /// stands on the floor (`mount`) is not looked for among the holes of a counter or a bowl.
     ///
     /// ## Why it matters
@@ -97,15 +98,62 @@ impl At<'_> {
             bowls.filter(|option| taps::holes(option).is_some_and(|(has, _)| has > 0)).collect();
         let has_its_own = in_bowl.iter().any(|option| taps::holes(option) >= takes);
         match takes {
-            _ if free && its.is_empty() => vec![],
+            _ if free && its.is_empty() => {
+                let on_the_wall = taps::is_on_the_wall(self.tap, self.option);
+                let open = in_bowl.into_iter().filter(|_| on_the_wall);
+                open.filter_map(|option| self.serves_none(bowl?, option)).collect()
+            }
             Some((takes, _)) if !listed.is_empty() && !has_its_own => {
                 let takes = if takes == 1 { Phrase::from("1 hole") } else { phrase!("{takes} holes", takes) };
                 let message = phrase!("`{}` takes {takes}, and the list has {}", self.tap.name.value, takes, its.len());
                 vec![self.finding(Severity::Stop, self.tap.span, message)]
             }
-            _ if listed.is_empty() && in_bowl.is_empty() => self.no_list(bowl).into_iter().collect(),
+            _ if listed.is_empty() && in_bowl.is_empty() => {
+                self.no_hole(bowl).or_else(|| self.no_list(bowl)).into_iter().collect()
+            }
             _ => in_bowl.into_iter().filter_map(|option| self.in_a_bowl(bowl?, option)).collect(),
         }
+    }
+
+    /// It comes out of the wall, and the bowl that it serves has holes that nothing covers.
+    fn serves_none(&self, bowl: &Selection, option: &ProductOption) -> Option<Remark> {
+        let (open, at) = taps::holes(option)?;
+        let others = self.room.selections.iter().filter(|one| one.is_any(&[Kind::Tap, Kind::TubFiller]));
+        let mut others = others.filter(|one| one.span != self.tap.span);
+        let served = others.any(|one| taps::served_by(self.room, one).is_some_and(|own| own.span == bowl.span));
+        let is_a_bowl = bowl.is_any(&[Kind::Basin, Kind::Sink]);
+        if served || !is_a_bowl || taps::comes_with(option) || [self.option, option].into_iter().any(taps::fills_a_hole)
+        {
+            return None;
+        }
+        let holes = if open == 1 { Phrase::from("1 hole stays") } else { phrase!("{open} holes stay", open) };
+        let (bowl, tap) = (&bowl.name.value, &self.tap.name.value);
+        let message = phrase!("`{tap}` comes out of the wall, and {holes} open in `{bowl}`", tap, holes, bowl);
+        Some(
+            self.finding(Severity::Query, at, message)
+                .remedy("take a bowl that is not drilled, or a tap that stands on it"),
+        )
+    }
+
+    /// It stands on a basin that hangs or stands free, which has no hole for it, or of which nobody says whether it has.
+    fn no_hole(&self, bowl: Option<&Selection>) -> Option<Remark> {
+        let bowl = bowl.filter(|bowl| bowl.is(Kind::Basin))?;
+        let own = bowl.settled().filter(|own| own.mount() == Some(Mount::InNoCabinet))?;
+        let (takes, at) = taps::holes(self.option).filter(|(takes, _)| *takes > 0)?;
+        let (tap, name) = (&self.tap.name.value, &bowl.name.value);
+        if let Some((_, none)) = taps::holes(own) {
+            let message = match takes {
+                1 => phrase!("`{tap}` takes 1 hole, and `{name}` has none", tap, name),
+                _ => phrase!("`{tap}` takes {takes} holes, and `{name}` has none", tap, takes, name),
+            };
+            return Some(self.finding(Severity::Stop, at, message).also(none, "its holes").remedy(ANOTHER));
+        }
+        let is_unsaid = own.lacks(DetailName::Holes) && self.tap.settled().is_some();
+        let message = phrase!("`{tap}` stands on `{name}`, and nobody says how many holes that has", tap, name);
+        is_unsaid.then(|| {
+            let finding = self.finding(Severity::Query, bowl.name.span, message).also(at, "what it takes");
+            finding.remedy("look at the basin's sheet, and add `holes: …` to it, and `spread` where there are several")
+        })
     }
 
     /// Its hole goes through a counter, and nobody lists what is drilled there.

@@ -4,9 +4,11 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
+use crate::site::plan::chosen_for;
 use crate::site::taps;
+use crate::source::Spanned;
 use crate::units::Length;
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Mount};
 
 declare! {
     /// A tap's stream falls before or behind the bowl, or too near its rim
@@ -16,7 +18,9 @@ declare! {
     /// its back edge to its front (`size: depth`). Where the list of holes says how far the hole is from
     /// the bowl (`to bowl`), a stream that misses the bowl stops. Else the hole is taken {2 1/2"} behind the
     /// bowl, as is usual, or in the wall at its back: a stream less than {2"} past the back edge of a basin,
-    /// or {3"} past that of a sink, or in the last quarter before the front edge, is a query.
+    /// or {3"} past that of a sink, or in the last quarter before the front edge, is a query. What comes out of the wall
+    /// reaches a tub past what the plan has `off wall`. And a tap that stands on the counter is higher than the vessel
+    /// beside it.
     ///
     /// ## Why it matters
     /// One washes one's hands against the back of the bowl, or the water runs over its front edge.
@@ -33,7 +37,7 @@ declare! {
     /// common practice.
     "fit/reach", Query,
     due: CounterTemplated, tells: [Installer],
-    judges: [Sink, Basin, Tap],
+    judges: [Sink, Basin, Bathtub, Tap, TubFiller],
     sources: ["common practice"],
     caution: Some(Hazard::Water),
     remedy: "take a tap that reaches the middle of the bowl, or have its hole drilled nearer or farther",
@@ -47,12 +51,13 @@ const INTO_A_BASIN: Length = Length::from_inches(2);
 const INTO_A_SINK: Length = Length::from_inches(3);
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
-        for tap in room.selections.iter().filter(|selection| selection.is(Kind::Tap)) {
-            let Some(bowl) = taps::bowl_of(room, tap) else { continue };
+        for tap in room.selections.iter().filter(|selection| selection.is_any(&[Kind::Tap, Kind::TubFiller])) {
+            let Some(bowl) = taps::served_by(room, tap) else { continue };
             let listed = taps::listed_for(room, tap);
             let to_bowl =
                 taps::drilled_for(room, &listed, tap).into_iter().find_map(|hole| hole.to_bowl.get().copied());
             for option in tap.standing() {
+                findings.extend(bowl.standing().iter().find_map(|own| low(context, (room, tap, option), (bowl, own))));
                 let of_bowls = bowl.standing().iter();
                 findings.extend(
                     of_bowls.filter_map(|own| judge(context, (room, tap, option), (bowl, own), to_bowl)).next(),
@@ -74,8 +79,12 @@ fn judge(
         // How far from the bowl it stands on the floor nobody says.
         return None;
     }
-    let deep = of_bowl.size.depth.spanned()?;
-    let usual = if on_the_wall { Length::ZERO } else { BEHIND };
+    if tap.is(Kind::TubFiller) && !on_the_wall {
+        return None;
+    }
+    let deep = side_across(of_bowl, tap)?;
+    let off_wall = off_wall(room, bowl);
+    let usual = if on_the_wall { off_wall.unwrap_or_default() } else { BEHIND };
     let falls = reach - to_bowl.unwrap_or(usual);
     let least = if bowl.is(Kind::Sink) { INTO_A_SINK } else { INTO_A_BASIN };
     let most = deep.value - deep.value.half().half();
@@ -99,10 +108,52 @@ fn judge(
             say(deep.value)
         )
     };
-    let as_usual = if to_bowl.is_none() { ", its hole where it usually is" } else { "" };
+    let is_known = to_bowl.is_some() || on_the_wall && off_wall.is_some();
+    let as_usual = if is_known { "" } else { ", its hole where it usually is" };
     let message = phrase!("the stream of `{tap_is}` falls {where_to}{as_usual}", tap_is, where_to, as_usual);
     let finding = about(room, tap, option, severity, at, message).also(deep.span, "the bowl");
     Some(finding.source("common practice"))
+}
+
+/// From its back edge to its front: of a tub along a wall, its lesser side.
+fn side_across<'a>(of_bowl: &'a ProductOption, tap: &Selection) -> Option<&'a Spanned<Length>> {
+    let (wide, deep) = (of_bowl.size.width.spanned(), of_bowl.size.depth.spanned()?);
+    Some(wide.filter(|wide| tap.is(Kind::TubFiller) && wide.value < deep.value).unwrap_or(deep))
+}
+
+/// How far the plan sets a bowl or a tub off its wall.
+fn off_wall(room: &Room, bowl: &Selection) -> Option<Length> {
+    let its = room.fixtures.iter().find(|fixture| chosen_for(room, fixture).is_some_and(|one| std::ptr::eq(one, bowl)));
+    its?.off_wall.get().copied()
+}
+
+/// A tap that stands on the counter beside a vessel, and is no higher in all.
+fn low(
+    context: &Context<'_>,
+    (room, tap, option): (&Room, &Selection, &ProductOption),
+    (bowl, of_bowl): (&Selection, &ProductOption),
+) -> Option<Remark> {
+    if of_bowl.mount() != Some(Mount::OnCounter) || taps::stands_free(tap, option) || tap.is(Kind::TubFiller) {
+        return None;
+    }
+    // Where the bowl itself is drilled the tap stands on its rim.
+    if taps::holes(of_bowl).is_some_and(|(has, _)| has > 0) {
+        return None;
+    }
+    let tall = option.size.height.spanned()?;
+    let high = tall.value.most.or(tall.value.least)?;
+    let rim = of_bowl.size.height.get().and_then(|height| height.least.or(height.most)).filter(|rim| high <= *rim)?;
+    let say = |length: Length| say(length, context.book.project.units);
+    let (name, bowl) = (&tap.name.value, &bowl.name.value);
+    let message = phrase!(
+        "`{name}` is {} high in all, and the rim of `{bowl}`, beside which it stands, {}",
+        name,
+        say(high),
+        bowl,
+        say(rim)
+    );
+    let finding = about(room, tap, option, Severity::Stop, tall.span, message);
+    Some(finding.remedy("take a tap for a vessel, whose spout is above its rim, or one that comes out of the wall"))
 }
 
 #[cfg(test)]
@@ -151,5 +202,43 @@ mod tests {
         two("Main tap").stays_silent();
         two("Prep tap").finds_one();
         two("Pot filler").stays_silent();
+    }
+
+    #[test]
+    fn a_filler_on_the_wall_reaches_a_tub_that_stands_off_it() {
+        let tub = |off_wall: &str| {
+            Trial::of("fit/reach")
+                .room(&format!("outline: 9' x 7'\nfixtures: {{tub: {{wall: A, centre: 50\", off wall: {off_wall}, selection: Tub}}}}"))
+                .selection("selection: Tub\nkind: bathtub", "size: {width: 60\", depth: 30\"}")
+                .selection("selection: Tub spout\nkind: tub filler", "mount: on the wall\nspout reach: 8\"")
+        };
+        tub("8\"")
+            .finds("the stream of `Tub spout` falls 0\" (0 mm) before the back edge of `Tub`")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-1.yaml:4:14"]);
+        tub("2\"").stays_silent();
+    }
+
+    #[test]
+    fn a_tap_is_higher_than_the_vessel_beside_it() {
+        let vessel = |high: &str, more: &str| {
+            Trial::of("fit/reach")
+                .selection(
+                    "selection: Basin\nkind: basin",
+                    "mount: vessel\nsize: {width: 17\", depth: 14\", height: 6\"}",
+                )
+                .selection(
+                    "selection: Basin tap\nkind: basin tap",
+                    &format!("spout reach: 8\"\nsize: {{height: {high}}}{more}"),
+                )
+        };
+        vessel("5\"", "")
+            .finds(
+                "`Basin tap` is 5\" (127 mm) high in all, and the rim of `Basin`, beside which it stands, 6\" (152 mm)",
+            )
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/selection-1.yaml:4:16"]);
+        vessel("12\"", "").stays_silent();
+        vessel("5\"", "\nmount: on the wall").stays_silent();
     }
 }

@@ -110,7 +110,7 @@ mod tests {
         };
         tank("75 mm", "")
             .finds("`Tank` goes ≈ 4 3/4\" (120 mm) into the wall, ≈ 1 3/4\" (45 mm) deeper than it is hollow")
-            .points_at(&["rooms/kitchen/selection-1.yaml:3:9"]);
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:9"]);
         tank("150 mm", "").stays_silent();
         tank("75 mm", ", wall build-up: {back: 50 mm}").stays_silent();
         tank("75 mm", "").opening("other", "{takes: toilet}").stays_silent();

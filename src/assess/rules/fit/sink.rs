@@ -1,5 +1,6 @@
 //! A sink in its cabinet.
 
+mod stack;
 mod vanity;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -22,7 +23,9 @@ declare! {
     /// between its sides ({3/4"}, or {18 mm} where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants {1/2"} for clips at each
     /// side, an apron its own width, and a bowl that is let in from above {1"} less than its rim.
-    /// The bowl from front to back against the cabinet's inside depth. The height of an apron against the opening left in the cabinet's front; and, for an undermount
+    /// The bowl from front to back against the cabinet's inside depth; and, as is usual, its hole with the tap's behind it
+    /// (`behind` and `to bowl` of the list of holes) and {2"} of counter before it against the counter's depth, less what
+    /// stands up behind. The height of an apron against the opening left in the cabinet's front; and, for an undermount
     /// bowl, whether the reveal of its rim is said.
     ///
     /// ## Why it matters
@@ -52,7 +55,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted().filter(is_sink) {
         findings.extend(sides(context, &fitted));
-        findings.extend(front_to_back(context, &fitted));
+        findings.extend(front_to_back(context, &fitted).or_else(|| stack::judge(context, &fitted)));
         findings.extend(apron(context, &fitted));
         findings.extend(reveal(&fitted));
     }

@@ -16,7 +16,8 @@ declare! {
     /// The diagonal of the side (height and depth) of a cabinet, of a `tall` part of a run, and of an
     /// appliance, against the ceiling above the floor that will be there, where it can be stood up: under a
     /// slope, at its own width from the high side. What goes up there alone, if at all, is asked about; so is
-    /// a part whose depth nobody says ({24"} is usual), and an appliance, which may come in upright. Exactly, by
+    /// a part whose depth nobody says ({24"} is usual), an appliance, which may come in upright, and furniture that holds
+    /// things, which may come in parts. Exactly, by
     /// squares: no root is taken.
     ///
     /// ## Why it matters
@@ -45,7 +46,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut told = Vec::new();
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
-        let upright = kind.trade() == Trade::Appliance;
+        // Furniture may come in parts.
+        let upright = kind.trade() == Trade::Appliance || *kind == Kind::StorageFurniture;
         let stands = upright || *kind == Kind::Cabinet;
         let height = option.size.height.spanned().filter(|_| stands);
         let (Some(height), Some(deep)) = (height, option.size.depth.get()) else { continue };

@@ -1,10 +1,11 @@
 //! What is chosen against what the contract allows.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Allowance, Amounts, Context};
-use crate::book::Allowed;
+use crate::assess::{Allowance, Amounts, Context, WithTax};
+use crate::book::{Allowed, Book};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::units::Money;
+use crate::vocabulary::{Mention, words_of};
 
 declare! {
     /// What is chosen comes to more than its allowance
@@ -13,6 +14,7 @@ declare! {
     /// Each allowance against what draws on it: the settled options first; then those with the least
     /// that the open ones can add. The finding says by how much, and whether anybody wrote down what
     /// the allowance is to pay for (delivery, tax, hook-up).
+    /// One that is to pay for tax too (`includes: delivery and tax`) is held against prices with their tax.
     /// What an allowance that something draws on is to pay for besides the things is asked at once, where
     /// it does not say `includes`.
     ///
@@ -44,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let amounts = Amounts::of(context.book);
     for (name, allowance) in &amounts.allowances {
         let Some(written) = context.book.project.allowances.called(name) else { continue };
-        let Some(message) = over(name, allowance) else {
+        let Some(message) = over(context.book, name, (allowance, written)) else {
             findings.extend(unsaid(context, name, written));
             continue;
         };
@@ -70,21 +72,47 @@ fn unsaid(context: &Context<'_>, name: &str, written: &Allowed) -> Option<Remark
     Some(finding.remedy("add `includes`: delivery, tax, fitting, or `nothing else`"))
 }
 
-fn over(name: &str, allowance: &Allowance) -> Option<Phrase> {
+fn over(book: &Book, name: &str, (allowance, written): (&Allowance, &Allowed)) -> Option<Phrase> {
     let allowed = allowance.allowed;
-    if let Some(over) = above(allowed, allowance.due.settled) {
-        return Some(phrase!("what is chosen is {over} over the allowance `{name}` of {allowed}", over, name, allowed));
+    let taxed = written.includes.get().is_some_and(|words| pays_for_tax(words)) && book.project.tax.get().is_some();
+    let due = |sum: Money| if taxed { WithTax::of(book, sum).total } else { Some(sum) };
+    let with = if taxed { " with its tax" } else { "" };
+    if let Some(over) = above(allowed, allowance.due.settled.and_then(due)) {
+        return Some(phrase!(
+            "what is chosen is{with} {over} over the allowance `{name}` of {allowed}",
+            with,
+            over,
+            name,
+            allowed
+        ));
     }
     let settled = allowance.due.settled.unwrap_or(Money::zero(allowed.currency));
-    let least = settled.checked_add(allowance.due.open_least?).ok();
+    let least = settled.checked_add(allowance.due.open_least?).ok().and_then(due);
     let over = above(allowed, least)?;
     Some(phrase!(
-        "the allowance `{name}` of {allowed} can't be kept: with the least of what is open it is {over} over",
+        "the allowance `{name}` of {allowed} can't be kept: with the least of what is open it is{with} {over} over",
         name,
         allowed,
+        with,
         over
     ))
 }
+
+/// Whether an allowance is to pay for tax, by its words, which say it in one way: `delivery and tax`, and not
+/// `before tax`.
+fn pays_for_tax(includes: &str) -> bool {
+    let parts = includes.split([',', ';', '+', '&']).flat_map(|part| part.split(" and "));
+    let parts = parts.flat_map(|part| part.split(" y ")).flat_map(|part| part.split(" e "));
+    let parts = parts.flat_map(|part| part.split(" und "));
+    parts.map(words_of).any(|words| {
+        let is_tax = |word: &String| Mention::Tax.is_in(word);
+        let goes_with_it = |word: &String| BESIDE_TAX.contains(&word.as_str()) || is_tax(word);
+        words.iter().any(is_tax) && words.iter().all(goes_with_it)
+    })
+}
+
+/// What may stand beside the word itself.
+const BESIDE_TAX: [&str; 9] = ["sales", "use", "state", "local", "all", "the", "its", "el", "los"];
 
 fn above(allowed: Money, due: Option<Money>) -> Option<Money> {
     let over = due?.checked_sub(allowed).ok()?;
@@ -145,5 +173,26 @@ mod tests {
         };
         assert!(trial("5000"));
         assert!(!trial("{amount: 5000, includes: delivery}"));
+    }
+
+    /// Source: arithmetic: 960 and 7 % are 1,027.20.
+    #[test]
+    fn an_allowance_that_pays_for_tax_is_held_against_prices_with_their_tax() {
+        let of = |includes: &str, price: &str| {
+            Trial::of("money/allowance")
+                .book(&format!("tax: 7 %\nallowances: {{bath: {{amount: 1000, includes: \"{includes}\"}}}}"))
+                .selection(
+                    "selection: Column\nkind: shower set\nallowance: bath",
+                    &format!("price: {price}\nquantity: 1"),
+                )
+        };
+        for words in ["delivery and tax", "delivery, sales tax", "entrega e IVA", "tax"] {
+            of(words, "960.00").finds("what is chosen is with its tax $27.20 over the allowance `bath` of $1,000.00");
+            of(words, "930.00").stays_silent();
+        }
+        for words in ["delivery", "delivery, before tax", "delivery; tax is extra"] {
+            of(words, "960.00").stays_silent();
+        }
+        of("tax", "960.00").book("prices: with tax").stays_silent();
     }
 }

@@ -5,6 +5,7 @@ mod lights;
 mod set_out;
 mod skirting;
 mod stone;
+mod taps;
 pub(in crate::assess::rules) mod trim;
 
 use std::collections::BTreeMap;
@@ -34,7 +35,7 @@ declare! {
     /// ends where they are in the open. A counter that is ordered by its area, against its pieces, else the runs and
     /// islands that it lies on. A floor that is
     /// larger than all rooms of the plan. What stands in the plan as several fixtures, against how many are ordered, and what
-    /// is chosen with a quantity of none. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
+    /// is chosen with a quantity of none. As many taps as basins. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
     /// | pattern | waste |
@@ -84,6 +85,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
     findings.extend(context.site.options().filter_map(|one| skirting::ask(context, one)));
     findings.extend(context.site.options().filter_map(set_out::judge));
+    findings.extend(taps::check(context));
     lots(context, findings);
     lights::check(context, findings);
     trim::check(context, findings);

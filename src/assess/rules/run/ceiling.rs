@@ -16,7 +16,7 @@ declare! {
     /// The top of each tall unit and wall cabinet of a run, with the run's `crown`, and of its panels and
     /// fillers, against the least ceiling above it: under a slope, over its own footprint. Both are taken from the finished floor;
     /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
-    /// is chosen as a cabinet without a run, for appliances, mirrors, shower glass and whatever stands at a fixture of
+    /// is chosen as a cabinet without a run, for appliances, mirrors, shower glass, furniture that holds things, and whatever stands at a fixture of
     /// the plan, height and `sill` against the ceiling over its opening or fixture; where that slopes and nobody says where the cabinet stands, it asks. Exactly as high passes.
     ///
     /// ## Why it matters
@@ -119,7 +119,14 @@ fn is_held_against_it(room: &Room, selection: &Selection) -> bool {
         return fixture.height.is_absent();
     }
     let appliance = selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Appliance);
-    appliance || selection.is_any(&[Kind::Cabinet, Kind::MirrorCabinet, Kind::Mirror, Kind::ShowerGlass])
+    appliance
+        || selection.is_any(&[
+            Kind::Cabinet,
+            Kind::MirrorCabinet,
+            Kind::Mirror,
+            Kind::ShowerGlass,
+            Kind::StorageFurniture,
+        ])
 }
 
 /// Whether it is told here that what is chosen reaches past the ceiling.

@@ -282,3 +282,34 @@ fn one_fault_is_told_once() {
     Trial::of("clear/work-aisle").book("access profile: 2010 ADA").room(narrow).stays_silent();
     Trial::of("clear/toilet").book("access profile: 2010 ADA").room(narrow).stays_silent();
 }
+
+/// Source: 2010 ADA Standards 603.3, 604.5.1, 606.3, 608.7 (from memory), by what is ordered and where it goes.
+#[test]
+fn what_is_ordered_counts_where_nothing_is_written_under_access() {
+    let room = |lines: &str| Trial::of("clear/access").book("access profile: 2010 ADA").room(lines);
+    let mirror = |sill: &str| room("").opening("mirror", &format!("{{takes: mirror cabinet, sill: {sill}}}"));
+    mirror("46\"").finds_one().weighs("stop");
+    mirror("38\"").stays_silent();
+    let bar = |long: &str| {
+        room("")
+            .selection("selection: Toilet\nkind: toilet", "seat height: 17\"")
+            .selection("selection: Grab bar beside the toilet\nkind: grab bar", &format!("size: {{length: {long}}}"))
+    };
+    bar("24\"").finds_one().weighs("stop").points_at(&["rooms/kitchen/selection-1.yaml:3:16"]);
+    bar("42\"").stays_silent();
+    let tray = |high: &str| {
+        room("access: {shower type: roll-in}").selection(
+            "selection: Tray\nkind: shower tray",
+            &format!("size: {{width: 60\", depth: 36\", height: {high}}}"),
+        )
+    };
+    tray("3\"").finds_one().weighs("stop");
+    tray("1/2\"").stays_silent();
+    let vessel = |high: &str| {
+        room(&format!("runs: {{v: {{counter: {{depth: 22\", height: {high}}}, parts: [{{cabinet: v, width: 36\", holds: [basin]}}]}}}}"))
+            .opening("basin", "{takes: basin}")
+            .selection("selection: Basin\nkind: basin\nplace: basin", "mount: vessel\nsize: {height: 5\"}")
+    };
+    vessel("34\"").finds_one().weighs("stop");
+    vessel("29\"").stays_silent();
+}

@@ -76,7 +76,8 @@ mod tests {
         ada(basin("on the wall", "", "32 mm, bare")).finds_one();
         ada(basin("wall-hung", ", {name: trap cover}", "32 mm")).stays_silent();
         ada(basin("wall-hung", "", "32 mm, trap insulated")).stays_silent();
-        ada(basin("undermount", "", "32 mm")).stays_silent();
+        let knees = "access: {knee spaces: {basin: {width: 36\", pipes: covered}}}";
+        ada(basin("undermount", "", "32 mm")).room(knees).stays_silent();
         basin("wall-hung", "", "32 mm").stays_silent();
     }
 }

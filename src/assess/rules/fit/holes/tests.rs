@@ -140,3 +140,27 @@ fn a_hole_of_the_list_may_say_how_far_the_next_one_is() {
     tap("6\"").finds("the holes for `Kitchen tap` are 6\" (152 mm) apart, and it takes them 8\" (203 mm) apart");
     tap("8\"").stays_silent();
 }
+
+#[test]
+fn a_basin_on_the_wall_has_a_hole_for_a_tap_that_stands_on_it_and_none_for_one_that_does_not() {
+    let basin = |basin: &str, tap: &str| {
+        Trial::of("fit/holes")
+            .selection("selection: Basin\nkind: basin", &format!("mount: on the wall\n{basin}"))
+            .selection("selection: Basin tap\nkind: basin tap", tap)
+    };
+    basin("holes: 0", "holes: 1")
+        .finds("`Basin tap` takes 1 hole, and `Basin` has none")
+        .weighs("stop")
+        .points_at(&["rooms/kitchen/selection-1.yaml:3:8"]);
+    basin("holes: 1", "holes: 1").stays_silent();
+    basin("", "holes: 3\nspread: 8\"")
+        .finds("`Basin tap` stands on `Basin`, and nobody says how many holes that has")
+        .weighs("query")
+        .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
+    basin("holes: 1", "holes: 1\nmount: on the wall, behind the bowl")
+        .finds("`Basin tap` comes out of the wall, and 1 hole stays open in `Basin`")
+        .weighs("query")
+        .points_at(&["rooms/kitchen/selection-0.yaml:4:8"]);
+    basin("holes: 0", "holes: 1\nmount: on the wall").stays_silent();
+    basin("holes: 1\naccessories: [{name: hole cover, price: 9.00}]", "holes: 1\nmount: on the wall").stays_silent();
+}

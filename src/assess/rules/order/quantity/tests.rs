@@ -292,3 +292,18 @@ fn what_is_chosen_is_ordered_at_all() {
     hooks("0").finds("`Hooks` is chosen, and none is ordered").weighs("query");
     hooks("4").stays_silent();
 }
+
+#[test]
+fn two_basins_have_two_taps() {
+    let pair = |taps: &str| {
+        Trial::of("order/quantity")
+            .selection("selection: Basins\nkind: basin", "quantity: 2")
+            .selection("selection: Taps\nkind: basin tap", taps)
+    };
+    pair("quantity: 1")
+        .finds("2 of `Basins` are ordered, and 1 of `Taps`")
+        .weighs("query")
+        .points_at(&["rooms/kitchen/selection-1.yaml:3:11"]);
+    pair("quantity: 2").stays_silent();
+    pair("quantity: 1").selection("selection: Second tap\nkind: basin tap", "quantity: 1").stays_silent();
+}

@@ -1,0 +1,59 @@
+//! Distances for access that follow from what is ordered and where it goes.
+
+use crate::book::{AccessDistance, ProductOption, Room, Selection, ShowerType};
+use crate::source::Spanned;
+use crate::units::Length;
+use crate::vocabulary::{Kind, Mention};
+
+use super::Distance;
+
+/// The lower edge of a mirror, the length of a bar that is called so, the step of a tray that one rolls onto.
+pub fn as_ordered(room: &Room, name: AccessDistance) -> Option<Distance> {
+    match name {
+        AccessDistance::Mirror => mirror(room),
+        AccessDistance::SideGrabBar => bar(room, Mention::AtTheSide, Mention::Behind),
+        AccessDistance::RearGrabBar => bar(room, Mention::Behind, Mention::AtTheSide),
+        AccessDistance::ShowerThreshold if room.access.shower_type.get() == Some(&ShowerType::RollIn) => step(room),
+        _ => None,
+    }
+}
+
+/// The mirror that hangs lowest is the one to look into, sitting.
+fn mirror(room: &Room) -> Option<Distance> {
+    let is_one = |kind: Option<&Kind>| {
+        kind.is_some_and(|kind| [Kind::Mirror, Kind::LitMirror, Kind::MirrorCabinet].contains(kind))
+    };
+    let openings = room.openings.iter().filter(|opening| is_one(opening.takes.get()));
+    let fixtures = room.fixtures.iter().filter(|fixture| {
+        let chosen = crate::site::plan::chosen_for(room, fixture);
+        is_one(fixture.takes.get()) || is_one(chosen.and_then(|one| one.kind.get()))
+    });
+    let sills = openings.map(|opening| &opening.sill).chain(fixtures.map(|fixture| &fixture.sill));
+    sills.filter_map(|sill| sill.spanned()).min_by_key(|sill| sill.value).map(Distance::from)
+}
+
+fn settled(room: &Room, kind: Kind) -> impl Iterator<Item = (&Selection, &ProductOption)> {
+    room.selections.iter().filter(move |one| one.is(kind)).filter_map(|one| Some((one, one.settled()?)))
+}
+
+/// The longest bar that is called so, in a room with a toilet.
+fn bar(room: &Room, own: Mention, other: Mention) -> Option<Distance> {
+    room.selections.iter().find(|selection| selection.is(Kind::Toilet))?;
+    let bars = settled(room, Kind::GrabBar).filter(|(bar, _)| {
+        let name = &bar.name;
+        own.is_in(name) && !other.is_in(name) && Mention::Toilet.is_in(name)
+    });
+    let lengths = bars.filter_map(|(_, option)| option.size.length.spanned());
+    lengths.max_by_key(|length| length.value).map(Distance::from)
+}
+
+/// A tray is as high as its step, unless it is let into the floor.
+fn step(room: &Room) -> Option<Distance> {
+    let trays = settled(room, Kind::ShowerTray).filter(|(_, tray)| !Mention::Recessed.is_in(tray.mount_words()));
+    let heights = trays.filter_map(|(_, tray)| {
+        let height = tray.size.height.spanned()?;
+        let high: Length = height.value.most.or(height.value.least)?;
+        Some(Distance::from(&Spanned::new(high, height.span)))
+    });
+    heights.max_by_key(|step| step.value)
+}
