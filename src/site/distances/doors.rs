@@ -29,7 +29,7 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room, for_access: bool) -> Vec<(&
     });
     let mut more: Vec<(&str, Distance)> = planned.collect();
     more.extend(room.openings.iter().filter(|opening| opening.takes_a(Kind::Door)).filter_map(|opening| {
-        let hangs = !room.goes_into(&opening.name).any(|door| is_hung_by_nothing(door));
+        let hangs = !room.goes_into(&opening.name).any(is_hung_by_nothing);
         let clear = opening.governing_width()? - if hangs { LEAF } else { Length::ZERO };
         Some((opening.name.value.as_str(), Distance::written(clear, opening.width.span().unwrap_or(opening.span))))
     }));
