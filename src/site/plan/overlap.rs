@@ -9,8 +9,8 @@ use crate::vocabulary::{Kind, Trade};
 use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
 use super::frame::nm;
-use super::thing::{Stands, Thing, What};
 use super::shape::ConvexShape;
+use super::thing::{Stands, Thing, What};
 
 use super::{Hole, HoleIs, Plan, casing_width};
 
