@@ -4,7 +4,7 @@ use super::{RequiredPanel, ServiceZones};
 use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Area, Date, Length, LengthRange, Sides, Weight};
-use crate::vocabulary::supply::{Drain, Gas, Pipe, Power, Water, Worded};
+use crate::vocabulary::supply::{Drain, Duct, Gas, Power, Water, Worded};
 use crate::vocabulary::{Clearance, Faults, FieldType, Shown, ShownValue, Slot, ThreeSides, Value, record, words};
 
 words! {
@@ -220,7 +220,7 @@ record! {
         gas: Slot<Worded<Gas>> = "gas", "kind and input", "natural gas, 51000 Btu/h";
         water: Slot<Worded<Water>> = "water", "line and valve", "1/4\" with shut-off";
         drain: Slot<Worded<Drain>> = "drain", "size and height", "1 1/2\", at most 20\" AFF";
-        duct: Slot<Worded<Pipe>> = "duct", "size, length and way out; `none` where the air stays in the room: a hood that recirculates, a dryer that condenses", "8\" round, at most 30 ft";
+        duct: Slot<Worded<Duct>> = "duct", "size, length and way out; `none` where the air stays in the room: a hood that recirculates, a dryer that condenses", "8\" round, at most 30 ft";
         blocking: Slot<String> = "blocking", "what brackets and bars are fixed to", "solid blocking 66\" to 70\" AFF";
     }
 }

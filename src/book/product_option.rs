@@ -2,13 +2,15 @@
 
 use std::sync::Arc;
 
+use rust_decimal::Decimal;
+
 use super::{
     Burning, CabinetEnds, CutOut, CutSheet, Detail, Fact, Fit, Fronts, Fuel, Hole, Laid, Material, Nature, Order,
     OwnName, Photo, Setting, Sold, Stores, Top,
 };
 use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
-use crate::units::{Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
+use crate::units::{Counted, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
 use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, ReadOnce, Slot, name, record, words};
 
@@ -229,13 +231,38 @@ impl ProductOption {
     /// What the client pays for it: price times quantity, and what is ordered with it.
     pub fn price_in_all(&self) -> Option<Money> {
         let accessories = self.accessories.iter().map(|with| (with.price.get(), with.quantity.get()));
-        in_all(self.price.get(), self.quantity.get(), accessories)
+        in_all(self.price.get(), self.times(), accessories)
     }
 
     /// What the firm pays for it; for the office alone.
     pub fn cost_in_all(&self) -> Option<Money> {
         let accessories = self.accessories.iter().map(|with| (with.cost.get(), with.quantity.get()));
-        in_all(self.cost.get(), self.quantity.get(), accessories)
+        in_all(self.cost.get(), self.times(), accessories)
+    }
+
+    /// How many of what its price is for: its quantity, or what its boxes hold; none where the price is for another
+    /// unit than either.
+    pub fn priced(&self) -> Option<Quantity> {
+        let quantity = self.quantity.get().cloned().unwrap_or_else(|| Quantity::count(1));
+        match self.price_per.get() {
+            Some(per) if !quantity.is_in(per) && self.quantity.get().is_some() => {
+                let holds = self
+                    .sold
+                    .box_holds
+                    .get()
+                    .filter(|holds| quantity.counted() == Counted::Boxes && holds.is_in(per))?;
+                Some(Quantity {
+                    amount: quantity.amount.checked_mul(holds.amount)?.normalize(),
+                    unit: holds.unit.clone(),
+                })
+            }
+            _ => Some(quantity),
+        }
+    }
+
+    /// As [`Self::priced`], and the quantity as it stands where the units are unlike, which is a finding.
+    fn times(&self) -> Option<Decimal> {
+        self.priced().or_else(|| self.quantity.get().cloned()).map(|quantity| quantity.amount)
     }
 
     /// A fact of the kind's own that is a length.
@@ -295,17 +322,16 @@ impl ProductOption {
     }
 }
 
-/// One amount times its quantity (one, if none is given), and the accessories that have a price.
+/// One amount so many times (once, if nothing is said), and the accessories that have a price.
 fn in_all<'a>(
     each: Option<&Money>,
-    quantity: Option<&Quantity>,
+    times: Option<Decimal>,
     accessories: impl Iterator<Item = (Option<&'a Money>, Option<&'a Quantity>)>,
 ) -> Option<Money> {
-    let times = |money: &Money, quantity: Option<&Quantity>| {
-        quantity.map_or(Ok(*money), |quantity| money.times(quantity.amount))
-    };
-    let own = times(each?, quantity).ok()?;
-    let mut more = accessories.filter_map(|(price, quantity)| price.map(|price| times(price, quantity)));
+    let so_many = |money: &Money, times: Option<Decimal>| times.map_or(Ok(*money), |times| money.times(times));
+    let own = so_many(each?, times).ok()?;
+    let mut more = accessories
+        .filter_map(|(price, quantity)| price.map(|price| so_many(price, quantity.map(|quantity| quantity.amount))));
     let sum: Result<Money, MoneyError> = more.try_fold(own, |sum, more| sum.checked_add(more?));
     sum.ok()
 }

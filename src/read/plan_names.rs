@@ -64,9 +64,13 @@ fn tops(room: &Room) -> impl Iterator<Item = (&Spanned<String>, &Top)> {
     })
 }
 
-/// What a counter lies on: a run, an island, or a place to sit.
+/// What a counter lies on: a run, an island, a place to sit, or a thing that was chosen or stands on the plan, such as a
+/// vanity.
 fn carrier(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
-    if !room.seating.iter().any(|seating| seating.name.value == name.value) {
+    let seating = room.seating.iter().map(|seating| &seating.name);
+    let fixtures = room.fixtures.iter().map(|fixture| &fixture.name);
+    let things = room.selections.iter().map(|selection| &selection.name);
+    if !seating.chain(fixtures).chain(things).any(|thing| thing.value == name.value) {
         island_or_run(room, name, faults);
     }
 }

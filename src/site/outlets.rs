@@ -59,5 +59,5 @@ pub fn height_of_the_outlet(option: &ProductOption) -> Option<(Length, Span)> {
 
 fn in_words(drain: &Slot<Worded<Drain>>) -> Option<(Length, Span)> {
     let Spanned { value, span } = drain.spanned()?;
-    Some((value.is.pipe.height.filter(|_| !value.is.pipe.at_most)?, *span))
+    Some((value.is.pipe.height?, *span))
 }

@@ -123,6 +123,24 @@ impl Quantity {
         Length::parse(&self.to_string()).ok()
     }
 
+    /// Whether it is counted in that unit, however either is written: `square feet` in `sq ft`, `boxes` in `box`; what
+    /// is counted in nothing is counted in pieces.
+    pub fn is_in(&self, unit: &str) -> bool {
+        let own = self.unit.as_deref().unwrap_or("").trim().to_lowercase();
+        let other = unit.trim().to_lowercase();
+        let is_many = |one: &str, many: &str| matches!(many.strip_prefix(one), Some("" | "s" | "es"));
+        if is_many(&own, &other) || is_many(&other, &own) {
+            return !own.is_empty() || other.is_empty();
+        }
+        if own.is_empty() {
+            return matches!(other.as_str(), "each" | "piece" | "pieces");
+        }
+        let one = |unit: &str| Quantity::parse(&format!("1 {unit}"));
+        let (Ok(own), Ok(unit)) = (one(&own), one(unit)) else { return false };
+        let area = own.area().is_some() && own.area() == unit.area();
+        area || own.length().is_some() && own.length() == unit.length()
+    }
+
     /// The count, if it is a whole number of pieces or packs.
     pub fn whole(&self) -> Option<u64> {
         self.amount.is_integer().then(|| u64::try_from(self.amount).ok()).flatten()

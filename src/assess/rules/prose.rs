@@ -1,16 +1,14 @@
 //! The prose of a rule's page, with its figures filled in.
 
-use std::fmt::Write as _;
-
 use crate::assess::words::say_air;
 use crate::finding::Value;
-use crate::units::{Length, System};
+use crate::units::{Length, System, Weight};
 
 /// From here on feet and inches tell a length better than inches alone.
 const OF_ROOMS: Length = Length::from_inches(240);
 
-/// A page with each length of its prose, `{15"}`, in both systems, the given one first, and each airflow,
-/// `{100 cfm}`, in the given one. Examples and what is
+/// A page with each length of its prose, `{15"}`, and each weight, `{150 lb}`, in both systems, the given one first,
+/// and each airflow, `{100 cfm}`, in the given one. A length in feet, `{6 ft}`, is one of rooms. Examples and what is
 /// quoted stay as they are.
 pub fn filled(docs: &str, units: System) -> String {
     let mut page = String::new();
@@ -31,15 +29,25 @@ fn fill(prose: &str, units: System, page: &mut String) {
     let mut rest = prose;
     while let Some((before, hole, after)) = next(rest) {
         *page += before;
-        match (Length::parse(hole), air(hole)) {
-            (Ok(length), _) if length >= OF_ROOMS => _ = write!(page, "{}", Value::OfRoom(length, units)),
-            (Ok(length), _) => _ = write!(page, "{}", Value::Length(length, units)),
-            (_, Some(cfm)) => _ = write!(page, "{}", say_air(cfm, units)),
-            _ => *page += hole,
+        match figure(hole, units) {
+            Some(figure) => *page += &figure,
+            None => *page += hole,
         }
         rest = after;
     }
     *page += rest;
+}
+
+/// What a hole holds, in a book's units.
+fn figure(hole: &str, units: System) -> Option<String> {
+    match (Length::parse(hole), Weight::parse(hole)) {
+        (Ok(length), _) if length >= OF_ROOMS || hole.ends_with(" ft") => {
+            Some(Value::OfRoom(length, units).to_string())
+        }
+        (Ok(length), _) => Some(Value::Length(length, units).to_string()),
+        (_, Ok(weight)) => Some(Value::Weight(weight, units).to_string()),
+        _ => air(hole).map(|cfm| say_air(cfm, units).to_string()),
+    }
 }
 
 /// An airflow in cubic feet a minute.
@@ -81,12 +89,21 @@ mod tests {
         assert_eq!(filled("at least {100 cfm}", System::MetricOnly), "at least 170 m³/h");
     }
 
+    /// Source: the pound is 0.453 592 37 kg and the foot 0.3048 m (international yard and pound agreement, 1959).
+    #[test]
+    fn weights_and_lengths_of_rooms_stand_in_the_units_of_the_book() {
+        assert_eq!(filled("or {150 lb}", System::Imperial), "or 150 lb (≈ 68 kg)");
+        assert_eq!(filled("or {150 lb}", System::MetricOnly), "or ≈ 68 kg");
+        assert_eq!(filled("| {7 ft} |", System::ImperialOnly), "| 7'-0\" |");
+        assert_eq!(filled("| {7 ft} |", System::MetricOnly), "| 2134 mm |");
+    }
+
     #[test]
     fn every_figure_of_a_page_is_a_length_and_none_stands_in_one_system_alone() {
         for rule in RULES {
             let mut prose = prose(rule.docs);
             while let Some((before, hole, after)) = next(&prose) {
-                assert!(Length::parse(hole).is_ok() || air(hole).is_some(), "{}: {hole}", rule.code);
+                assert!(figure(hole, System::Metric).is_some(), "{}: {hole}", rule.code);
                 prose = format!("{before} {after}");
             }
             let words: Vec<&str> = prose.split_whitespace().collect();
@@ -98,8 +115,11 @@ mod tests {
             // A source is told as it is written.
             let told = prose.split("## Source").next().unwrap();
             let words_told: Vec<&str> = told.split_whitespace().collect();
-            let airflow = |pair: &&[&str]| is_figure(pair[0]) && pair[1].starts_with("cfm");
-            assert_eq!(words_told.windows(2).find(airflow), None, "{}", rule.code);
+            let of_one_system = |pair: &&[&str]| {
+                let unit = pair[1].trim_matches(['(', ')', ',', '.', ':', ';']);
+                is_figure(pair[0]) && matches!(unit, "cfm" | "ft" | "lb" | "m" | "kg")
+            };
+            assert_eq!(words_told.windows(2).find(of_one_system), None, "{}", rule.code);
             assert_eq!(words.windows(2).find(metric), None, "{}", rule.code);
         }
     }

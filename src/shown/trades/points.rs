@@ -94,7 +94,7 @@ fn height(opening: &Opening, service: Service) -> Option<Length> {
         Service::Power => there.power.get().and_then(|power| power.is.height),
         Service::Gas => there.gas.get().and_then(|gas| gas.is.height),
         Service::Water => there.water.get().and_then(|water| water.is.height),
-        Service::Duct => there.duct.get().and_then(|duct| duct.is.height),
+        Service::Duct => there.duct.get().and_then(|duct| duct.is.pipe.height),
         Service::Drain => None,
     };
     point(opening, service).and_then(|point| point.height.get().copied()).or(in_words)

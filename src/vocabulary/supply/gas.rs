@@ -51,11 +51,24 @@ impl InWords for Gas {
         let has = |words: &[&str]| words.iter().any(|word| lower.contains(word));
         let is_a_word =
             |known: &[&str]| lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| known.contains(&word));
-        let kind = if has(&["propan", "butan", "lp gas", "lpg", "l.p.", "bottle", "bombona", "tank"])
-            || is_a_word(&["glp", "g30", "g31", "lp"])
+        let kind = if has(&[
+            "propan",
+            "butan",
+            "lp gas",
+            "lpg",
+            "l.p.",
+            "bottle",
+            "bombona",
+            "tank",
+            "flüssiggas",
+            "fluessiggas",
+            "licuado",
+        ]) || is_a_word(&["glp", "gpl", "g30", "g31", "lp"])
         {
             Some(GasKind::Propane)
-        } else if has(&["natural", "erdgas"]) || is_a_word(&["ng", "g20", "g25"]) {
+        } else if has(&["natural", "naturel", "erdgas", "mains", "nat. gas", "nat gas"])
+            || is_a_word(&["ng", "g20", "g25"])
+        {
             Some(GasKind::Natural)
         } else {
             None
@@ -94,6 +107,14 @@ mod tests {
         assert_eq!(taken("G20, 11 kW"), Some(37_534));
         assert_eq!(Gas::of_words("NG 65 MBH").kind, Some(GasKind::Natural));
         assert_eq!(Gas::of_words("existing tubing, 65 MBH").kind, None);
+        for words in ["mains gas, 9 kW", "nat. gas", "Erdgas E", "gas natural"] {
+            assert_eq!(Gas::of_words(words).kind, Some(GasKind::Natural), "{words}");
+        }
+        for words in ["LPG", "Flüssiggas 50 mbar", "bottled gas", "gas licuado"] {
+            assert_eq!(Gas::of_words(words).kind, Some(GasKind::Propane), "{words}");
+        }
+        // Gas that a town makes is neither.
+        assert_eq!(Gas::of_words("town gas").kind, None);
         assert_eq!(Gas::of_words("yes"), Gas::default());
     }
 }

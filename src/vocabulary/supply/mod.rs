@@ -2,6 +2,7 @@
 //!
 //! The book keeps the words, which are printed as they stand, with what is understood of them, which is compared.
 
+mod duct;
 mod figure;
 mod gas;
 mod phrase;
@@ -12,6 +13,7 @@ mod worded;
 
 use figure::{Figures, Unit};
 
+pub use duct::{Duct, Ends};
 pub use figure::Amount;
 pub use gas::{Gas, GasKind};
 pub use phrase::Face;
@@ -40,7 +42,7 @@ impl InWords for Option<LengthRange> {
             return Some(range);
         }
         match lengths(words).as_slice() {
-            [one] => Some(LengthRange::exactly(one.length)),
+            [one] => LengthRange::between(one.length, one.to.unwrap_or(one.length)).ok(),
             [one, other] if one.length < other.length => LengthRange::between(one.length, other.length).ok(),
             _ => None,
         }

@@ -1,15 +1,23 @@
 //! Lengths in a phrase, each with the words that say what it is: `3" flange, 12" from the finished wall`.
 
-use crate::units::Length;
+use std::iter::Peekable;
+use std::str::Chars;
 
-/// The longest text that is tried as one length: `12' 11 15/16"` and then some.
-const LONGEST: usize = 24;
+use crate::units::{Length, LengthRange};
+
+/// The longest text that is tried as one length or range: `12' 11 15/16" to 13' 1 1/16"` and then some.
+const LONGEST: usize = 40;
+
+/// How many times its least a range may be at its greatest.
+const RANGE: i64 = 4;
 
 /// A length of a phrase.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LengthInWords {
-    /// The length.
+    /// The length; of a range its least.
     pub length: Length,
+    /// The greatest of a range.
+    pub to: Option<Length>,
     /// What it is the length of, as far as the words around it say.
     pub is: Meaning,
 }
@@ -25,6 +33,8 @@ pub enum Meaning {
     FromWall(Face),
     /// How deep the water is that a trap holds.
     Seal,
+    /// How high a standpipe ends above the trap below it.
+    AboveTrap,
     /// Some other distance: to a corner, to a neighbour, from centre to centre.
     Distance,
 }
@@ -46,27 +56,46 @@ pub fn lengths(text: &str) -> Vec<LengthInWords> {
 /// How high above the finished floor something comes out, where a text names one such height.
 pub fn height(text: &str) -> Option<Length> {
     let all: Vec<LengthInWords> = lengths(text).into_iter().filter(|told| told.is == Meaning::Height).collect();
-    if let [only] = all.as_slice() { Some(only.length) } else { None }
+    if let [LengthInWords { length, to: None, .. }] = all.as_slice() { Some(*length) } else { None }
 }
 
 /// A text whose decimal commas are points: a comma between digits parts no two phrases. Three digits after it are
-/// thousands, which no pipe has.
+/// thousands, which no pipe has. A hyphen between a number and its unit, and the sign of a diameter, part words:
+/// `6-inch`, `Ø125 mm`.
 pub fn with_points(text: &str) -> String {
     let mut before = None;
     let mut rest = text.chars().peekable();
     let mut written = String::with_capacity(text.len());
     while let Some(letter) = rest.next() {
         let is_digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
-        let between = letter == ',' && is_digit(before) && is_digit(rest.peek().copied());
-        written.push(if between { '.' } else { letter });
+        let next = rest.peek().copied();
+        let is_letter = |letter: Option<char>| letter.is_some_and(char::is_alphabetic);
+        written.push(match letter {
+            ',' if is_digit(before) && is_digit(next) => '.',
+            '-' if is_digit(before) && is_letter(next) => ' ',
+            // After inches, or between whole numbers, a hyphen joins two ends; after feet it joins what more there is,
+            // and before a fraction the same.
+            '-' if is_digit(next)
+                && (matches!(before, Some('"' | '″' | '”')) || is_digit(before) && !fraction(&rest)) =>
+            {
+                '–'
+            }
+            'ø' | 'Ø' | '⌀' => ' ',
+            other => other,
+        });
         before = Some(letter);
     }
     written
 }
 
+/// Whether a fraction comes next: `1/2`.
+fn fraction(rest: &Peekable<Chars<'_>>) -> bool {
+    matches!(rest.clone().find(|letter| !letter.is_ascii_digit()), Some('/' | '⁄' | '∕'))
+}
+
 /// The lengths of one phrase. The words after a length say what it is; those before the first, too.
 fn of_phrase(phrase: &str) -> Vec<LengthInWords> {
-    let mut found: Vec<(Length, usize, usize)> = Vec::new();
+    let mut found: Vec<(LengthRange, usize, usize)> = Vec::new();
     let mut from = 0;
     for (at, _) in phrase.char_indices().filter(|(_, letter)| letter.is_ascii_digit() || "½¼¾⅛⅜⅝⅞".contains(*letter))
     {
@@ -84,7 +113,7 @@ fn of_phrase(phrase: &str) -> Vec<LengthInWords> {
     let starts = found.iter().skip(1).map(|(_, start, _)| *start).chain([phrase.len()]);
     let tails: Vec<&str> = found.iter().zip(starts).map(|((_, _, end), next)| words(*end, next)).collect();
     let head = found.first().map_or("", |(_, start, _)| words(0, *start));
-    let told = found.iter().zip(&tails).enumerate().map(|(number, ((length, _, _), tail))| {
+    let told = found.iter().zip(&tails).enumerate().filter_map(|(number, ((range, _, _), tail))| {
         // `with a seal of 2"`: those words are the next length's.
         let is_last = number + 1 == tails.len();
         let said = if !is_last && names_the_next_a_seal(tail) { Meaning::Size } else { meaning(tail) };
@@ -94,7 +123,7 @@ fn of_phrase(phrase: &str) -> Vec<LengthInWords> {
             Meaning::Size if number == 0 => meaning(head),
             said => said,
         };
-        LengthInWords { length: *length, is }
+        Some(LengthInWords { length: range.least?, to: range.most.filter(|most| range.least != Some(*most)), is })
     });
     told.collect()
 }
@@ -105,16 +134,24 @@ fn names_the_next_a_seal(between: &str) -> bool {
     ["seal", "seal of", "seal is"].iter().any(|end| between.ends_with(end)) && between.split_whitespace().count() > 1
 }
 
-/// The longest length that begins there, and where it ends.
-fn longest(phrase: &str, at: usize) -> Option<(Length, usize)> {
+/// The longest length that begins there, or the range of two, and where it ends.
+fn longest(phrase: &str, at: usize) -> Option<(LengthRange, usize)> {
     let rest = phrase.get(at..)?;
     let ends = rest.char_indices().map(|(end, letter)| end + letter.len_utf8()).take(LONGEST);
     let whole = ends.filter_map(|end| {
         let next = rest.get(end..)?.chars().next();
-        let length = Length::parse(rest.get(..end)?).ok()?;
-        (!next.is_some_and(char::is_alphanumeric)).then_some((length, at + end))
+        let range = span(rest.get(..end)?)?;
+        (!next.is_some_and(char::is_alphanumeric)).then_some((range, at + end))
     });
     whole.last()
+}
+
+/// A length, or two that are the ends of a range: `30" to 42"`, `600–1000 mm`. Two of which the second is less, or many
+/// times as much, are a size and something else: `6" - 20 ft`.
+fn span(text: &str) -> Option<LengthRange> {
+    let between = text.replace(" and ", " to ");
+    let range = LengthRange::parse(&between).ok()?;
+    (range.most? <= range.least?.times(RANGE)).then_some(range)
 }
 
 /// What the words beside a length say that it is.
@@ -126,9 +163,14 @@ fn meaning(words: &str) -> Meaning {
     let taken = has(&["from", "off", "behind", "to"]);
     if has(&["seal"]) {
         Meaning::Seal
-    } else if has(&["aff", "high"]) || words.contains("a.f.f") || (has(&["above", "off"]) && has(&["floor"])) {
+    } else if has(&["above", "over"]) && has(&["trap", "weir"]) {
+        Meaning::AboveTrap
+    } else if has(&["aff", "ffl", "high"])
+        || words.contains("a.f.f")
+        || (has(&["above", "off", "over", "from"]) && has(&["floor"]))
+    {
         Meaning::Height
-    } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster"])) {
+    } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster", "tile", "tiles", "tiling"])) {
         Meaning::FromWall(if studs { Face::Studs } else { Face::Finished })
     } else if taken && studs {
         Meaning::FromWall(Face::Studs)
@@ -162,6 +204,8 @@ mod tests {
             "3\" outlet, 12\" rough-in",
             "3\"; rough-in 12\"",
             "3 in. closet flange, centre 12 in. off the wall",
+            "3\", 12\" from face of tile",
+            "3\", 12\" out from tile",
         ] {
             assert_eq!(told(text), [("3\"".into(), Meaning::Size), ("12\"".into(), finished)], "{text}");
         }
@@ -181,6 +225,34 @@ mod tests {
             "1 1/2\"; seal: 1\"",
         ] {
             assert_eq!(told(text), [size.clone(), seal.clone()], "{text}");
+        }
+    }
+
+    #[test]
+    fn two_ends_of_a_range_are_one_fact() {
+        for text in [
+            "standpipe, 30\" to 42\" AFF",
+            "standpipe 30 to 42 in. above the floor",
+            "standpipe, between 30\" and 42\" AFF",
+            "30–42\" high",
+            "30\"-42\" from the floor",
+            "30-42\" AFF",
+        ] {
+            let found = lengths(text);
+            assert_eq!(found.len(), 1, "{text}: {found:?}");
+            let ends = (found[0].length, found[0].to);
+            assert_eq!(ends, (Length::from_inches(30), Some(Length::from_inches(42))), "{text}");
+            assert_eq!(found[0].is, Meaning::Height, "{text}");
+        }
+        assert_eq!(lengths("3-1/2\" bowl")[0].length, Length::parse("3 1/2\"").unwrap());
+        assert_eq!(told("8\" to 6\""), [("8\"".into(), Meaning::Size), ("6\"".into(), Meaning::Size)]);
+        assert_eq!(told("40 mm standpipe, 12\" above its trap")[1], ("12\"".into(), Meaning::AboveTrap));
+    }
+
+    #[test]
+    fn a_hyphen_before_a_unit_and_the_sign_of_a_diameter_part_words() {
+        for text in ["6-inch", "6-in. round", "Ø6 in", "⌀ 6\""] {
+            assert_eq!(told(text), [("6\"".into(), Meaning::Size)], "{text}");
         }
     }
 

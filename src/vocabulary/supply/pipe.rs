@@ -1,13 +1,16 @@
 //! Water, drain and duct: a size, a height, a length, bends, and what else their words say.
 
 use crate::finding::{Phrase, Value, phrase};
-use crate::units::Length;
+use crate::units::{Length, LengthRange, Sides};
 
-use super::phrase::{self, Face, Meaning};
+use super::phrase::{self, Face, LengthInWords, Meaning};
 use super::{InWords, Side};
 
 /// No duct is narrower; what is less is insulation around one (common practice: ducts begin at 75 mm).
 const LEAST_DUCT: Length = Length::from_millimetres(70);
+
+/// From here on a length of which nothing is said is how far something runs, and not what goes through it.
+const LEAST_RUN: Length = Length::from_inches(24);
 
 /// A pipe or duct, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -16,10 +19,10 @@ pub struct Pipe {
     pub size: Option<Length>,
     /// The least of all sizes that its words name: where it is reduced, it is no larger.
     pub narrowest: Option<Section>,
-    /// Its centre from the finished floor: the length before `AFF`.
+    /// Its centre from the finished floor: the one length before `AFF`.
     pub height: Option<Length>,
-    /// Whether that height is the most that may be.
-    pub at_most: bool,
+    /// Between which heights it may be, where its words limit it: `at most 18" AFF`, `30" to 42" AFF`.
+    pub limits: Option<LengthRange>,
     /// Its length.
     pub run: Option<Length>,
     /// Tight bends of 90°.
@@ -29,7 +32,9 @@ pub struct Pipe {
 }
 
 /// Words that say that a height is the most that may be.
-const MOST: [&str; 5] = ["at most", "no higher", "no more", "max", "up to"];
+const MOST: [&str; 9] = ["at most", "no higher", "not higher", "no more", "not more", "not above", "max", "up to", "≤"];
+/// Words that say that a height is the least that may be.
+const LEAST: [&str; 8] = ["at least", "no lower", "not lower", "no less", "not less", "not below", "min", "≥"];
 
 impl InWords for Pipe {
     fn of_words(words: &str) -> Self {
@@ -37,25 +42,33 @@ impl InWords for Pipe {
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
         let told = parts.iter().flat_map(|part| phrase::lengths(part));
-        // What is as long as that is a run, and not what goes through it.
-        let sizes: Vec<Length> = told
-            .filter(|told| told.is == Meaning::Size && told.length < Length::from_inches(24))
-            .map(|told| told.length)
-            .collect();
+        let sizes: Vec<Length> =
+            told.filter(|told| told.is == Meaning::Size && told.length < LEAST_RUN).map(|told| told.length).collect();
         let size = sizes.first().copied();
         let high = parts.iter().find_map(|part| {
             let told = phrase::lengths(part).into_iter().find(|told| told.is == Meaning::Height)?;
-            Some((told.length, MOST.iter().any(|most| part.contains(most))))
+            Some((told.length, limits(&told, part)))
         });
         Self {
             size,
             narrowest: Section::narrowest(&lower, sizes),
-            height: high.map(|(height, _)| height),
-            at_most: high.is_some_and(|(_, at_most)| at_most),
+            height: high.filter(|(_, limits)| limits.is_none()).map(|(height, _)| height),
+            limits: high.and_then(|(_, limits)| limits),
             run: run(&lower),
             bends: count(&parts, &["bend", "elbow", "90"], &["45"]),
             half_bends: count(&parts, &["45"], &[]),
         }
+    }
+}
+
+/// Between which heights something may be, where the words say that a height limits it.
+fn limits(told: &LengthInWords, part: &str) -> Option<LengthRange> {
+    let says = |words: &[&str]| words.iter().any(|word| part.contains(word));
+    match told.to {
+        Some(to) => LengthRange::between(told.length, to).ok(),
+        None if says(&MOST) => Some(LengthRange::at_most(told.length)),
+        None if says(&LEAST) => Some(LengthRange::at_least(told.length)),
+        None => None,
     }
 }
 
@@ -102,6 +115,8 @@ pub struct Drain {
     pub side: Option<Side>,
     /// How deep the water is that its trap holds.
     pub seal: Option<Length>,
+    /// How high a standpipe ends above the trap below it.
+    pub above_trap: Option<Length>,
 }
 
 impl InWords for Drain {
@@ -112,8 +127,9 @@ impl InWords for Drain {
         });
         let all: Vec<(Length, Face)> = from_wall.collect();
         let rough_in = if let [only] = all.as_slice() { Some(*only) } else { None };
-        let seal = phrase::lengths(words).into_iter().find(|told| told.is == Meaning::Seal).map(|told| told.length);
-        Self { pipe: Pipe::of_words(words), rough_in, side: Side::read(words), seal }
+        let first = |is: Meaning| phrase::lengths(words).into_iter().find(|told| told.is == is).map(|told| told.length);
+        let (seal, above_trap) = (first(Meaning::Seal), first(Meaning::AboveTrap));
+        Self { pipe: Pipe::of_words(words), rough_in, side: Side::read(words), seal, above_trap }
     }
 }
 
@@ -165,14 +181,22 @@ impl Section {
     }
 }
 
-/// Two sides, one times the other: `3 1/4" x 10"`.
+/// Two sides, one times the other: `3 1/4" x 10"`, `222 x 89 mm`, `220×90 mm`.
 fn rectangle(lower: &str) -> Option<(Length, Length)> {
     lower.split([',', ';']).find_map(|part| {
-        let (one, other) =
-            part.split_once(" x ").or_else(|| part.split_once('×')).or_else(|| part.split_once(" by "))?;
-        let first = phrase::lengths(one).pop()?;
-        let second = phrase::lengths(other).into_iter().next()?;
-        Some((first.length, second.length))
+        let part = part.replace(" by ", " x ");
+        part.match_indices(['x', '×']).find_map(|(at, times)| sides(part.get(..at)?, part.get(at + times.len()..)?))
+    })
+}
+
+/// The sides before and after the sign between them, without the words around; a unit after the second is both's.
+fn sides(before: &str, after: &str) -> Option<(Length, Length)> {
+    let (before, after): (Vec<&str>, Vec<&str>) =
+        (before.split_whitespace().collect(), after.split_whitespace().collect());
+    let tails = (1..=2_usize).rev().filter_map(|words| before.get(before.len().checked_sub(words)?..));
+    tails.flat_map(|tail| (1..=3_usize).rev().filter_map(move |words| Some((tail, words)))).find_map(|(tail, words)| {
+        let read = Sides::parse(&format!("{} x {}", tail.join(" "), after.get(..words)?.join(" "))).ok()?;
+        if let [one, other] = read.sides() { Some((*one, *other)) } else { None }
     })
 }
 
@@ -181,8 +205,9 @@ const RUNS: [&str; 10] = ["ft", "foot", "feet", "m", "metre", "metres", "meter",
 
 /// The length in feet or metres anywhere in a text: `40 ft`, `at most 25 feet`, `12 m`, `9'`.
 pub(super) fn run(lower: &str) -> Option<Length> {
-    lower.split([',', ';']).find_map(|part| {
-        let words: Vec<&str> = part.split_whitespace().map(|word| word.trim_end_matches('.')).collect();
+    let in_feet = lower.split([',', ';']).find_map(|part| {
+        let words = part.split_whitespace().map(|word| word.trim_end_matches('.'));
+        let words: Vec<&str> = words.filter(|word| !["lineal", "linear", "running"].contains(word)).collect();
         let apart =
             words.windows(2).filter(|pair| matches!(pair, [_, unit] if RUNS.contains(unit))).map(<[&str]>::concat);
         let is_one = |word: &&&str| {
@@ -191,7 +216,10 @@ pub(super) fn run(lower: &str) -> Option<Length> {
         };
         let together = words.iter().filter(is_one).map(ToString::to_string);
         apart.chain(together).find_map(|run| Length::parse(&run).ok())
-    })
+    });
+    // What is as long as that goes through nothing: `35'-0"`.
+    let long = || phrase::lengths(lower).into_iter().find(|told| told.is == Meaning::Size && told.length >= LEAST_RUN);
+    in_feet.or_else(|| long().map(|told| told.to.unwrap_or(told.length)))
 }
 
 /// How many bends the phrases tell, in figures or words: the last count before what they are called.
@@ -226,19 +254,30 @@ mod tests {
         Some(text.parse().unwrap())
     }
 
+    fn range(text: &str) -> Option<LengthRange> {
+        Some(LengthRange::parse(text).unwrap())
+    }
+
     #[test]
     fn sizes_heights_runs_and_bends_are_read() {
         let duct = Pipe::of_words("4\" rigid, 9 ft to the yard, two bends");
         assert_eq!((duct.size, duct.run, duct.bends), (length("4\""), length("9'"), 2));
         let drain = Pipe::of_words("1 1/2\", at most 18\" AFF");
-        assert_eq!((drain.size, drain.height, drain.at_most), (length("1 1/2\""), length("18\""), true));
+        assert_eq!((drain.size, drain.height, drain.limits), (length("1 1/2\""), None, range("at most 18\"")));
         for high in ["22\" AFF", "22\" above the floor", "22 inches high", "22\" a.f.f.", "centre 22\" off the floor"] {
             let drain = Pipe::of_words(&format!("1 1/2\", {high}"));
-            assert_eq!((drain.size, drain.height, drain.at_most), (length("1 1/2\""), length("22\""), false), "{high}");
+            assert_eq!((drain.size, drain.height, drain.limits), (length("1 1/2\""), length("22\""), None), "{high}");
         }
         for most in ["at most 18\" above the floor", "no higher than 18\" AFF", "max. 18\" AFF"] {
-            assert!(Pipe::of_words(&format!("1 1/2\", {most}")).at_most, "{most}");
+            assert_eq!(Pipe::of_words(&format!("1 1/2\", {most}")).limits, range("at most 18\""), "{most}");
         }
+        for within in ["30\" to 42\" AFF", "between 30\" and 42\" above the floor"] {
+            let pipe = Pipe::of_words(&format!("2\" standpipe, {within}"));
+            assert_eq!((pipe.size, pipe.limits), (length("2\""), range("30\" to 42\"")), "{within}");
+        }
+        let metric = Pipe::of_words("standpipe, 600 mm to 1000 mm AFF");
+        assert_eq!((metric.size, metric.limits), (None, range("600 mm to 1000 mm")));
+        assert_eq!(Pipe::of_words("2\", at least 30\" AFF").limits, range("at least 30\""));
         let dryer = Pipe::of_words("4\" rigid, 20 ft, 2 elbows, 1 bend of 45");
         assert_eq!((dryer.bends, dryer.half_bends), (2, 1));
         let soft = Pipe::of_words("1/4\" soft copper, 8 ft");
@@ -247,9 +286,15 @@ mod tests {
         let comma = Pipe::of_words("2,5 mm, 500,5 mm AFF,12 m");
         assert_eq!((comma.size, comma.height, comma.run), (length("2.5 mm"), length("500.5 mm"), length("12 m")));
         let metric = Pipe::of_words("38 mm, at most 457 mm AFF, 12 m, two bends");
-        assert_eq!((metric.size, metric.height, metric.run), (length("38 mm"), length("457 mm"), length("12 m")));
+        assert_eq!(
+            (metric.size, metric.limits, metric.run),
+            (length("38 mm"), range("at most 457 mm"), length("12 m"))
+        );
         let words = Pipe::of_words("4\" rigid, 38 feet with two elbows");
         assert_eq!((words.size, words.run, words.bends), (length("4\""), length("38'"), 2));
+        for run in ["35'-0\"", "35 lineal feet", "35 linear ft"] {
+            assert_eq!(Pipe::of_words(&format!("4\" rigid, {run}")).run, length("35'"), "{run}");
+        }
         for run in ["12 metres", "12 m.", "12m"] {
             assert_eq!(Pipe::of_words(&format!("100 mm, {run} and a bend")).run, length("12 m"), "{run}");
         }
@@ -281,5 +326,9 @@ mod tests {
         assert_eq!(narrowest("3 1/4\" x 10\", 12 ft"), Some(flat));
         assert!(!flat.is_narrower_than(round("6\"").unwrap()) && flat.is_narrower_than(round("7\"").unwrap()));
         assert_eq!(narrowest("8\", then 3 1/4\" x 10\""), Some(flat));
+        for channel in ["222 x 89 mm", "222 mm x 89 mm flat channel", "flat 222×89 mm", "222 by 89 mm, 3 m"] {
+            let sides = Section::Rectangle(length("222 mm").unwrap(), length("89 mm").unwrap());
+            assert_eq!(narrowest(channel), Some(sides), "{channel}");
+        }
     }
 }

@@ -22,7 +22,7 @@ declare! {
     /// stops; where the body with its doors off passes, that is told to whoever delivers it. What goes through with less than
     /// {1"} of play beside it or above it is asked about: that much is usual, and no sheet's figure.
     /// Where neither size is known, the thing as it stands: furniture too, a pane of glass or a mirror on its edge, and each
-    /// piece of a counter. In a lift (`depth`) a thing must stand, one side to the back. And where an appliance, a fixture, a cabinet or a piece of furniture is large or heavy (no side less than {28"}, one of {60"} or more, or 150 lb) and no way in is written, it asks, once.
+    /// piece of a counter. In a lift (`depth`) a thing must stand, one side to the back. And where an appliance, a fixture, a cabinet or a piece of furniture is large or heavy (no side less than {28"}, one of {60"} or more, or {150 lb}) and no way in is written, it asks, once.
     ///
     /// ## Why it matters
     /// An appliance that does not pass the way in goes back to the shop with up to a third of its

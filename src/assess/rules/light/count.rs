@@ -17,11 +17,11 @@ declare! {
     ///
     /// | length | {15"} and wider | {9"} to {14"} | up to {8"} |
     /// | --- | --- | --- | --- |
-    /// | 4 ft to under 6 ft | 1 | 1 or 2 | 2 |
-    /// | 6 ft to under 7 ft | 2 | 2 | 2 |
-    /// | 7 ft to under 9 ft | 2 | 2 or 3 | 3 |
-    /// | 9 ft to under 11 ft | 2 | 2 or 3 | 3 or 4 |
-    /// | 11 ft to 12 ft | 2 or 3 | 3 | 3 or 4 |
+    /// | {4 ft} to under {6 ft} | 1 | 1 or 2 | 2 |
+    /// | {6 ft} to under {7 ft} | 2 | 2 | 2 |
+    /// | {7 ft} to under {9 ft} | 2 | 2 or 3 | 3 |
+    /// | {9 ft} to under {11 ft} | 2 | 2 or 3 | 3 or 4 |
+    /// | {11 ft} to {12 ft} | 2 or 3 | 3 | 3 or 4 |
     ///
     /// ## Why it matters
     /// Two small lights over a long island look forgotten; four wide ones are a ceiling of their own.

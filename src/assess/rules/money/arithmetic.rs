@@ -4,8 +4,8 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Amounts, Context};
 use crate::book::{ProductOption, Room, Selection};
-use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::units::{Quantity, Value, Wrote};
+use crate::finding::{Phrase, Remark, Severity, Value, phrase};
+use crate::units::{Counted, Wrote};
 
 declare! {
     /// Price, quantity and total do not agree
@@ -13,7 +13,8 @@ declare! {
     /// ## What it checks
     /// A `total` that the supplier wrote, against price times quantity, with or without what is
     /// ordered with the thing. A price that is for one unit (`price per: sq ft`) against a quantity in
-    /// another (`11 boxes`). Sums past what can be held.
+    /// another (`11 boxes`), unless the packing says how much of it a box holds: then all that the boxes hold is
+    /// paid for. Sums past what can be held.
     ///
     /// ## Why it matters
     /// A price by the square foot times a count of boxes is wrong by a factor of ten, and looks right.
@@ -25,7 +26,7 @@ declare! {
     /// ```yaml
     /// price: 14.60
     /// price per: sq ft
-    /// quantity: 11 boxes     # how many square feet?
+    /// quantity: 11 boxes     # how many square feet? `sold: {box holds: 9.7 sq ft}` says it
     /// ```
     ///
     /// ## Source
@@ -72,11 +73,11 @@ fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<R
         return Some(finding(Severity::Stop, price.span, message).remedy("check price and quantity"));
     };
     let total = option.total.spanned()?;
-    let alone = option.quantity.get().map_or(Ok(price.value), |quantity| price.value.times(quantity.amount)).ok();
+    let alone = option.priced().and_then(|times| price.value.times(times.amount).ok());
     if total.value == sum || Some(total.value) == alone {
         return None;
     }
-    let quantity = option.quantity.get().cloned().map_or(Value::Count(1), Value::Quantity);
+    let quantity = option.priced().map_or(Value::Count(1), Value::Quantity);
     let message =
         phrase!("the total is {}, and {} times {quantity} comes to {sum}", total.value, price.value, quantity, sum);
     let finding = finding(Severity::Stop, total.span, message).also(price.span, "the price of one");
@@ -86,25 +87,16 @@ fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<R
 /// A price for one unit, a quantity in another.
 fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let (per, quantity) = (option.price_per.spanned()?, option.quantity.spanned()?);
-    let unit = quantity.value.unit.as_deref().unwrap_or("");
-    if alike(&per.value, unit) {
+    if option.priced().is_some() {
         return None;
     }
     let message = phrase!("the price is for one {}, and the quantity is {}", Wrote(&per.value), quantity.value);
     let finding = about(room, selection, option, Severity::Stop, per.span, message);
-    Some(finding.also(quantity.span, "the quantity").remedy("write price and quantity in one unit"))
-}
-
-fn alike(per: &str, unit: &str) -> bool {
-    let one = |unit: &str| Quantity::parse(&format!("1 {unit}"));
-    let plain = |unit: &str| unit.trim().to_lowercase().trim_end_matches("es").trim_end_matches('s').to_string();
-    if plain(per) == plain(unit) || unit.is_empty() && ["each", "piece"].contains(&plain(per).as_str()) {
-        return true;
-    }
-    // `sq ft` and `square feet` are one unit.
-    let (Ok(per), Ok(unit)) = (one(per), one(unit)) else { return false };
-    let area = per.area().is_some() && per.area() == unit.area();
-    area || per.length().is_some() && per.length() == unit.length()
+    let remedy = match quantity.value.counted() {
+        Counted::Boxes => "write price and quantity in one unit, or `sold: {box holds: …}` in the unit of the price",
+        _ => "write price and quantity in one unit",
+    };
+    Some(finding.also(quantity.span, "the quantity").remedy(remedy))
 }
 
 #[cfg(test)]
@@ -138,6 +130,24 @@ mod tests {
         per("box", "11 boxes").stays_silent();
         per("piece", "11").stays_silent();
         per("sq m", "108 sq ft").finds_one();
+    }
+
+    /// Arithmetic: 12 boxes of 1.44 m² are 17.28 m², at 42.50 are 734.40.
+    #[test]
+    fn what_boxes_hold_is_paid_by_the_unit_of_the_price() {
+        let boxes = |holds: &str, per: &str, total: &str| {
+            tile(&format!(
+                "price: 42.50\nprice per: {per}\nquantity: 12 boxes\nsold: {{box holds: {holds}}}\ntotal: {total}"
+            ))
+        };
+        boxes("1.44 m2", "m2", "734.40").stays_silent();
+        boxes("1.44 square metres", "m²", "734.40").stays_silent();
+        boxes("1.44 m2", "m2", "510").finds("the total is $510.00, and $42.50 times 17.28 m2 comes to $734.40");
+        boxes("8 pieces", "piece", "4080").stays_silent();
+        boxes("8", "each", "4080").stays_silent();
+        // What a box holds in another unit says nothing of the price.
+        boxes("15.5 sq ft", "m2", "734.40").finds("the price is for one m2, and the quantity is 12 boxes");
+        boxes("8 pieces", "m2", "734.40").finds_one();
     }
 
     #[test]

@@ -16,7 +16,8 @@ declare! {
     /// Volts and amperes at the opening against those of the maker's sheet: the voltage must be there,
     /// the amperes at least as many. A range of 8 3/4 kW or more wants a circuit of 40 A at least, and
     /// one of more than 12 kW a circuit for its demand: 8 kW, and 5 % more for each kilowatt over 12. What
-    /// is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where a thing needs power and
+    /// is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where the sheet gives watts alone, the amperes
+    /// that they come to at its volts. Where a thing needs power and
     /// nothing is told of the circuit, it asks.
     ///
     /// ## Why it matters
@@ -72,7 +73,59 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Power>) -> Option<Remark
         let message = phrase!("`{name}` needs a circuit of {amps} A, and there is one of {has} A", name, amps, has);
         return Some(asked.finding(Severity::Stop, message));
     }
-    range(context, asked, needs, there).or_else(|| plugged(asked, needs, there))
+    range(context, asked, needs, there)
+        .or_else(|| load(context, asked, needs, there))
+        .or_else(|| plugged(asked, needs, there))
+}
+
+/// What a thing draws, where its sheet gives kilowatts and no amperes: a cooking appliance may be reckoned with less
+/// than all of it at once, which an electrician decides.
+fn load(context: &Context<'_>, asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+    let kind = asked.fitted.selection.kind.get()?;
+    if needs.amps.is_some() || kind.is(Trait::Cooks) && needs.watts?.taken() >= 8_750 {
+        return None;
+    }
+    let (watts, has) = (needs.watts?.taken(), there.amps?.there());
+    let volts = needs.volts.iter().chain(&there.volts).copied().max().filter(|volts| *volts > 0)?;
+    let amps = |watts: u32| match volts {
+        // Of three phases each carries its share: the root of three, to a thousandth.
+        THREE_PHASE.. => watts.saturating_mul(10).div_ceil(volts.saturating_mul(1732) / 100),
+        _ => watts.div_ceil(volts),
+    };
+    let by_code = context.rulings().number(&RANGE_CIRCUIT).map(|_| watts.saturating_mul(DEMAND_BELOW) / 100);
+    let (draws, wants) = match kind.is(Trait::Cooks) {
+        // Where the code says how much is drawn at once, that is all that counts.
+        true => {
+            by_code.map_or_else(|| (amps(watts), amps(at_once(watts, volts))), |demand| (amps(demand), amps(demand)))
+        }
+        false => (amps(watts), amps(watts)),
+    };
+    if has >= draws {
+        return None;
+    }
+    let severity = if has < wants { Severity::Stop } else { Severity::Query };
+    let message = phrase!(
+        "`{}` draws {draws} A ({watts} W at {volts} V), and there is a circuit of {has} A",
+        asked.fitted.selection.name.value,
+        draws,
+        watts,
+        volts,
+        has
+    );
+    Some(asked.finding(severity, message))
+}
+
+/// The share of a cooking appliance of less than 8 3/4 kW that is drawn at once, in percent (NEC Table 220.55, column B,
+/// from memory).
+const DEMAND_BELOW: u32 = 80;
+/// From so many volts on there are three phases.
+const THREE_PHASE: u32 = 380;
+
+/// What a cooking appliance is taken to draw at once: the first 10 A, and 30 % of the rest (the usual diversity of
+/// household cookers, IET On-Site Guide, from memory).
+fn at_once(watts: u32, volts: u32) -> u32 {
+    let first = volts.saturating_mul(10).min(watts);
+    first.saturating_add((watts - first).saturating_mul(3) / 10)
 }
 
 /// A range of 8 3/4 kW or more.
@@ -148,6 +201,27 @@ mod tests {
             .cautions();
         range("240 V 50 A 14-50", "240 V 50 A 14-50").stays_silent();
         range("240 V 50 A 14-50", "240 V 40 A 14-50").stays_silent();
+    }
+
+    /// Source: arithmetic (watts by volts); the diversity of cookers by the IET On-Site Guide, from memory.
+    #[test]
+    fn watts_come_to_amperes_where_the_sheet_gives_none() {
+        let range = |there: &str, needs: &str| range(there, needs).book("country: GB");
+        range("230 V 13 A", "230 V 7.4 kW")
+            .finds("`Range` draws 33 A (7400 W at 230 V), and there is a circuit of 13 A")
+            .weighs("stop")
+            .cautions();
+        range("230 V 13 A", "230 V, 7400 W").finds_one();
+        range("230 V 20 A", "230 V 7.4 kW").finds_one().weighs("query");
+        range("230 V 32 A", "230 V 7.3 kW").stays_silent();
+        range("400 V 16 A", "400 V 7.4 kW").stays_silent();
+        let dryer = |there: &str| {
+            Trial::of("service/circuit")
+                .opening("hole", &format!("{{takes: dryer, service: {{power: {there}}}}}"))
+                .selection("selection: Dryer\nkind: dryer\nplace: hole", "fit: {needs: {power: 240 V 5.6 kW}}")
+        };
+        dryer("240 V 20 A").finds_one().weighs("stop");
+        dryer("240 V 30 A").stays_silent();
     }
 
     #[test]

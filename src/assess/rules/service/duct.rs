@@ -9,7 +9,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::supply::{Airflow, Pipe, Section, is_no_duct};
+use crate::vocabulary::supply::{Airflow, Duct, Ends, Section, is_no_duct};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -19,7 +19,10 @@ declare! {
     /// The duct's size against the maker's sheet: of all sizes that its words name the narrowest counts, since
     /// a reduction anywhere chokes the fan; a rectangle by its area. Where a hood's sheet names none, against
     /// the usual duct for its airflow: {6"} up to {400 cfm}, {7"} to {600 cfm}, {8"} to {1000 cfm}, {10"} beyond. And its length
-    /// against the most that the sheet allows. Where a dryer's sheet names no length, the code's {35'}
+    /// against the most that the sheet allows, less what it takes off for each bend; where a dryer's sheet does not say
+    /// that and bends would count, it is asked. What it is made of: flexible or of plastic, where the sheet asks for a
+    /// rigid one or one of metal, or at a dryer. Air that ends in an attic or another hollow of the house. Where a
+    /// dryer's sheet names no length, the code's {35'}
     /// count, less {5'} for each tight bend of 90° and {2.5'} for each of 45°.
     ///
     /// ## Why it matters
@@ -34,11 +37,12 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; IRC M1502.4.6 (35 ft; 25 ft before 2009); by airflow, common practice.
+    /// The maker's sheet; IRC M1502.4.6 (35 ft; 25 ft before 2009); M1502.3, M1502.4.1, M1503.3 and M1504.3 (smooth metal,
+    /// air led outdoors) from memory; by airflow, common practice.
     "service/duct", Stop,
     due: RoughInClosed, tells: [Installer],
     judges: [Hood, Dryer, Fan],
-    sources: ["the maker's sheet", "IRC M1502.4.6", "common practice"],
+    sources: ["the maker's sheet", "IRC M1502.4.6", "IRC M1502.3, M1502.4.1, M1503.3, M1504.3 (from memory)", "common practice"],
     caution: Some(Hazard::Air),
     remedy: "plan a larger or shorter duct while the framing is open, or choose a fan for this one",
     Check::Book(check)
@@ -66,18 +70,19 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         }
         findings.extend(judge(context, &asked));
     }
+    findings.extend(context.site.connected().filter_map(|fitted| ends_inside(&fitted)));
 }
 
 /// The duct against the air that a hood moves, where its sheet names no size.
 fn against_airflow(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let of_sheet = fitted.option.fit.get().and_then(|fit| fit.needs.duct.get());
-    let is_told = of_sheet.is_some_and(|duct| duct.is.narrowest.is_some());
+    let is_told = of_sheet.is_some_and(|duct| duct.is.pipe.narrowest.is_some());
     if is_told || !fitted.selection.is(Kind::Hood) {
         return None;
     }
     let there = fitted.opening.service.duct.spanned()?;
     let (airflow, at) = fitted.option.understood::<Option<Airflow>>()?;
-    let (Airflow(moves), is) = ((*airflow)?, there.is.narrowest?);
+    let (Airflow(moves), is) = ((*airflow)?, there.is.pipe.narrowest?);
     let (_, usual) = USUAL.iter().find(|(most, _)| moves <= *most)?;
     let Section::Round(across) = is else { return narrow(context, fitted, (moves, at), (is, there.span), *usual) };
     let usual = metric::advised(*usual, across, context.book.project.units);
@@ -105,7 +110,7 @@ fn narrow(
     })
 }
 
-fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Pipe>) -> Option<Remark> {
+fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>) -> Option<Remark> {
     if let Some(absent) = asked.absent(Service::Duct) {
         return Some(absent);
     }
@@ -113,24 +118,125 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Pipe>) -> Option<Remark>
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;
     let (needs, has) = (asked.needs.is, there.is);
-    let both = needs.narrowest.zip(has.narrowest);
-    if let Some((wants, is)) = both.filter(|(wants, is)| is.is_narrower_than(*wants)) {
-        let message = phrase!("`{name}` needs a {} duct, and there is one of {}", name, wants.say(say), is.say(say));
-        return Some(asked.finding(Severity::Stop, message));
+    match (needs.pipe.narrowest, has.pipe.narrowest) {
+        (Some(wants), Some(is)) if is.is_narrower_than(wants) => {
+            let message =
+                phrase!("`{name}` needs a {} duct, and there is one of {}", name, wants.say(say), is.say(say));
+            return Some(asked.finding(Severity::Stop, message));
+        }
+        // Words of which nothing at all is understood are asked for by `complete/site`.
+        (Some(wants), None) if there.is_understood() => {
+            let message = phrase!("`{name}` needs a {} duct, and nobody says how wide it is", name, wants.say(say));
+            return Some(
+                asked.finding(Severity::Query, message).remedy("measure it, and write its size with its unit"),
+            );
+        }
+        _ => {}
     }
-    let run = has.run?;
+    made_otherwise(context, asked, needs, has).or_else(|| too_long(context, asked, needs, has))
+}
+
+/// A duct of another making than the sheet asks, or than is usual for what leaves lint in it.
+fn made_otherwise(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>, needs: Duct, has: Duct) -> Option<Remark> {
+    let name = &asked.fitted.selection.name.value;
+    let is_dryer = asked.fitted.selection.is(Kind::Dryer);
+    let rigid = needs.rigid || needs.flexible == Some(false);
+    let metal = needs.metal || needs.plastic == Some(false);
+    let (bends, plastic) = (has.flexible == Some(true), has.plastic == Some(true));
+    let (severity, message) = if rigid && bends && has.rigid {
+        (Severity::Query, phrase!("`{name}` needs a rigid duct, and a part of this one is flexible", name))
+    } else if rigid && bends {
+        (Severity::Stop, phrase!("`{name}` needs a rigid duct, and there is a flexible one", name))
+    } else if metal && plastic {
+        (Severity::Stop, phrase!("`{name}` needs a duct of metal, and there is one of plastic", name))
+    } else if is_dryer && (plastic || bends && !has.rigid) {
+        let what = if plastic { "of plastic" } else { "flexible" };
+        let message =
+            phrase!("the duct of `{name}` is {what}, where one of smooth metal is usual: lint burns", name, what);
+        let ruling = context.rulings().length(&DRYER_DUCT);
+        let finding = asked.finding(ruling.map_or(Severity::Query, |ruling| ruling.severity), message);
+        return Some(finding.remedy(SMOOTH).source("IRC M1502.4.1 (from memory)"));
+    } else if is_dryer && rigid && !has.rigid {
+        (Severity::Query, phrase!("`{name}` needs a rigid duct, and nobody says whether this one is", name))
+    } else {
+        return None;
+    };
+    Some(asked.finding(severity, message).remedy(SMOOTH))
+}
+
+const SMOOTH: &str = "plan a smooth duct of metal as the maker's sheet asks, and the flexible piece at the machine alone, in sight and as short as the sheet allows";
+
+/// Air that is blown into a hollow of the house.
+fn ends_inside(fitted: &Placement<'_>) -> Option<Remark> {
+    let there = fitted.opening.service.duct.spanned()?;
+    let is_one = matches!(fitted.selection.kind.get()?, Kind::Hood | Kind::Dryer | Kind::Fan);
+    if !is_one || there.is.ends != Some(Ends::Inside) || is_no_duct(&there.words) {
+        return None;
+    }
+    let message = phrase!(
+        "the duct of `{}` ends in the house by its words (`{}`), where its damp, grease or lint stays",
+        fitted.selection.name.value,
+        there.words
+    );
+    let finding = fitted.finding(Severity::Query, there.span, message);
+    let remedy = "have it led out of the house, and write where: `through the roof`, `through the wall`";
+    Some(finding.remedy(remedy).source("IRC M1502.3, M1503.3, M1504.3 (from memory)"))
+}
+
+/// A duct that is longer than the sheet or the code allows, with its bends.
+fn too_long(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>, needs: Duct, has: Duct) -> Option<Remark> {
     let say = |length| say_room(length, context.book.project.units);
-    if let Some(most) = needs.run {
-        let message = || {
-            phrase!("the duct of `{name}` is {} long, {} more than its sheet allows", name, say(run), say(run - most))
-        };
-        return (run > most).then(|| asked.finding(Severity::Stop, message()));
+    let name = &asked.fitted.selection.name.value;
+    let is_dryer = asked.fitted.selection.is(Kind::Dryer);
+    let Some(run) = has.pipe.run else {
+        let most = needs.pipe.run.filter(|_| is_dryer && has.pipe.narrowest.is_some())?;
+        let message = phrase!(
+            "the sheet of `{name}` allows a duct of {} at most, and nobody says how long it is",
+            name,
+            say(most)
+        );
+        return Some(
+            asked
+                .finding(Severity::Query, message)
+                .remedy("measure it along its way, and write its length and its bends"),
+        );
+    };
+    if let Some(most) = needs.pipe.run {
+        let bends = has.pipe.bends.saturating_sub(needs.pipe.bends);
+        let halves = has.pipe.half_bends.saturating_sub(needs.pipe.half_bends);
+        let off = |bend: Length| bend.times(i64::from(bends)) + bend.times(i64::from(halves)).half();
+        let by_sheet = needs.off_for_bend.map(off).unwrap_or_default();
+        if run > most - by_sheet {
+            let with = if by_sheet > Length::ZERO && run <= most { " with its bends" } else { "" };
+            let message = phrase!(
+                "the duct of `{name}` is {} long, {} more than its sheet allows{with}",
+                name,
+                say(run),
+                say(run - (most - by_sheet)),
+                with
+            );
+            return Some(asked.finding(Severity::Stop, message));
+        }
+        // A maker's length is that of a straight duct, unless the sheet counts its bends.
+        let usual = off(BEND);
+        let counts = needs.off_for_bend.is_some() || needs.pipe.bends > 0;
+        return (!counts && is_dryer && run > most - usual).then(|| {
+            let message = phrase!(
+                "the duct of `{name}` is {} long with {} bends, and nobody says what its sheet takes off the {} for them",
+                name,
+                say(run),
+                has.pipe.bends + has.pipe.half_bends,
+                say(most)
+            );
+            let remedy = "read the sheet's table of lengths and bends, and write it: `at most …, less … for each bend`";
+            asked.finding(Severity::Query, message).remedy(remedy).source("IRC M1502.4.6 for the usual bend")
+        });
     }
-    if !asked.fitted.selection.is(Kind::Dryer) {
+    if !is_dryer {
         return None;
     }
     let whole = context.rulings().length(&DRYER_DUCT)?;
-    let off = BEND.times(i64::from(has.bends)) + HALF_BEND.times(i64::from(has.half_bends));
+    let off = BEND.times(i64::from(has.pipe.bends)) + HALF_BEND.times(i64::from(has.pipe.half_bends));
     let most = whole.value - off;
     let message = || {
         let with = if off > Length::ZERO { " with its bends" } else { "" };
@@ -188,6 +294,59 @@ mod tests {
         thing("dryer", "4\" rigid, 21 ft, three elbows", "4\" rigid").finds_one();
         thing("dryer", "4\" rigid, 36 ft", "4\" rigid").book("codes: {adopts: [IRC 2018]}").finds_one().weighs("stop");
         thing("dryer", "4\" rigid, 35 ft", "4\" rigid").stays_silent();
+    }
+
+    /// Source: the maker's sheet; IRC M1502.4.1 (from memory): smooth metal for what leaves lint.
+    #[test]
+    fn a_flexible_duct_where_a_rigid_one_is_asked_for_stops() {
+        for flexible in
+            ["4\" flexible foil, 8 ft", "4\" flex, 8 ft", "4-inch semi-rigid, 8 ft", "4\" corrugated aluminium, 8 ft"]
+        {
+            thing("dryer", flexible, "4\" rigid metal, at most 25 ft")
+                .finds("`It` needs a rigid duct, and there is a flexible one")
+                .weighs("stop")
+                .cautions();
+            thing("dryer", flexible, "4\"").finds_one().weighs("query");
+        }
+        thing("dryer", "4\" vinyl, 8 ft", "4\" metal").finds("`It` needs a duct of metal, and there is one of plastic");
+        thing("hood", "8\" flexible, 10 ft", "8\" rigid, no flexible duct").finds_one().weighs("stop");
+        thing("hood", "8\" flexible, 10 ft", "8\" round").stays_silent();
+        thing("hood", "PVC, 125 mm", "125 mm galvanised steel").finds_one();
+        thing("dryer", "4\", 8 ft", "4\" rigid").finds_one().weighs("query");
+        thing("dryer", "4\" rigid, 8 ft, 2 ft of flex at the machine", "4\" rigid metal").finds_one().weighs("query");
+        thing("dryer", "4\" galvanised, 8 ft", "4\" rigid metal").stays_silent();
+        thing("dryer", "4\" flex, 8 ft", "4\"").book("codes: {adopts: [IRC 2021]}").finds_one().weighs("stop");
+    }
+
+    #[test]
+    fn bends_take_off_what_the_sheet_says() {
+        let sheet = "4\" rigid, at most 25 ft, less 5 ft for each 90 degree elbow";
+        thing("dryer", "4\" rigid, 24 ft, three elbows", sheet)
+            .finds("the duct of `It` is 24'-0\" (7315 mm) long, 14'-0\" (4267 mm) more than its sheet allows with its bends")
+            .weighs("stop");
+        thing("dryer", "4\" rigid, 9 ft, three elbows", sheet).stays_silent();
+        thing("dryer", "4\" rigid, 24 ft, three elbows", "4\" rigid, at most 25 ft").finds_one().weighs("query");
+        thing("dryer", "4\" rigid, 24 ft, two elbows", "4\" rigid, at most 25 ft with two elbows").stays_silent();
+        thing("dryer", "4\" rigid, 24 ft", "4\" rigid, at most 25 ft").stays_silent();
+        thing("dryer", "4\" rigid", "4\" rigid, at most 25 ft").finds_one().weighs("query");
+    }
+
+    #[test]
+    fn air_is_led_out_of_the_house() {
+        thing("hood", "8\" round, ends in the attic", "8\" round").finds_one().weighs("query").cautions();
+        thing("fan", "100 mm into the loft", "100 mm").finds_one();
+        thing("fan", "100 mm through the loft to the roof", "100 mm").stays_silent();
+        thing("hood", "8\" round, through the roof", "8\" round").stays_silent();
+    }
+
+    #[test]
+    fn a_size_that_can_t_be_understood_is_asked_for() {
+        thing("hood", "rigid, 20 ft", "8\" round").finds_one().weighs("query");
+        thing("hood", "8-inch round, 20 ft", "8\" round").stays_silent();
+        thing("hood", "6-inch round, 20 ft", "8\" round").finds_one().weighs("stop");
+        thing("hood", "Ø150 mm, 3 m", "200 mm round").finds_one();
+        thing("hood", "222 x 89 mm flat channel", "150 mm round").stays_silent();
+        thing("hood", "204 x 60 mm flat channel", "150 mm round").finds_one().weighs("stop");
     }
 
     #[test]

@@ -1,15 +1,16 @@
 //! Gas at an opening against what the thing takes.
 
-use super::{ServiceNeed, asked};
+use super::{ServiceNeed, asked, comes_out};
 use crate::assess::Context;
 use crate::assess::codes::gas::{self, SOURCE, least_size};
-use crate::assess::rules::{Check, Findings, declare};
+use crate::assess::rules::{Check, Findings, declare, judges};
 use crate::assess::say;
 use crate::assess::words::say_heat;
-use crate::book::Service;
+use crate::book::{Fuel, Service};
 use crate::finding::{Remark, Severity, phrase};
+use crate::site::Placement;
 use crate::units::Wrote;
-use crate::vocabulary::supply::{Amount, Gas, GasKind};
+use crate::vocabulary::supply::{Amount, Gas, GasKind, is_none};
 use crate::vocabulary::{Hazard, Mention};
 
 declare! {
@@ -17,7 +18,7 @@ declare! {
     ///
     /// ## What it checks
     /// The kind of gas (a thing for natural gas on a propane supply wants the maker's conversion kit on
-    /// the order), and its input against what the branch carries: as the book says, or, where size and
+    /// the order; where one of the two is not said, it is asked for), whether there is any for what burns gas, and its input against what the branch carries: as the book says, or, where size and
     /// run are given, by the table of the fuel gas code; where nobody says what it carries, that is asked. The run is the longest from meter to outlet, and
     /// a run between two rows takes the longer. A cubic foot counts as 1000 Btu unless the book's `house`
     /// gives the utility's heating value.
@@ -52,6 +53,36 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.gas, |service| &service.gas) {
         findings.extend(judge(context, &asked));
     }
+    findings.extend(context.site.connected().filter_map(|fitted| burns(&fitted)));
+}
+
+/// A thing that burns gas, by its fuel or by its name, whose sheet's words nobody wrote down.
+fn burns(fitted: &Placement<'_>) -> Option<Remark> {
+    let asks = fitted.option.fit.get().is_some_and(|fit| !fit.needs.gas.is_absent());
+    let there = &fitted.opening.service.gas;
+    let kind = fitted.selection.kind.get()?;
+    let fuel = fitted.option.fuel.spanned().map(|fuel| (fuel.value, fuel.span));
+    let named = || Some((Fuel::told_by(&fitted.selection.name.value)?, fitted.selection.name.span));
+    let (_, at) = fuel.or_else(named).filter(|(fuel, _)| *fuel == Fuel::Gas)?;
+    let is_there = there.get().is_some_and(|words| !is_none(&words.words));
+    if asks || is_there || there.is_faulty() || !judges::fuelled(*kind) || comes_out(fitted.opening, Service::Gas) {
+        return None;
+    }
+    let (name, opening) = (&fitted.selection.name.value, &fitted.opening.name.value);
+    if let Some(denied) = there.spanned() {
+        let message = phrase!("`{name}` burns gas, and there is none at the opening `{opening}`", name, opening);
+        let finding = fitted.finding(Severity::Stop, denied.span, message).also(at, "burns gas");
+        return Some(
+            finding
+                .remedy("have a licensed trade bring it there before the wall is closed, or choose what does without"),
+        );
+    }
+    let message = phrase!("`{name}` burns gas, and nothing is told of it at the opening `{opening}`", name, opening);
+    let finding = fitted.finding(Severity::Query, fitted.opening.span, message).also(at, "burns gas");
+    Some(finding.remedy(
+        "find out what is there and add it at the opening, `service: {gas: …}`, and what the sheet asks, \
+         `fit: {needs: {gas: …}}`",
+    ))
 }
 
 fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>) -> Option<Remark> {
@@ -79,7 +110,12 @@ fn unsaid(asked: &ServiceNeed<'_, Gas>) -> Remark {
 }
 
 fn other_kind(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
-    let (needs, there): (GasKind, GasKind) = (needs.kind?, there.kind?);
+    let (needs, there): (GasKind, GasKind) = match (needs.kind, there.kind) {
+        (Some(needs), Some(there)) => (needs, there),
+        // A thing is made for gas from the main unless its sheet says otherwise; of a tank it must be known.
+        (None, Some(GasKind::Propane)) | (Some(_), None) => return Some(kind_unsaid(asked, needs, there)),
+        _ => return None,
+    };
     let kit = asked.fitted.option.accessories.iter().any(|with| Mention::ConversionKit.is_in(&with.name.value));
     if needs == there || kit {
         return None;
@@ -89,6 +125,28 @@ fn other_kind(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<
     Some(asked.finding(Severity::Stop, message).remedy(
         "order the maker's conversion kit (under `accessories`, by its name and model), or the model for this gas",
     ))
+}
+
+/// Which gas a thing is made for is known, or which gas there is, and not the other.
+fn kind_unsaid(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Remark {
+    let (name, opening) = (&asked.fitted.selection.name.value, &asked.fitted.opening.name.value);
+    let message = match (needs.kind, there.kind) {
+        (Some(kind), _) => phrase!(
+            "`{name}` is made for {}, and nobody says which gas there is at the opening `{opening}`",
+            name,
+            kind.word(),
+            opening
+        ),
+        (None, kind) => phrase!(
+            "there is {} at the opening `{opening}`, and nobody says for which gas `{name}` is made",
+            kind.map_or("gas", GasKind::word),
+            opening,
+            name
+        ),
+    };
+    let remedy =
+        "ask the supplier of gas and the maker's sheet, and write which gas it is: natural gas, or propane or butane";
+    asked.finding(Severity::Query, message).remedy(remedy)
 }
 
 /// What a branch carries, in Btu an hour: as the book says, or by the table for its size and run.
@@ -145,6 +203,39 @@ mod tests {
         range("natural gas, 3/4\" pipe, 40 ft", "natural gas, 120000 Btu/h").stays_silent();
         range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 73000 Btu/h").finds_one();
         range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 72000 Btu/h").stays_silent();
+    }
+
+    /// Source: trade reports F-47 (a range for the wrong gas); facts.md, law 4.
+    #[test]
+    fn which_gas_it_is_is_asked_where_one_side_alone_says_it() {
+        range("LPG, carries 70000 Btu/h", "mains gas, 51000 Btu/h").finds_one().weighs("stop").cautions();
+        range("mains gas, carries 70000 Btu/h", "LPG, 51000 Btu/h").finds_one().weighs("stop");
+        range("propane, carries 70000 Btu/h", "51000 Btu/h")
+            .finds("there is propane or butane at the opening `hole`, and nobody says for which gas `Range` is made")
+            .weighs("query")
+            .cautions();
+        range("town gas, carries 70000 Btu/h", "natural gas, 51000 Btu/h")
+            .finds("`Range` is made for natural gas, and nobody says which gas there is at the opening `hole`")
+            .weighs("query");
+        range("natural gas, carries 70000 Btu/h", "51000 Btu/h").stays_silent();
+    }
+
+    #[test]
+    fn what_burns_gas_wants_gas_though_its_sheet_s_words_are_not_written() {
+        let burns = |name: &str, lines: &str, service: &str| {
+            Trial::of("service/gas")
+                .opening("hole", &format!("{{takes: range, service: {{{service}}}}}"))
+                .selection(&format!("selection: {name}\nkind: range\nplace: hole"), lines)
+        };
+        burns("Range", "fuel: gas", "power: 120 V 15 A")
+            .finds("`Range` burns gas, and nothing is told of it at the opening `hole`")
+            .weighs("query")
+            .cautions();
+        burns("Gas range", "", "power: 120 V 15 A").finds_one();
+        burns("Range", "fuel: gas", "gas: none").finds_one().weighs("stop");
+        burns("Range", "fuel: gas", "gas: 'natural gas, carries 70000 Btu/h'").stays_silent();
+        burns("Gas range", "fuel: induction", "power: 240 V 50 A").stays_silent();
+        burns("Range", "", "power: 240 V 50 A").stays_silent();
     }
 
     /// A branch is sized by what it carries (IFGC 402.3, from memory): where the sheet gives the input and nobody says

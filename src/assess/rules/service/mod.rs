@@ -12,7 +12,7 @@ pub mod water;
 pub mod zone;
 
 use crate::assess::Context;
-use crate::book::{Needs, Service, Services, Slot};
+use crate::book::{Needs, Opening, Service, Services, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::source::Spanned;
@@ -68,7 +68,7 @@ impl<T> ServiceNeed<'_, T> {
                 Some(self.finding(Severity::Stop, message).remedy(remedy))
             }
             Some(_) => None,
-            None if self.comes_out(service) => None,
+            None if comes_out(self.fitted.opening, service) => None,
             None => {
                 let message = phrase!(
                     "`{name}` needs {service} ({needs}), and nothing is told of it at the opening `{opening}`",
@@ -83,13 +83,13 @@ impl<T> ServiceNeed<'_, T> {
             }
         }
     }
+}
 
-    /// Whether the opening says where a service comes out: among its points, or as a toilet's rough-in.
-    fn comes_out(&self, service: Service) -> bool {
-        let points = self.fitted.opening.points.get();
-        let is_a_point = points
-            .is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()));
-        let hollow = self.fitted.opening.hollow.get();
-        is_a_point || (service == Service::Drain && hollow.is_some_and(|hollow| !hollow.rough_in.is_absent()))
-    }
+/// Whether the opening says where a service comes out: among its points, or as a toilet's rough-in.
+fn comes_out(opening: &Opening, service: Service) -> bool {
+    let points = opening.points.get();
+    let is_a_point =
+        points.is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()));
+    let hollow = opening.hollow.get();
+    is_a_point || (service == Service::Drain && hollow.is_some_and(|hollow| !hollow.rough_in.is_absent()))
 }

@@ -84,4 +84,17 @@ mod tests {
             .book("milestones: {a: 2027-03-01, b: {after: [a, c], lasts: 2 days}}")
             .finds("there is no milestone called `c`");
     }
+
+    #[test]
+    fn a_counter_lies_on_what_stands_in_the_room_a_vanity_too() {
+        let on = |name: &str| {
+            Trial::of("source/unknown-name")
+                .room("fixtures: {basin cabinet: {kind: vanity, wall: A, at: 1', width: 30\", depth: 21\"}}")
+                .selection("selection: Vanity\nkind: vanity", "")
+                .selection("selection: Slab\nkind: counter", &format!("top: {{material: stone, lies on: [{name}]}}"))
+        };
+        on("Vanity").stays_silent();
+        on("basin cabinet").stays_silent();
+        on("Vanty").finds_one();
+    }
 }

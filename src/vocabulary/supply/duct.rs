@@ -1,0 +1,167 @@
+//! A duct: a pipe for air, what it is made of, what its bends cost, and where it ends.
+
+use crate::units::Length;
+
+use super::InWords;
+use super::phrase;
+use super::pipe::{Pipe, run};
+
+/// A duct, as far as its words can be read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Duct {
+    /// The pipe.
+    pub pipe: Pipe,
+    /// Whether it is said to be rigid or smooth.
+    pub rigid: bool,
+    /// Whether it is said to be of metal.
+    pub metal: bool,
+    /// Whether it is said to be flexible, or not to be.
+    pub flexible: Option<bool>,
+    /// Whether it is said to be of plastic, or not to be.
+    pub plastic: Option<bool>,
+    /// What each bend of 90° takes off the length that is allowed, where a sheet says it.
+    pub off_for_bend: Option<Length>,
+    /// Where it ends.
+    pub ends: Option<Ends>,
+}
+
+/// Where air is blown to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// Into a hollow or a room of the house.
+    Inside,
+    /// Out of the house.
+    Outside,
+}
+
+/// Words of what bends by hand, by their beginnings.
+const FLEXIBLE: [&str; 11] = [
+    "flex",
+    "aluflex",
+    "foil",
+    "corrugated",
+    "concertina",
+    "accordion",
+    "slinky",
+    "hose",
+    "semi rigid",
+    "semirigid",
+    "schlauch",
+];
+/// Words of what keeps its shape and is smooth within.
+const RIGID: [&str; 5] = ["rigid", "smooth", "spiral", "galvani", "sheet metal"];
+/// Words of metals.
+const METAL: [&str; 5] = ["metal", "steel", "galvani", "alumini", "aluminum"];
+/// Words of plastics.
+const PLASTIC: [&str; 5] = ["vinyl", "plastic", "pvc", "polypropylene", "plástico"];
+/// Words that deny what follows them.
+const DENIED: [&str; 7] = ["no", "not", "never", "without", "nor", "non", "sin"];
+/// Hollows and rooms of a house that air must not end in.
+const INSIDE: [&str; 8] = ["attic", "loft", "roof space", "roof void", "crawl", "garage", "ceiling void", "basement"];
+/// What is out of the house, or leads there.
+const OUTSIDE: [&str; 13] = [
+    "roof", "outside", "outdoor", "wall", "gable", "yard", "exterior", "eave", "soffit", "garden", "façade", "facade",
+    "open air",
+];
+
+impl InWords for Duct {
+    fn of_words(words: &str) -> Self {
+        let lower = phrase::with_points(&words.to_lowercase());
+        let whole: Vec<&str> = lower.split([',', ';']).collect();
+        let of_pipe: Vec<&str> = whole.iter().copied().filter(|part| off_for_bend(part).is_none()).collect();
+        let parts: Vec<String> = whole.iter().map(|part| plain(part)).collect();
+        let told = |named: &[&str]| parts.iter().find_map(|part| said(part, named));
+        let flexible = told(&FLEXIBLE);
+        Self {
+            pipe: Pipe::of_words(&of_pipe.join(",")),
+            rigid: parts.iter().any(|part| said(&part.replace("semi rigid", ""), &RIGID) == Some(true)),
+            metal: told(&METAL) == Some(true),
+            flexible,
+            plastic: told(&PLASTIC),
+            off_for_bend: parts.iter().find_map(|part| off_for_bend(part)),
+            ends: ends(&parts),
+        }
+    }
+}
+
+/// With a space for each hyphen, and one between words.
+fn plain(part: &str) -> String {
+    part.replace(['-', '‐', '‑'], " ").split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Whether a phrase says one of those words, by their beginnings, or denies it.
+fn said(part: &str, named: &[&str]) -> Option<bool> {
+    let starts = |at: usize| part.get(..at).is_none_or(|before| before.is_empty() || before.ends_with([' ', '(']));
+    let at = named.iter().flat_map(|name| part.match_indices(name)).map(|(at, _)| at).find(|at| starts(*at))?;
+    let before = part.get(..at).unwrap_or_default();
+    let mut near = before.split_whitespace().rev().take(3);
+    Some(!near.any(|word| DENIED.contains(&word)))
+}
+
+/// `less 5 ft for each elbow`, `minus 1.5 m per 90° bend`.
+fn off_for_bend(part: &str) -> Option<Length> {
+    let has = |words: &[&str]| words.iter().any(|word| part.contains(word));
+    let told = has(&["less ", "minus ", "deduct", "subtract", "reduce", "takes off"])
+        && has(&["each", "per ", "every", "a bend", "an elbow"])
+        && has(&["bend", "elbow", "90"]);
+    told.then(|| run(part)).flatten()
+}
+
+/// Where the words say that it ends: out of the house, if they name anything that is, however it gets there.
+fn ends(parts: &[String]) -> Option<Ends> {
+    let inside = |part: &str| said(part, &INSIDE) == Some(true);
+    let without =
+        |part: &str| ["roof space", "roof void"].iter().fold(part.to_owned(), |part, hollow| part.replace(hollow, ""));
+    if parts.iter().any(|part| said(&without(part), &OUTSIDE) == Some(true)) {
+        return Some(Ends::Outside);
+    }
+    parts.iter().any(|part| inside(part)).then_some(Ends::Inside)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_it_is_made_of_is_read_and_what_is_denied_is_not() {
+        for words in [
+            "4\" flexible foil, 8 ft",
+            "4\" flex",
+            "4 in. semi-rigid",
+            "white vinyl hose",
+            "corrugated aluminium",
+            "Alu flex",
+        ] {
+            let duct = Duct::of_words(words);
+            assert!(duct.flexible == Some(true) && !duct.rigid, "{words}: {duct:?}");
+        }
+        for words in
+            ["4\" rigid metal, at most 25 ft", "galvanised steel, 125 mm", "4\" smooth, no foil", "spiral duct, 6\""]
+        {
+            let duct = Duct::of_words(words);
+            assert!(duct.rigid && duct.flexible != Some(true), "{words}: {duct:?}");
+        }
+        assert_eq!(Duct::of_words("8\" round, no flexible duct").flexible, Some(false));
+        assert_eq!(Duct::of_words("4\" metal, not plastic").plastic, Some(false));
+        assert_eq!(Duct::of_words("PVC, 125 mm").plastic, Some(true));
+        assert_eq!(Duct::of_words("8\" round").flexible, None);
+    }
+
+    #[test]
+    fn what_a_bend_costs_and_where_it_ends_is_read() {
+        let off = |words: &str| Duct::of_words(words).off_for_bend;
+        assert_eq!(off("4\", at most 25 ft, less 5 ft for each 90 degree elbow"), Some("5'".parse().unwrap()));
+        assert_eq!(off("100 mm, at most 12 m, minus 1.5 m per bend"), Some("1.5 m".parse().unwrap()));
+        assert_eq!(off("4\", at most 25 ft"), None);
+        let ends = |words: &str| Duct::of_words(words).ends;
+        for words in ["6\" round, ends in the attic", "150 mm into the loft", "4\" to the roof space"] {
+            assert_eq!(ends(words), Some(Ends::Inside), "{words}");
+        }
+        for words in
+            ["6\" round, up through the attic to a roof cap", "4\" rigid, 9 ft to the yard", "through the wall"]
+        {
+            assert_eq!(ends(words), Some(Ends::Outside), "{words}");
+        }
+        assert_eq!(ends("8\" round, 20 ft"), None);
+    }
+}
