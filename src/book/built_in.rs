@@ -48,8 +48,11 @@ record! {
 impl Hollow {
     /// What runs in it; nothing where somebody looked and says that there is nothing.
     pub fn holds(&self) -> Option<&Spanned<String>> {
-        let nothing =
-            |word: &str| ["nothing", "none", "empty"].iter().any(|none| word.trim().eq_ignore_ascii_case(none));
+        let nothing = |word: &str| {
+            ["nothing", "none", "empty", "clear", "nil", "free", "nada"]
+                .iter()
+                .any(|none| word.trim().eq_ignore_ascii_case(none))
+        };
         self.holds.spanned().filter(|holds| !nothing(&holds.value))
     }
 }

@@ -21,8 +21,11 @@ pub enum Bond {
 impl Bond {
     /// Each with the words that name it; the others are laid straight.
     const WORDS: [(Self, &[&str]); 3] = [
-        (Self::Herringbone, &["herringbone", "chevron", "fishbone"]),
-        (Self::Diagonal, &["diagonal", "on the diamond", "45"]),
+        (
+            Self::Herringbone,
+            &["herringbone", "chevron", "fishbone", "zigzag", "zig-zag", "espiga", "espina", "fischgr"],
+        ),
+        (Self::Diagonal, &["diagonal", "on the diamond", "on point", "cartabón", "turned by an eighth"]),
         (Self::Offset, &["running bond", "offset", "brick", "half bond", "third bond", "staggered"]),
     ];
 }
@@ -49,15 +52,37 @@ impl InWords for Pattern {
     fn of_words(words: &str) -> Self {
         let lower = words.to_lowercase();
         let any = |names: &[&str]| names.iter().any(|name| lower.contains(name));
-        let named = Bond::WORDS.into_iter().find(|(_, names)| any(names));
+        let named = Bond::WORDS.into_iter().find(|(_, names)| any(names)).map(|(bond, _)| bond);
+        let turned = || turned_by_half_a_right_angle(&lower).then_some(Bond::Diagonal);
         Self {
-            bond: named.map_or(Bond::Straight, |(bond, _)| bond),
+            bond: named.filter(|bond| *bond == Bond::Herringbone).or_else(turned).or(named).unwrap_or_default(),
             less_than_half: any(&LESS_THAN_HALF),
             one_sheet: lower.contains("one sheet"),
             sheets: lower.contains("sheet"),
             directed: Mention::Direction.is_in(words),
         }
     }
+}
+
+/// Whether words name an angle of 45°: a length of so many inches is none.
+fn turned_by_half_a_right_angle(lower: &str) -> bool {
+    const ANGLE: &str = "45";
+    lower.match_indices(ANGLE).any(|(at, _)| {
+        let before = lower.get(..at).and_then(|before| before.chars().next_back());
+        let after = lower.get(at + ANGLE.len()..).unwrap_or_default().trim_start();
+        let goes_on =
+            |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit() || ".,/".contains(letter));
+        let is_a_length = lengths(lower.get(at..).unwrap_or_default()).first().is_some_and(|told| {
+            Length::parse(&format!("{ANGLE}{}", unit(after))).is_ok_and(|length| length == told.length)
+        });
+        !goes_on(before) && !after.starts_with(|letter: char| letter.is_ascii_digit()) && !is_a_length
+    })
+}
+
+/// The sign or word that follows a number.
+fn unit(after: &str) -> &str {
+    let end = after.find(|letter: char| letter.is_whitespace() || ",;".contains(letter)).unwrap_or(after.len());
+    after.get(..end).unwrap_or_default()
 }
 
 /// How the edges of tile end, as far as it is told.
@@ -72,10 +97,48 @@ pub struct EdgeTrim {
 /// What is longer than that in the words of an edge is no size of its profile (common practice).
 const PROFILE: Length = Length::from_inches(12);
 
+/// How the words of an edge begin that say that it has none.
+const NONE: [&str; 10] = ["none", "no", "not", "n/a", "without", "nothing", "sin", "ninguno", "ninguna", "ohne"];
+
 impl InWords for EdgeTrim {
     fn of_words(words: &str) -> Self {
         let mut long = lengths(words).into_iter().map(|told| told.length).filter(|length| *length > PROFILE);
         let length = long.next().filter(|_| long.next().is_none());
-        Self { is_none: matches!(words.trim().to_lowercase().as_str(), "none" | "no"), length }
+        let lower = words.trim().to_lowercase();
+        let first = lower.split([' ', ',', ';', ':', '(']).next().unwrap_or_default();
+        // `none; it ends at the casings` says where.
+        let says_where = lower.contains([',', ';', ':']);
+        Self { is_none: NONE.contains(&first) && !says_where, length }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_pattern_is_known_by_the_trade_s_words_and_an_angle_is_no_length() {
+        let bond = |words: &str| Pattern::of_words(words).bond;
+        for words in ["herringbone", "zigzag", "en espiga", "chevron at 45"] {
+            assert_eq!(bond(words), Bond::Herringbone, "{words}");
+        }
+        for words in ["diagonal", "set on point", "laid at 45°", "at 45 degrees", "a cartabón", "turned 45"] {
+            assert_eq!(bond(words), Bond::Diagonal, "{words}");
+        }
+        for words in ["straight, 45\" from the door", "stacked, starts 45 mm off the corner", "straight, 45 in. up"] {
+            assert_eq!(bond(words), Bond::Straight, "{words}");
+        }
+        assert_eq!(bond("brick, half offset"), Bond::Offset);
+    }
+
+    #[test]
+    fn an_edge_without_trim_is_told_in_many_ways() {
+        let none = |words: &str| EdgeTrim::of_words(words).is_none;
+        for words in ["none", "no trim needed", "n/a", "sin perfil", "ninguno", "not needed"] {
+            assert!(none(words), "{words}");
+        }
+        for words in ["glazed edge pieces, 14 ft", "mitred", "none; it ends at the casings"] {
+            assert!(!none(words), "{words}");
+        }
     }
 }

@@ -7,6 +7,9 @@ use crate::units::{Length, System, Weight};
 /// From here on feet and inches tell a length better than inches alone.
 const OF_ROOMS: Length = Length::from_inches(240);
 
+/// How a length of rooms is written in a hole.
+const IN_FEET: &str = " ft";
+
 /// A page with each length of its prose, `{15"}`, and each weight, `{150 lb}`, in both systems, the given one first,
 /// and each airflow, `{100 cfm}`, in the given one. A length in feet, `{6 ft}`, is one of rooms. Examples and what is
 /// quoted stay as they are.
@@ -41,7 +44,7 @@ fn fill(prose: &str, units: System, page: &mut String) {
 /// What a hole holds, in a book's units.
 fn figure(hole: &str, units: System) -> Option<String> {
     match (Length::parse(hole), Weight::parse(hole)) {
-        (Ok(length), _) if length >= OF_ROOMS || hole.ends_with(" ft") => {
+        (Ok(length), _) if length >= OF_ROOMS || hole.strip_suffix(IN_FEET).is_some() => {
             Some(Value::OfRoom(length, units).to_string())
         }
         (Ok(length), _) => Some(Value::Length(length, units).to_string()),

@@ -6,6 +6,7 @@ mod parse;
 pub use currency::{Currency, CurrencyError};
 
 use super::figure::round_half_even;
+use super::typography::is_space;
 use rust_decimal::Decimal;
 use std::cmp::Ordering;
 use std::fmt;
@@ -44,10 +45,12 @@ pub enum MoneyError {
     TooLarge,
 }
 
-/// The same amount with a point before its two decimals, where its comma can mark nothing else: `890,00`, `3.180,00`.
+/// An amount with two digits after its last comma, as it is written with a point: the comma can be nothing but a decimal
+/// one, and points or spaces before it part thousands.
 fn with_a_point(text: &str) -> Option<String> {
-    let (whole, decimals) = text.split_once(',')?;
-    let groups: Vec<&str> = whole.split('.').collect();
+    let is_mark = |letter: char| !letter.is_ascii_digit();
+    let (whole, decimals) = text.trim_matches(is_mark).split_once(',')?;
+    let groups: Vec<&str> = whole.split(|letter| letter == '.' || is_space(letter)).collect();
     let is_digits = |text: &str| !text.is_empty() && text.chars().all(|digit| digit.is_ascii_digit());
     let in_groups = groups.iter().skip(1).all(|group| group.len() == 3);
     let is_certain =
@@ -55,10 +58,21 @@ fn with_a_point(text: &str) -> Option<String> {
     is_certain.then(|| format!("{}.{decimals}", groups.concat()))
 }
 
+/// An amount whose one point stands before three digits, without it: where a currency has fewer decimals, people part
+/// thousands so.
+fn without_a_point(text: &str) -> Option<String> {
+    let (whole, thousands) = text.trim_matches(|letter: char| !letter.is_ascii_digit()).split_once('.')?;
+    let is_digits = |text: &str| !text.is_empty() && text.chars().all(|digit| digit.is_ascii_digit());
+    (thousands.len() == 3 && is_digits(whole) && is_digits(thousands)).then(|| format!("{whole}{thousands}"))
+}
+
 impl Fault for MoneyError {
     fn message(&self) -> Phrase {
         match self {
             MoneyError::Unreadable(text) => phrase!("`{text}` is not an amount of money", text),
+            MoneyError::Comma(text) if with_a_point(text).is_some() => {
+                phrase!("`{text}` has a decimal comma, where the files have a point", text)
+            }
             MoneyError::Comma(text) => {
                 phrase!("the comma in `{text}` may be a decimal point or a mark of thousands", text)
             }
@@ -79,14 +93,18 @@ impl Fault for MoneyError {
 
     fn remedy(&self) -> Phrase {
         match self {
-            MoneyError::Unreadable(_) => "write the amount as a plain number, such as `3180.00`".into(),
-            MoneyError::Comma(text) => {
-                let sample = with_a_point(text).unwrap_or_else(|| "3180.00".into());
-                phrase!("write it without commas, with a point before decimals: `{sample}`", sample)
-            }
-            MoneyError::Decimals(_, currency) => {
-                phrase!("write at most {} decimals", currency.decimals())
-            }
+            MoneyError::Unreadable(text) | MoneyError::Comma(text) => match with_a_point(text) {
+                Some(plain) => phrase!("write it without commas, with a point before decimals: `{plain}`", plain),
+                None => "write it as a plain number without commas, with a point before its decimals".into(),
+            },
+            MoneyError::Decimals(text, currency) => match without_a_point(text) {
+                Some(whole) => phrase!(
+                    "write at most {} decimals; if the point parts thousands, write `{whole}`",
+                    currency.decimals(),
+                    whole
+                ),
+                None => phrase!("write at most {} decimals", currency.decimals()),
+            },
             MoneyError::OtherCurrency { wanted, .. } => {
                 phrase!("give the amount in {wanted}, the currency of the book", wanted.code())
             }

@@ -60,27 +60,34 @@ fn an_amount_is_read_with_or_without_its_own_mark() {
 #[test]
 fn what_is_no_amount_says_so() {
     let comma = "write it without commas, with a point before decimals: `3180.00`";
+    let plain = "write it as a plain number without commas, with a point before its decimals";
     let rows = [
-        ("3180,00", "the comma in `3180,00` may be a decimal point or a mark of thousands", comma),
+        ("3180,00", "`3180,00` has a decimal comma, where the files have a point", comma),
         (
             "890,50",
-            "the comma in `890,50` may be a decimal point or a mark of thousands",
+            "`890,50` has a decimal comma, where the files have a point",
             "write it without commas, with a point before decimals: `890.50`",
         ),
-        ("31,80.00", "the comma in `31,80.00` may be a decimal point or a mark of thousands", comma),
-        (",180", "the comma in `,180` may be a decimal point or a mark of thousands", comma),
-        ("3.180,00", "the comma in `3.180,00` may be a decimal point or a mark of thousands", comma),
-        ("3180.005", "`3180.005` has more decimals than USD has (2)", "write at most 2 decimals"),
+        ("31,80.00", "the comma in `31,80.00` may be a decimal point or a mark of thousands", plain),
+        (",180", "the comma in `,180` may be a decimal point or a mark of thousands", plain),
+        ("3.180,00", "`3.180,00` has a decimal comma, where the files have a point", comma),
+        ("3 180,00", "`3 180,00` has a decimal comma, where the files have a point", comma),
+        (
+            "3.180",
+            "`3.180` has more decimals than USD has (2)",
+            "write at most 2 decimals; if the point parts thousands, write `3180`",
+        ),
+        ("31.8055", "`31.8055` has more decimals than USD has (2)", "write at most 2 decimals"),
         ("€120", "an amount in `€` stands where USD is wanted", "give the amount in USD, the currency of the book"),
         (
             "120 CAD",
             "an amount in `CAD` stands where USD is wanted",
             "give the amount in USD, the currency of the book",
         ),
-        ("120 each", "`120 each` is not an amount of money", "write the amount as a plain number, such as `3180.00`"),
-        ("free", "`free` is not an amount of money", "write the amount as a plain number, such as `3180.00`"),
-        ("--5", "`--5` is not an amount of money", "write the amount as a plain number, such as `3180.00`"),
-        ("5.", "`5.` is not an amount of money", "write the amount as a plain number, such as `3180.00`"),
+        ("120 each", "`120 each` is not an amount of money", plain),
+        ("free", "`free` is not an amount of money", plain),
+        ("--5", "`--5` is not an amount of money", plain),
+        ("5.", "`5.` is not an amount of money", plain),
         ("99999999999999999999", "the amount is too large", "check the amount"),
     ];
     for (written, message, remedy) in rows {

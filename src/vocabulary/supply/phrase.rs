@@ -160,7 +160,11 @@ fn meaning(words: &str) -> Meaning {
         words.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
     let has = |named: &[&str]| all.iter().any(|word| named.contains(word));
     let studs = has(&["stud", "studs", "framing", "bare"]);
-    let taken = has(&["from", "off", "behind", "to"]);
+    // `12" to the wall` is a distance, `8" round to the wall` a size and where it goes.
+    let to = all.iter().position(|word| *word == "to").is_some_and(|at| {
+        at.checked_sub(1).and_then(|before| all.get(before)).is_none_or(|before| ["centre", "center"].contains(before))
+    });
+    let taken = to || has(&["from", "off", "behind"]);
     if has(&["seal"]) {
         Meaning::Seal
     } else if has(&["above", "over"]) && has(&["trap", "weir"]) {
@@ -212,6 +216,9 @@ mod tests {
         assert_eq!(told("12\" rough-in"), [("12\"".into(), finished)]);
         assert_eq!(told("12 1/2\" from the studs"), [("12 1/2\"".into(), Meaning::FromWall(Face::Studs))]);
         assert_eq!(told("305 mm from the wall").len(), 1);
+        for to in ["12\" to the wall", "centre to wall 12\""] {
+            assert_eq!(told(to), [("12\"".into(), finished)], "{to}");
+        }
     }
 
     #[test]
@@ -262,7 +269,12 @@ mod tests {
         let example = "1 1/2\" under the tub's middle, joist clear by 5\"";
         assert_eq!(told(example), [("1 1/2\"".into(), Meaning::Size), ("5\"".into(), Meaning::Distance)]);
         assert_eq!(told("standpipe"), []);
-        for size in ["1/2\" hot and cold through the floor", "1/2\" from the main", "1/2\" rigid to the yard"] {
+        for size in [
+            "1/2\" hot and cold through the floor",
+            "1/2\" from the main",
+            "1/2\" rigid to the yard",
+            "1/2\" round to the wall",
+        ] {
             assert_eq!(told(size), [("1/2\"".into(), Meaning::Size)], "{size}");
         }
         assert_eq!(told("6\" from the left, 2\""), [("6\"".into(), Meaning::Distance), ("2\"".into(), Meaning::Size)]);

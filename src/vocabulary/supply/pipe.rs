@@ -34,7 +34,8 @@ pub struct Pipe {
 /// Words that say that a height is the most that may be.
 const MOST: [&str; 9] = ["at most", "no higher", "not higher", "no more", "not more", "not above", "max", "up to", "≤"];
 /// Words that say that a height is the least that may be.
-const LEAST: [&str; 8] = ["at least", "no lower", "not lower", "no less", "not less", "not below", "min", "≥"];
+const LEAST: [&str; 10] =
+    ["at least", "no lower", "not lower", "no less", "not less", "not below", "min", "≥", "or higher", "or more"];
 
 impl InWords for Pipe {
     fn of_words(words: &str) -> Self {

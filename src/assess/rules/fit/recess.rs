@@ -6,6 +6,7 @@ use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::outlets::to_come_on_the_studs;
+use crate::units::with_article;
 use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -61,7 +62,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
     if let Some(holds) = hollow.holds() {
-        let message = phrase!("`{name}` goes into a wall that holds a {}", name, Wrote(&holds.value));
+        let message = phrase!("`{name}` goes into a wall that holds {}", name, with_article(Wrote(&holds.value)));
         let finding = fitted.finding(Severity::Stop, holds.span, message);
         return Some(finding.remedy("have it moved by who answers for it, or choose what stands on the wall"));
     }

@@ -28,7 +28,7 @@ declare! {
     /// ## What it checks
     /// Tile, floors and boards: what is ordered against the area (`laid: area`, or `covers`) and the
     /// waste that the pattern costs; less than the area itself stops, less than area and waste is a
-    /// query. Where the book says what a box holds, whole boxes are counted. Wallpaper: whole strips
+    /// query. Where the book says what a box holds, whole boxes are counted; where it does not, that is asked. Wallpaper: whole strips
     /// to the next repeat, whole strips in a roll. Grout among the accessories, by weight. One product
     /// whose boxes are of two lots. Edge pieces and trim, ordered with a tile or counter or by themselves for it,
     /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on and its
@@ -117,7 +117,7 @@ impl At<'_> {
         let waste = waste(*kind, self.option)?;
         let wanted = with_waste(net, waste)?;
         let ordered = self.option.quantity.spanned()?;
-        let there = self.area_of(&ordered.value)?;
+        let Some(there) = self.area_of(&ordered.value) else { return self.box_unsaid(ordered, net) };
         let how_much = phrase!("{} and {} % more for its pattern", self.say(net), waste.value());
         let enough = self.enough(wanted);
         let remedy = phrase!("order {enough} at once, of one lot, and keep what is over", enough);
@@ -142,6 +142,21 @@ impl At<'_> {
             self.selection.name.value,
             self.say(each)
         );
+        Some(self.finding(Severity::Query, ordered, message).remedy(remedy))
+    }
+
+    /// Boxes of which nobody says what they hold.
+    fn box_unsaid(&self, ordered: &Spanned<Quantity>, net: Area) -> Option<Remark> {
+        if ordered.value.counted() != Counted::Boxes || !self.option.sold.box_holds.is_absent() {
+            return None;
+        }
+        let message = phrase!(
+            "{} of `{}` are ordered for {}, and nobody says what a box holds",
+            ordered.value,
+            self.selection.name.value,
+            self.say(net)
+        );
+        let remedy = "write it from the supplier's sheet: `sold: {box holds: …}`";
         Some(self.finding(Severity::Query, ordered, message).remedy(remedy))
     }
 

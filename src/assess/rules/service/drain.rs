@@ -1,5 +1,7 @@
 //! The drain at an opening against what the thing needs.
 
+mod heights;
+
 use super::{ServiceNeed, asked};
 use crate::assess::codes::metric::advised;
 use crate::assess::codes::{
@@ -12,10 +14,9 @@ use crate::assess::{Context, about, say};
 use crate::book::{DetailName, ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
 use crate::source::{Span, Spanned};
-use crate::units::{Length, Wrote};
+use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Worded};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -64,7 +65,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             judged.push(asked.fitted.opening.span);
             findings.push(smaller);
         } else {
-            findings.extend(at_another_height(context, &asked));
+            findings.extend(heights::at_another(context, &asked));
         }
     }
     for fitted in context.site.connected() {
@@ -74,7 +75,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         }
     }
     findings.extend(context.site.connected().filter_map(|fitted| seal(context, &fitted)));
-    findings.extend(context.site.connected().filter_map(|fitted| above_its_trap(context, &fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| heights::above_its_trap(context, &fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
     findings.extend(context.site.options().filter_map(|one| seal_of_its_own(context, one)));
 }
@@ -91,70 +92,6 @@ fn smaller(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) -> Option<Rema
     let message = phrase!("`{name}` needs a {} drain, and there is one of {}", name, say(needs), say(has));
     Some(asked.finding(Severity::Stop, message))
 }
-
-/// A drain, or the end of a standpipe, that is higher or lower than the sheet allows, or of which nobody says how high
-/// it is.
-fn at_another_height(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
-    let say = |length| say(length, context.book.project.units);
-    let name = &asked.fitted.selection.name.value;
-    let limits = asked.needs.is.pipe.limits?;
-    let Some((has, at)) = height_of_the_drain(asked.fitted.opening) else {
-        // What is told to be within limits of its own is no figure to compare.
-        let message = phrase!(
-            "the sheet of `{name}` says how high its drain may be ({}), and nobody says how high it is at the opening `{}`",
-            name,
-            Wrote(&asked.needs.words),
-            asked.fitted.opening.name.value
-        );
-        let remedy = "measure it from the finished floor and add it to the opening's `drain`: `… AFF`";
-        return Some(asked.finding(Severity::Query, message).remedy(remedy));
-    };
-    let higher = limits.most.filter(|most| has > *most);
-    let lower = limits.least.filter(|least| has < *least);
-    let message = match (higher, lower) {
-        (Some(most), _) => phrase!(
-            "the drain for `{name}` is {} above the finished floor, {} higher than its sheet allows",
-            name,
-            say(has),
-            say(has - most)
-        ),
-        (None, Some(least)) => phrase!(
-            "the drain for `{name}` is {} above the finished floor, {} lower than its sheet allows",
-            name,
-            say(has),
-            say(least - has)
-        ),
-        (None, None) => return None,
-    };
-    let finding = asked.fitted.finding(Severity::Stop, at, message).also(asked.needs.span, "needs this");
-    Some(if lower.is_some() { finding.remedy(RAISED) } else { finding })
-}
-
-const RAISED: &str =
-    "have a plumber raise the drain before the wall is closed: too low, it lets a machine empty itself";
-
-/// A washer's standpipe that ends too near to its trap, or too far above it.
-fn above_its_trap(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let there = fitted.opening.service.drain.spanned()?;
-    let above = there.is.above_trap.filter(|_| fitted.selection.is(Kind::Washer))?;
-    let (least, most) = STANDPIPE;
-    if (least..=most).contains(&above) {
-        return None;
-    }
-    let say = |length| say(length, context.book.project.units);
-    let message = phrase!(
-        "the standpipe for `{}` ends {} above its trap, where {} to {} are usual",
-        fitted.selection.name.value,
-        say(above),
-        say(least),
-        say(most)
-    );
-    let finding = fitted.finding(Severity::Query, there.span, message).source("IRC P2706.1.2 (from memory)");
-    Some(finding.remedy("have a plumber make it as long as the code and the machine's sheet ask"))
-}
-
-/// How far a standpipe ends above the weir of its trap (IRC P2706.1.2, from memory).
-const STANDPIPE: (Length, Length) = (Length::from_inches(18), Length::from_inches(42));
 
 /// A basin that stands on a vanity, against the drain in the wall behind that.
 fn behind_a_vanity(
@@ -273,42 +210,6 @@ mod tests {
         sink("1 1/2\", 16\" AFF", "1 1/2\", at most 16\" AFF").stays_silent();
         sink("1 1/2\"", "2\"").finds_one();
         sink("1 1/4\"", "2\"").finds_one();
-    }
-
-    /// Source: the maker's sheet; IRC P2706.1.2 for what stands above a trap (from memory).
-    #[test]
-    fn a_standpipe_is_neither_too_low_nor_too_high() {
-        let washer = |there: &str, needs: &str| {
-            Trial::of("service/drain").opening("hole", &format!("{{takes: washer, {there}}}")).selection(
-                "selection: Washer\nkind: washer\nplace: hole",
-                &format!("fit: {{needs: {{drain: '{needs}'}}}}"),
-            )
-        };
-        let words = |there: &str, needs: &str| washer(&format!("service: {{drain: '{there}'}}"), needs);
-        words("2\" standpipe, 20\" AFF", "standpipe, at least 30\" AFF")
-            .finds("the drain for `Washer` is 20\" (508 mm) above the finished floor, 10\" (254 mm) lower than its sheet allows")
-            .weighs("stop")
-            .cautions();
-        for needs in ["standpipe, 30\" to 42\" AFF", "standpipe, between 30\" and 42\" above the floor", "30-42\" AFF"]
-        {
-            words("2\" standpipe, 20\" AFF", needs).finds_one();
-            words("2\" standpipe, 60\" AFF", needs).finds_one();
-            words("2\" standpipe, 36\" AFF", needs).stays_silent();
-        }
-        washer(
-            "service: {drain: '2\" standpipe'}, service points: {drain: {height: 20\"}}",
-            "standpipe, at least 30\" AFF",
-        )
-        .finds_one();
-        washer(
-            "service: {drain: '2\" standpipe'}, service points: {drain: {height: 34\"}}",
-            "standpipe, at least 30\" AFF",
-        )
-        .stays_silent();
-        words("2\" standpipe", "standpipe, 30\" to 42\" AFF").finds_one().weighs("query");
-        words("50 mm standpipe, 700 mm AFF", "standpipe, 600 mm to 1000 mm AFF").stays_silent();
-        words("2\" standpipe, 12\" above its trap", "standpipe").finds_one().weighs("query");
-        words("2\" standpipe, 30\" above its trap", "standpipe").stays_silent();
     }
 
     /// Source: check values IR-47: a shower of 2.5 gpm has 1 1/2" in 2021, and 2" in older editions.

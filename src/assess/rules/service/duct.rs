@@ -5,7 +5,7 @@ use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
 use crate::book::Service;
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Remark, Severity, Value, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
@@ -202,35 +202,7 @@ fn too_long(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>, needs: Duct, h
         );
     };
     if let Some(most) = needs.pipe.run {
-        let bends = has.pipe.bends.saturating_sub(needs.pipe.bends);
-        let halves = has.pipe.half_bends.saturating_sub(needs.pipe.half_bends);
-        let off = |bend: Length| bend.times(i64::from(bends)) + bend.times(i64::from(halves)).half();
-        let by_sheet = needs.off_for_bend.map(off).unwrap_or_default();
-        if run > most - by_sheet {
-            let with = if by_sheet > Length::ZERO && run <= most { " with its bends" } else { "" };
-            let message = phrase!(
-                "the duct of `{name}` is {} long, {} more than its sheet allows{with}",
-                name,
-                say(run),
-                say(run - (most - by_sheet)),
-                with
-            );
-            return Some(asked.finding(Severity::Stop, message));
-        }
-        // A maker's length is that of a straight duct, unless the sheet counts its bends.
-        let usual = off(BEND);
-        let counts = needs.off_for_bend.is_some() || needs.pipe.bends > 0;
-        return (!counts && is_dryer && run > most - usual).then(|| {
-            let message = phrase!(
-                "the duct of `{name}` is {} long with {} bends, and nobody says what its sheet takes off the {} for them",
-                name,
-                say(run),
-                has.pipe.bends + has.pipe.half_bends,
-                say(most)
-            );
-            let remedy = "read the sheet's table of lengths and bends, and write it: `at most …, less … for each bend`";
-            asked.finding(Severity::Query, message).remedy(remedy).source("IRC M1502.4.6 for the usual bend")
-        });
+        return over_the_sheet(asked, (needs, most), (has, run), say);
     }
     if !is_dryer {
         return None;
@@ -250,6 +222,46 @@ fn too_long(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>, needs: Duct, h
         )
     };
     (run > most).then(|| asked.finding(whole.severity, message()).source(whole.source.clone()))
+}
+
+/// A duct against the length that its sheet allows, less what its bends take off.
+fn over_the_sheet(
+    asked: &ServiceNeed<'_, Duct>,
+    (needs, most): (Duct, Length),
+    (has, run): (Duct, Length),
+    say: impl Fn(Length) -> Value,
+) -> Option<Remark> {
+    let name = &asked.fitted.selection.name.value;
+    let is_dryer = asked.fitted.selection.is(Kind::Dryer);
+    let bends = has.pipe.bends.saturating_sub(needs.pipe.bends);
+    let halves = has.pipe.half_bends.saturating_sub(needs.pipe.half_bends);
+    let off = |bend: Length| bend.times(i64::from(bends)) + bend.times(i64::from(halves)).half();
+    let by_sheet = needs.off_for_bend.map(off).unwrap_or_default();
+    if run > most - by_sheet {
+        let with = if by_sheet > Length::ZERO && run <= most { " with its bends" } else { "" };
+        let message = phrase!(
+            "the duct of `{name}` is {} long, {} more than its sheet allows{with}",
+            name,
+            say(run),
+            say(run - (most - by_sheet)),
+            with
+        );
+        return Some(asked.finding(Severity::Stop, message));
+    }
+    // A maker's length is that of a straight duct, unless the sheet counts its bends.
+    let usual = off(BEND);
+    let counts = needs.off_for_bend.is_some() || needs.pipe.bends > 0;
+    (!counts && is_dryer && run > most - usual).then(|| {
+        let message = phrase!(
+            "the duct of `{name}` is {} long with {} bends, and nobody says what its sheet takes off the {} for them",
+            name,
+            say(run),
+            has.pipe.bends + has.pipe.half_bends,
+            say(most)
+        );
+        let remedy = "read the sheet's table of lengths and bends, and write it: `at most …, less … for each bend`";
+        asked.finding(Severity::Query, message).remedy(remedy).source("IRC M1502.4.6 for the usual bend")
+    })
 }
 
 #[cfg(test)]

@@ -20,6 +20,15 @@ fn herringbone_ordered_at_the_waste_of_straight_courses_is_told() {
     boxes("straight", "10 boxes").stays_silent();
 }
 
+#[test]
+fn boxes_of_which_nobody_says_what_they_hold_are_asked_about() {
+    floor("laid: {area: 84 sq ft}\nquantity: 8 boxes")
+        .finds("8 boxes of `Floor` are ordered for 84 sq ft (≈ 7.8 m²), and nobody says what a box holds")
+        .weighs("query");
+    floor("laid: {area: 84 sq ft}\nquantity: 10 boxes\nsold: {box holds: 9.7 sq ft}").stays_silent();
+    floor("quantity: 8 boxes").stays_silent();
+}
+
 /// Source: check values TL-12, FL-02.
 #[test]
 fn waste_follows_the_pattern_unless_the_book_says_otherwise() {
