@@ -195,7 +195,7 @@ fn sides(before: &str, after: &str) -> Option<(Length, Length)> {
     let (before, after): (Vec<&str>, Vec<&str>) =
         (before.split_whitespace().collect(), after.split_whitespace().collect());
     let tails = (1..=2_usize).rev().filter_map(|words| before.get(before.len().checked_sub(words)?..));
-    tails.flat_map(|tail| (1..=3_usize).rev().filter_map(move |words| Some((tail, words)))).find_map(|(tail, words)| {
+    tails.flat_map(|tail| (1..=3_usize).rev().map(move |words| (tail, words))).find_map(|(tail, words)| {
         let read = Sides::parse(&format!("{} x {}", tail.join(" "), after.get(..words)?.join(" "))).ok()?;
         if let [one, other] = read.sides() { Some((*one, *other)) } else { None }
     })
