@@ -167,7 +167,10 @@ fn form_asks<'a>(form: &'a Value, size: &str) -> Option<&'a Value> {
 /// What the form makes of the readings that the book has, by the figures that it was given.
 fn form_says(form: &Value, opening: &Opening, size: &str) -> Option<Is> {
     let asked = form_asks(form, size)?;
-    if !asked["unsure"].is_null() {
+    // The book's readings are from the faces that the form takes for the usual ones.
+    let (finished, studs) = (form["from"]["floor"] == "finished-floor", form["from"]["walls"] == "studs");
+    let unknown = asked["on_floor"] == true && form["from"]["floor_unknown"] == true && !finished;
+    if unknown || !asked["unsure"].is_null() && (asked["unsure"] != "studs" || studs) {
         return None;
     }
     let readings = match size {
@@ -176,8 +179,10 @@ fn form_says(form: &Value, opening: &Opening, size: &str) -> Option<Is> {
         _ => &opening.depth,
     };
     let number = |value: &Value| value.as_str().map(|text| text.parse::<i64>().unwrap());
-    let to_come: i64 =
-        asked["less"].as_array().map_or(0, |less| less.iter().filter_map(|one| number(&one["length"])).sum());
+    let comes = |one: &&Value| if one["of"] == "floor" { !finished } else { studs };
+    let to_come: i64 = asked["less"]
+        .as_array()
+        .map_or(0, |less| less.iter().filter(comes).filter_map(|one| number(&one["length"])).sum());
     let above = number(&asked["above"]).unwrap_or(i64::MAX);
     let least = readings.get()?.least()?.value.nanometres() - to_come;
     let least = least.min(above);
