@@ -89,10 +89,7 @@ pub(super) fn refrigerator() -> OpeningPage {
         drawings: vec![view("front", "Front"), view("side", "Side"), view("plan", "Plan")],
         sizes: sizes(),
         sizes_from: Some("The maker’s sheet, rev. D, 4 Sep 2026. The opening: site lead, 11 Jan 2027".into()),
-        services: vec![
-            fact("Power", "120 V, 15 A, receptacle 5-15R, own circuit"),
-            fact("Water", "<i class=\"fr\">1/4</i>″ line with a shut-off"),
-        ],
+        services: services(),
         services_from: None,
         door: vec![fact("Hinge", "left"), fact("Opens", "115°; 29&nbsp;<i class=\"fr w\">3/4</i>″ into the room")],
         carton: vec![
@@ -115,6 +112,13 @@ pub(super) fn refrigerator() -> OpeningPage {
         tape_needs: Some(html(NEEDS)),
         cut_sheets: vec![makers()],
     }
+}
+
+fn services() -> Vec<Fact> {
+    vec![
+        fact("Power", "120 V, 15 A, receptacle 5-15R, own circuit"),
+        fact("Water", "<i class=\"fr\">1/4</i>″ line with a shut-off"),
+    ]
 }
 
 /// What is needed at least, under the lines of the form.
