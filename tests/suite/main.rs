@@ -27,6 +27,7 @@ mod large_books;
 mod load;
 mod lost;
 mod marks;
+mod measured;
 mod mistakes;
 mod model;
 mod next;
