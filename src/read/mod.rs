@@ -22,6 +22,7 @@ mod readings;
 mod record;
 mod room;
 mod selection;
+mod suppliers;
 mod tags;
 mod theme;
 pub use theme::can_hold_a_theme;
@@ -107,6 +108,7 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     (book.theme, book.theme_faulty) = (theme.files, theme.faulty);
     names::unused_products(&common, &mut findings);
     names::check(&book, &loaded, &mut findings);
+    suppliers::check(&book, &loaded, &mut findings);
     book.record = record::read(folder, &mut loaded.files, &mut findings);
     tags::as_issued(&mut book, &mut findings);
     readings::apply(&mut book);

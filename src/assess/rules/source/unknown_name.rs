@@ -7,7 +7,9 @@ declare! {
     ///
     /// ## What it checks
     /// Openings, milestones, products, options, allowances, rooms, kinds, other selections, and the
-    /// rules that waivers name. The nearest name that exists is told.
+    /// rules that waivers name. The nearest name that exists is told. A supplier under `suppliers` that no selection
+    /// and no product names is a query where another name is near, and else a note: a list of suppliers may be
+    /// longer than what is bought.
     ///
     /// ## Why it matters
     /// A selection that points at no opening is never checked against one; one that waits for no
@@ -59,6 +61,45 @@ mod tests {
         range("needed for: demolitoin").mends_nothing();
         Trial::of("source/unknown-name").book("rooms: [Kitchen]").mends();
         Trial::of("source/unknown-name").selection("selection: Rug\nkind: Rug", "").stays_silent();
+    }
+
+    #[test]
+    fn a_supplier_from_whom_nothing_is_bought_is_told_with_the_name_that_is_near() {
+        let of = |recorded: &str| {
+            let suppliers = format!("suppliers: {{{recorded}: {{claim within: 5 days}}}}");
+            Trial::of("source/unknown-name")
+                .book(&suppliers)
+                .selection("selection: Rug\nkind: rug", "supplier: Ardwin & Quill")
+        };
+        of("Ardwin & Quill").stays_silent();
+        of("Ardwinn & Quill")
+            .finds("nothing in this book is bought from a supplier called `Ardwinn & Quill`")
+            .remedies("did you mean `Ardwin & Quill`?")
+            .weighs("query");
+        of("Ardwinn & Quill").mends_nothing();
+        of("ardwin & quill").finds_one().remedies("did you mean `Ardwin & Quill`?").weighs("query");
+        of("Tessel").finds("nothing in this book is bought from a supplier called `Tessel`").weighs("note");
+    }
+
+    #[test]
+    fn a_supplier_of_one_option_or_of_a_product_is_named_and_a_near_one_with_terms_of_its_own_is_no_other_name() {
+        let of = |book: &str| Trial::of("source/unknown-name").book(book).selection("selection: Rug\nkind: rug", "");
+        of("suppliers: {Ardwin: {claim within: 5 days}}").finds_one().weighs("note");
+        let two = "suppliers: {Ardwin: {claim within: 5 days}, Ardwinn: {claim within: 3 days}}";
+        Trial::of("source/unknown-name")
+            .book(two)
+            .selection("selection: Rug\nkind: rug", "supplier: Ardwin")
+            .finds_one()
+            .weighs("note");
+        let options = "selection: Rug\nkind: rug\noptions:\n- {id: a, supplier: Oren}\n- {id: b, supplier: Ardwin}";
+        Trial::of("source/unknown-name")
+            .book("suppliers: {Ardwin: {claim within: 5 days}}")
+            .selection(options, "")
+            .stays_silent();
+        Trial::of("source/unknown-name")
+            .book("suppliers: {Ardwn: {claim within: 5 days}}")
+            .selection(options, "")
+            .finds_one();
     }
 
     #[test]
