@@ -1,12 +1,12 @@
 //! The whole road, in one place: folder → book → assessment → pictures → views → files.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::atomic::{AtomicBool, Ordering};
 
 use crate::assess::{Assessment, assess};
-use crate::book::{Book, Scan, room_of};
+use crate::book::{Book, Scan, photograph_path, room_of};
 use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
-use crate::pictures::{Cache, DEFAULT_WIDTHS, PictureError, Renditions, Source, prepare};
+use crate::pictures::{Cache, DEFAULT_WIDTHS, Digest, PictureError, Renditions, Source, prepare};
 use crate::publish::bound::{BindError, bind};
 use crate::publish::output::{Content, Output, PathError};
 use crate::publish::theme::Theme;
@@ -22,6 +22,9 @@ use crate::views::trades::cut_sheets::cut_sheet_files;
 
 /// Largest picture file that is read, in bytes; the review has refused larger ones.
 const MAX_PICTURE: u64 = 64 * 1024 * 1024;
+
+/// Where the record lies, which holds pictures of what came.
+const RECORD: &str = "record/";
 
 /// The rule that asks for whole pictures: making them finds what the review can't.
 const PHOTO: Code = Code::PHOTO;
@@ -231,22 +234,25 @@ fn make_pictures(
     workshop: &mut BuildCaches,
 ) {
     let BuildCaches { pictures, faulty, .. } = workshop;
-    let photos = &review.book.photos;
+    let photographs: BTreeMap<String, String> = review.book.record.photographs.iter().map(photograph).collect();
+    let photos: BTreeSet<&String> = review.book.photos.keys().chain(photographs.keys()).collect();
     // The cache may be deleted at any time: what is gone from it is made again.
     let is_there = |made: &Renditions| made.files.iter().all(|file| file.path.is_file());
-    pictures.retain(|path, made| photos.contains_key(path) && is_there(made));
+    pictures.retain(|path, made| photos.contains(path) && is_there(made));
     // What the system refused may go well the next time; what a decoder refused stays as it is.
     let is_of_the_file = |error: &PictureError| !matches!(error, PictureError::Io { .. } | PictureError::Cache { .. });
-    faulty.retain(|path, error| photos.contains_key(path) && is_of_the_file(error));
+    faulty.retain(|path, error| photos.contains(path) && is_of_the_file(error));
     let is_known = |path: &&String| pictures.contains_key(*path) || faulty.contains_key(*path);
-    let paths: Vec<&String> = photos.keys().filter(|path| !is_known(path)).collect();
+    let paths: Vec<&String> = photos.into_iter().filter(|path| !is_known(path)).collect();
     let source = |path: &String| {
-        let read = path.clone();
+        let (read, recorded) = (path.clone(), photographs.get(path));
         Source::new(path.clone(), move || {
             if making.interrupt.load(Ordering::SeqCst) {
                 return Err(std::io::Error::other("stopped"));
             }
-            folder.read(&read, MAX_PICTURE).map_err(std::io::Error::other)
+            let Some(digest) = recorded else { return folder.read(&read, MAX_PICTURE).map_err(std::io::Error::other) };
+            let found = folder.record(RecordFile::Photograph(digest), MAX_PICTURE).map_err(std::io::Error::other)?;
+            found.ok_or_else(|| std::io::ErrorKind::NotFound.into())
         })
     };
     let sources: Vec<Source<'_>> = paths.iter().map(|path| source(path)).collect();
@@ -259,6 +265,11 @@ fn make_pictures(
     }
 }
 
+/// Where a photograph of the record lies, and its digest: it is made anew as any picture is, whatever its bytes are.
+fn photograph(digest: &Digest) -> (String, String) {
+    (photograph_path(digest), digest.to_string())
+}
+
 /// What is to be said of the pictures, by the rule that asks for them whole.
 fn of_pictures(faulty: &BTreeMap<String, PictureError>, pictures: &BTreeMap<String, Renditions>) -> Vec<Finding> {
     let finding = |severity, path: &String, message: Phrase, remedy: Phrase| {
@@ -266,8 +277,10 @@ fn of_pictures(faulty: &BTreeMap<String, PictureError>, pictures: &BTreeMap<Stri
         Remark::new(severity, Place::Path(path.clone()), message).remedy(remedy).in_room(room).of(PHOTO)
     };
     let unusable = |(path, error): (&String, &PictureError)| {
+        // What a stranger can have sent keeps nothing from being published.
+        let is_theirs = path.starts_with(RECORD);
         finding(
-            Severity::Stop,
+            if is_theirs { Severity::Note } else { Severity::Stop },
             path,
             phrase!("the picture `{path}` can't be used: {error}", path, error.message()),
             error.remedy(),

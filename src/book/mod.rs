@@ -129,7 +129,7 @@ mod photo;
 pub use photo::{Photo, PhotoFile};
 
 mod record;
-pub use record::{KeptResponse, Record, Scan, WaitingReadings};
+pub use record::{KeptResponse, Record, Scan, WaitingReadings, photograph_path};
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,9 +1,10 @@
 //! What the record says: lines of the ledger, and the issues that they name.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::digest::Digest;
 use crate::ledger::{Drawing, Fact, Head, Issue, Line, Measured, Purpose};
+use crate::source::RecordFile;
 use crate::units::Date;
 
 /// The record of a book; nothing while nothing was issued.
@@ -21,6 +22,8 @@ pub struct Record {
     pub waiting: Vec<WaitingReadings>,
     /// What responses keep beside their facts, by the response.
     pub kept: BTreeMap<Digest, KeptResponse>,
+    /// The photographs of what came that are as they were handed over, by the digests of their bytes.
+    pub photographs: BTreeSet<Digest>,
     /// Something in it is not as it was written; findings say what.
     pub faulty: bool,
 }
@@ -52,6 +55,11 @@ pub struct Scan {
     pub digest: Digest,
     /// How many there are.
     pub bytes: u64,
+}
+
+/// Where a photograph of what came lies in the book's folder.
+pub fn photograph_path(digest: &Digest) -> String {
+    RecordFile::Photograph(&digest.to_string()).path()
 }
 
 impl Record {

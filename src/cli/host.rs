@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::host::{Event, HostError, HostLimits, Hosted, Network, Proxies, ProxyHeader, run};
+use crate::record::MAX_HANDED;
 use crate::serving::Stop;
 
 use super::report::say;
@@ -90,6 +91,9 @@ impl Host {
         Proxies { trusted: self.behind_proxy.clone(), header }
     }
 }
+
+/// Whatever `receive` takes as a file comes through the server too.
+const _: () = assert!(MAX_HANDED <= HostLimits::LARGEST);
 
 /// A line of the log; of one book among several it begins with the book's path.
 fn tell(path: &str, event: &Event) {

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use crate::book::Book;
 use crate::finding::{Family, Finding, Severity};
 use crate::read::read;
-use crate::record::{MAX_BYTES, Outcome, Receiver, plain, said};
+use crate::record::{MAX_HANDED, Outcome, Receiver, plain, said};
 use crate::source::Folder;
 
 use super::report::{self, say};
@@ -68,7 +68,7 @@ impl Receive {
 fn taken(receiver: &Receiver, path: &Path) -> Result<Result<Outcome, String>, Failure> {
     let mut bytes = Vec::new();
     // One byte more than may be, to see that there is more.
-    let read = File::open(path).and_then(|file| file.take(MAX_BYTES as u64 + 1).read_to_end(&mut bytes));
+    let read = File::open(path).and_then(|file| file.take(MAX_HANDED as u64 + 1).read_to_end(&mut bytes));
     if let Err(error) = read {
         return Ok(Err(format!("it can't be read: {error}")));
     }

@@ -10,14 +10,19 @@ use tokio::time::Instant;
 use super::limits::{Buckets, network};
 use super::{Event, HostLimits, Proxies};
 
-/// How many connections each address has.
-type ConnectionsByAddress = Arc<Mutex<BTreeMap<IpAddr, usize>>>;
+/// How many places each address has.
+type PlacesByAddress = Arc<Mutex<BTreeMap<IpAddr, usize>>>;
+
+/// So many places for each address.
+struct PlacesOfEach {
+    most: usize,
+    held: PlacesByAddress,
+}
 
 /// The door of the server.
 pub(super) struct ConnectionGate {
     places: Arc<Semaphore>,
-    each: usize,
-    held: ConnectionsByAddress,
+    of_each: PlacesOfEach,
     connecting: Buckets,
     /// Connections from our own proxies are of many people: the proxies have limits of their own.
     proxies: Proxies,
@@ -32,14 +37,54 @@ pub(super) struct ConnectionPermit {
 /// One of the places that an address may have.
 struct OfAddress {
     address: IpAddr,
-    held: ConnectionsByAddress,
+    held: PlacesByAddress,
+}
+
+/// Where bodies wait that are larger than others: so many at once, and of one address.
+pub(super) struct LargeBodies {
+    places: Arc<Semaphore>,
+    of_each: PlacesOfEach,
+}
+
+/// The place of a large body; it is free again once this is dropped.
+pub(super) struct LargeBody {
+    _in_all: OwnedSemaphorePermit,
+    _of_address: OfAddress,
+}
+
+impl LargeBodies {
+    pub(super) fn new(limits: HostLimits) -> Self {
+        let of_each = PlacesOfEach { most: limits.carried_each, held: PlacesByAddress::default() };
+        Self { places: Arc::new(Semaphore::new(limits.carried_at_once)), of_each }
+    }
+
+    /// A place for a body from there, where there is one.
+    pub(super) fn admit(&self, from: IpAddr) -> Option<LargeBody> {
+        let of_address = self.of_each.take(from)?;
+        let in_all = Arc::clone(&self.places).try_acquire_owned().ok()?;
+        Some(LargeBody { _in_all: in_all, _of_address: of_address })
+    }
+}
+
+impl PlacesOfEach {
+    fn take(&self, from: IpAddr) -> Option<OfAddress> {
+        let address = network(from);
+        let mut held = self.held.lock().unwrap_or_else(PoisonError::into_inner);
+        let count = held.entry(address).or_default();
+        if *count >= self.most {
+            return None;
+        }
+        *count += 1;
+        drop(held);
+        Some(OfAddress { address, held: Arc::clone(&self.held) })
+    }
 }
 
 impl ConnectionGate {
     pub(super) fn new(limits: HostLimits, proxies: Proxies) -> Self {
         let connecting = Buckets::new(limits.connecting, None);
-        let (places, held) = (Arc::new(Semaphore::new(limits.connections)), ConnectionsByAddress::default());
-        Self { places, each: limits.connections_each, held, connecting, proxies }
+        let of_each = PlacesOfEach { most: limits.connections_each, held: PlacesByAddress::default() };
+        Self { places: Arc::new(Semaphore::new(limits.connections)), of_each, connecting, proxies }
     }
 
     /// A place for a connection from there, or what to tell of why there is none.
@@ -53,15 +98,7 @@ impl ConnectionGate {
         if !self.connecting.allows(from, now) {
             return Err(Event::Crowded(from));
         }
-        let address = network(from);
-        let mut held = self.held.lock().unwrap_or_else(PoisonError::into_inner);
-        let count = held.entry(address).or_default();
-        if *count >= self.each {
-            return Err(Event::Crowded(from));
-        }
-        *count += 1;
-        drop(held);
-        Ok(OfAddress { address, held: Arc::clone(&self.held) })
+        self.of_each.take(from).ok_or(Event::Crowded(from))
     }
 
     /// Waits until all that were let in are gone.
@@ -88,6 +125,19 @@ mod tests {
     use super::*;
 
     #[test]
+    fn large_bodies_have_few_places_and_an_address_fewer() {
+        let limits = HostLimits { carried_at_once: 3, carried_each: 2, ..HostLimits::default() };
+        let bodies = LargeBodies::new(limits);
+        let [one, other] = [[192, 0, 2, 1], [192, 0, 2, 2]].map(IpAddr::from);
+        let held = [bodies.admit(one), bodies.admit(one)];
+        assert!(held.iter().all(Option::is_some) && bodies.admit(one).is_none());
+        let third = bodies.admit(other);
+        assert!(third.is_some() && bodies.admit(other).is_none(), "no more are there in all");
+        drop(held);
+        assert!(bodies.admit(other).is_some() && bodies.admit(one).is_some());
+    }
+
+    #[test]
     fn an_address_has_so_many_places_and_they_come_back() {
         let limits = HostLimits { connections: 3, connections_each: 2, ..HostLimits::default() };
         let (door, now) = (ConnectionGate::new(limits, Proxies::default()), Instant::now());
@@ -99,7 +149,7 @@ mod tests {
         assert_eq!(door.admit(other, now).err(), Some(Event::Full));
         drop(first);
         assert!(door.admit(other, now).is_ok());
-        assert_eq!(door.held.lock().unwrap().len(), 2, "who was let go holds nothing");
+        assert_eq!(door.of_each.held.lock().unwrap().len(), 2, "who was let go holds nothing");
         let proxies = Proxies { trusted: vec!["192.0.2.1".parse().unwrap()], ..Proxies::default() };
         let limits = HostLimits { connections: 9, ..limits };
         let proxied = ConnectionGate::new(limits, proxies);

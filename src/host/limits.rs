@@ -15,6 +15,14 @@ const ADDRESSES: usize = 4_096;
 pub struct HostLimits {
     /// The largest body, in bytes.
     pub body: usize,
+    /// The largest body that may take a place of its own, since photographs are with it, in bytes.
+    pub carried: usize,
+    /// How many such bodies there may be at once.
+    pub carried_at_once: usize,
+    /// How many of them may be of one address.
+    pub carried_each: usize,
+    /// How many bytes of a body are waited for one second more.
+    pub carried_in_a_second: usize,
     /// How long the head of a request, or the next request of a connection, may take to arrive.
     pub head: Duration,
     /// How long a body may take to arrive.
@@ -43,6 +51,17 @@ pub struct HostLimits {
     pub farewell: Duration,
 }
 
+impl HostLimits {
+    /// The largest body of all that is taken, in bytes.
+    pub const LARGEST: usize = 3 * 1024 * 1024;
+
+    /// How much longer than others a body of so many bytes may take.
+    pub(super) fn longer(&self, bytes: usize) -> Duration {
+        let more = if bytes > self.body { bytes.min(self.carried) / self.carried_in_a_second.max(1) } else { 0 };
+        Duration::from_secs(more as u64)
+    }
+}
+
 /// So many at once, and after that one more in each interval.
 #[derive(Clone, Copy, Debug)]
 pub struct Pace {
@@ -56,6 +75,10 @@ impl Default for HostLimits {
     fn default() -> Self {
         Self {
             body: 256 * 1024,
+            carried: Self::LARGEST,
+            carried_at_once: 8,
+            carried_each: 2,
+            carried_in_a_second: 32 * 1024,
             head: Duration::from_secs(10),
             arriving: Duration::from_secs(20),
             request: Duration::from_secs(40),

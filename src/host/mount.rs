@@ -9,6 +9,7 @@ use axum::http::HeaderMap;
 use tokio::sync::Semaphore;
 use tokio::time::sleep;
 
+use super::door::LargeBodies;
 use super::limits::Buckets;
 use super::log::Log;
 use super::{Event, HostError, HostLimits, ServedSite, TakeIn, Tell, guard};
@@ -44,6 +45,8 @@ pub(super) struct Mount {
     pub(super) sending: Buckets,
     /// Held while a response is recorded: one at a time, as the ledger has it.
     pub(super) recording: Arc<Semaphore>,
+    /// Where responses with photographs are taken in.
+    pub(super) large: LargeBodies,
     /// Held by each response that waits.
     pub(super) waiting: Semaphore,
 }
@@ -55,6 +58,7 @@ impl Mount {
             reading: Buckets::new(limits.reading, None),
             sending: Buckets::new(limits.sending, Some(limits.sending_in_all)),
             recording: Arc::new(Semaphore::new(1)),
+            large: LargeBodies::new(limits),
             waiting: Semaphore::new(limits.waiting),
             book,
         }

@@ -2,6 +2,7 @@
 
 use std::net::{IpAddr, Ipv4Addr};
 use std::sync::Arc;
+use std::time::Duration;
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
@@ -95,7 +96,8 @@ async fn covered(State(shared): State<Arc<Shared>>, request: Request, next: Next
     let found = shared.find(request.uri().path());
     let (mount, below) = found.map_or((None, None), |(mount, below)| (Some(Arc::clone(mount)), below));
     let sends = *request.method() == Method::POST && below == Some(RESPONSES);
-    let answered = timeout(shared.limits.request, next.run(request)).await;
+    let longer = if sends { shared.limits.longer(length(&request).unwrap_or(0)) } else { Duration::ZERO };
+    let answered = timeout(shared.limits.request + longer, next.run(request)).await;
     let mut answer = answered.unwrap_or_else(|_| NotTaken::TooSlow.into_response());
     guard::cover(&mut answer, &mount.as_ref().map_or_else(|| guard::headers(None), |mount| mount.headers()));
     let why = answer.extensions_mut().remove::<WhyNot>().map(|why| why.0);
@@ -199,17 +201,28 @@ fn file(mount: &Mount, request: &Request, below: &str, from: IpAddr) -> Response
     answer
 }
 
+/// How large a body says that it is.
+fn length(request: &Request) -> Option<usize> {
+    request.headers().get(header::CONTENT_LENGTH)?.to_str().ok()?.parse().ok()
+}
+
 /// Takes in a response.
 async fn response(mount: &Mount, limits: HostLimits, request: Request, from: IpAddr) -> Response {
     if !mount.sending.allows(from, Instant::now()) {
         return NotTaken::TooMany.into_response();
     }
-    let most = limits.body;
-    let says = request.headers().get(header::CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse().ok());
-    if says.is_some_and(|length: u64| length > most as u64) {
+    // One that does not say how large it is is a small one.
+    let says = length(&request).unwrap_or(0);
+    let is_large = says > limits.body;
+    if says > limits.carried {
         return NotTaken::TooLarge.into_response();
     }
-    let body = match timeout(limits.arriving, to_bytes(request.into_body(), most)).await {
+    let large = is_large.then(|| mount.large.admit(from));
+    if matches!(large, Some(None)) {
+        return NotTaken::TooMany.into_response();
+    }
+    let most = if is_large { limits.carried } else { limits.body };
+    let body = match timeout(limits.arriving + limits.longer(says), to_bytes(request.into_body(), most)).await {
         Err(_) => return NotTaken::TooSlow.into_response(),
         Ok(Err(_)) => return NotTaken::TooLarge.into_response(),
         Ok(Ok(body)) => body,

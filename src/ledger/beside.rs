@@ -20,6 +20,8 @@ pub struct BesideLedger {
     pub issues: BTreeSet<u32>,
     /// Responses, readings, deliveries and acknowledgements.
     pub responses: BTreeSet<Digest>,
+    /// Photographs of deliveries.
+    pub photographs: BTreeSet<Digest>,
     /// Keys, by whose they are.
     pub keys: BTreeSet<String>,
 }
@@ -33,13 +35,17 @@ impl BesideLedger {
                 let digest = name.strip_suffix(".json").map(|name| name.strip_suffix("-sealed").unwrap_or(name));
                 self.responses.extend(digest.and_then(|digest| digest.parse::<Digest>().ok()));
             }
+            "photographs" => {
+                self.photographs.extend(name.strip_suffix(".jpg").and_then(|digest| digest.parse::<Digest>().ok()));
+            }
             "keys" => self.keys.extend(name.strip_suffix(".key").map(str::to_owned)),
             _ => {}
         }
     }
 
     fn is_empty(&self) -> bool {
-        self.head.is_none() && self.issues.is_empty() && self.responses.is_empty() && self.keys.is_empty()
+        let files = self.issues.len() + self.responses.len() + self.photographs.len() + self.keys.len();
+        self.head.is_none() && files == 0
     }
 }
 
@@ -68,12 +74,16 @@ impl Chain {
     /// What lies beside and no line names.
     fn unnamed(&self, beside: &BesideLedger) -> Vec<FaultKind> {
         let (mut issues, mut responses, mut keys) = (BTreeSet::new(), BTreeSet::new(), BTreeSet::new());
+        let mut photographs = BTreeSet::new();
         for line in &self.lines {
             match &line.fact {
                 Fact::Issued(issued) => _ = issues.insert(issued.number),
                 Fact::Decided(decided) => _ = responses.insert(decided.response),
                 Fact::Measured(measured) => _ = responses.insert(measured.response),
-                Fact::Received(received) => _ = responses.insert(received.response),
+                Fact::Received(received) => {
+                    responses.insert(received.response);
+                    photographs.extend(received.photographs().into_keys());
+                }
                 Fact::Acknowledged(one) => _ = responses.insert(one.response),
                 Fact::Invited(invited) => _ = keys.insert(invited.who.clone()),
                 _ => {}
@@ -83,6 +93,10 @@ impl Chain {
         let mut gone = beside.responses.difference(&responses);
         if let Some(first) = gone.next() {
             found.push(FaultKind::NoResponse(first.to_string().chars().take(8).collect(), gone.count()));
+        }
+        let mut stray = beside.photographs.difference(&photographs);
+        if let Some(first) = stray.next() {
+            found.push(FaultKind::NoPhotograph(first.to_string().chars().take(8).collect(), stray.count()));
         }
         found.extend(beside.keys.difference(&keys).map(|who| FaultKind::NoKey(who.clone())));
         found

@@ -1,5 +1,7 @@
 //! What came in a delivery, held beside what was approved, as a fact of the ledger.
 
+use std::collections::BTreeMap;
+
 use serde::{Deserialize, Serialize};
 
 use crate::digest::Digest;
@@ -63,7 +65,7 @@ pub struct ItemReceived {
     /// In the words of whoever received it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
-    /// Photographs that were taken of it: they are handed over beside this.
+    /// Photographs that were taken of it.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub photos: Vec<PhotoTaken>,
 }
@@ -90,6 +92,24 @@ pub struct PhotoTaken {
     /// Of its bytes; absent where the device could not read it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub sha256: Option<Digest>,
+    /// How many they are, where it was handed over with what is said of it, and stands in the record. Of another its
+    /// name alone came.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub bytes: Option<u32>,
+}
+
+impl PhotoTaken {
+    /// The digest and the size of one that was handed over.
+    pub fn carried(&self) -> Option<(Digest, u32)> {
+        self.sha256.zip(self.bytes)
+    }
+}
+
+impl Received {
+    /// The photographs that were handed over, with their sizes.
+    pub fn photographs(&self) -> BTreeMap<Digest, u32> {
+        self.items.iter().flat_map(|item| &item.photos).filter_map(PhotoTaken::carried).collect()
+    }
 }
 
 /// What is looked at of an item, in the order of the page.

@@ -38,6 +38,8 @@ pub enum FaultKind {
     NoIssue(u32),
     /// No line names a response that lies beside it, by its first digits, and so many more.
     NoResponse(String, usize),
+    /// No line names a photograph that lies beside it, by its first digits, and so many more.
+    NoPhotograph(String, usize),
     /// No line names a key that lies beside it, by whose it is.
     NoKey(String),
     /// A response states a line that is not the one that stands there: whose it is, and the line.
@@ -75,7 +77,9 @@ impl Fault for LedgerFault {
                 phrase!("lines {from} to {to} of the ledger are lost: they were recorded, and are cut off", from, to)
             }
             FaultKind::Rewritten(line) => phrase!("line {line} of the ledger is not the one that was recorded", line),
-            FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoKey(_) => self.kind.unnamed(),
+            FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoPhotograph(..) | FaultKind::NoKey(_) => {
+                self.kind.unnamed()
+            }
             FaultKind::OtherHead(..) | FaultKind::AnsweredOther(..) | FaultKind::PublishedOther(..) => {
                 self.kind.other()
             }
@@ -85,7 +89,7 @@ impl Fault for LedgerFault {
 
     fn remedy(&self) -> Phrase {
         let remedy = match self.kind {
-            FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoKey(_) => {
+            FaultKind::NoIssue(_) | FaultKind::NoResponse(..) | FaultKind::NoPhotograph(..) | FaultKind::NoKey(_) => {
                 "put `record/ledger.jsonl` back from a backup that names it; a file that is no part of this record, \
                  move out of `record`; until then nothing can be recorded"
             }
@@ -115,6 +119,16 @@ impl FaultKind {
             Self::NoResponse(digits, more) => {
                 phrase!(
                     "the response `{digits}` and {more} more are in the record, and no line of the ledger names them",
+                    digits,
+                    more
+                )
+            }
+            Self::NoPhotograph(digits, 0) => {
+                phrase!("the photograph `{digits}` is in the record, and no line of the ledger names it", digits)
+            }
+            Self::NoPhotograph(digits, more) => {
+                phrase!(
+                    "the photograph `{digits}` and {more} more are in the record, and no line of the ledger names them",
                     digits,
                     more
                 )

@@ -18,6 +18,7 @@ mod issue;
 mod line;
 mod moment;
 mod order;
+pub mod photograph;
 mod reading;
 mod shown;
 mod statement;

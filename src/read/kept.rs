@@ -1,12 +1,14 @@
-//! Reads what responses keep beside the ledger's facts: signatures as drawn, scans of signed sheets.
+//! Reads what responses keep beside the ledger's facts: signatures as drawn, scans of signed sheets, photographs of
+//! what came.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use serde_json::Value;
 
 use crate::book::{KeptResponse, Scan};
 use crate::digest::Digest;
 use crate::finding::{Code, Finding, Phrase, Remark, phrase};
+use crate::ledger::photograph::MOST_EACH;
 use crate::ledger::{Attestation, Decided, Drawing, Fact, Line};
 use crate::source::{Folder, Place, RecordFile};
 use crate::units::Fault;
@@ -35,6 +37,36 @@ pub fn read(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTr
         }
     }
     kept
+}
+
+/// The photographs of what came that are as they were handed over.
+pub fn photographs(folder: &Folder, lines: &[Line], findings: &mut Vec<Finding>) -> BTreeSet<Digest> {
+    let (mut whole, mut looked) = (BTreeSet::new(), BTreeSet::new());
+    for line in lines {
+        let Fact::Received(received) = &line.fact else { continue };
+        for (digest, bytes) in received.photographs() {
+            if !looked.insert(digest) {
+                continue;
+            }
+            let note = &received.delivery.note;
+            let whose = phrase!("a photograph of the delivery `{}` of `{}`", note, received.delivery.from);
+            match photograph(folder, digest, u64::from(bytes), &whose) {
+                Ok(()) => _ = whole.insert(digest),
+                Err(finding) => findings.push(finding),
+            }
+        }
+    }
+    whole
+}
+
+fn photograph(folder: &Folder, digest: Digest, bytes: u64, whose: &Phrase) -> Result<(), Finding> {
+    let hex = digest.to_string();
+    let file = RecordFile::Photograph(&hex);
+    let found = whole(folder, file, MOST_EACH as u64, whose)?;
+    if found.len() as u64 == bytes && Digest::of(&found) == digest {
+        return Ok(());
+    }
+    Err(fault(file, phrase!("{whose} is not as it was recorded", whose)))
 }
 
 fn one(folder: &Folder, decided: &Decided) -> Result<KeptResponse, Finding> {

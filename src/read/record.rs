@@ -79,6 +79,7 @@ pub fn read(folder: &Folder, files: &mut Files, findings: &mut Vec<Finding>) -> 
     record.faulty = !chain.faults.is_empty() || findings.len() > before;
     findings.extend(open_keys(folder));
     record.kept = kept::read(folder, &chain.lines, findings);
+    record.photographs = kept::photographs(folder, &chain.lines, findings);
     record.lines = chain.lines;
     record
 }

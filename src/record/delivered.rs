@@ -165,11 +165,11 @@ impl Receiver {
             self.is_shown(open.chain(), item)?;
         }
         open.may_wait(Waits::Deliveries, &says.by, handed.signed.len())?;
+        open.may_carry(handed.photographs.values().map(|bytes| bytes.len() as u64).sum())?;
         let (delivery, by, items) = (says.delivery.clone(), says.by.clone(), says.items.clone());
         let (made, device) = (says.made, says.device.clone());
-        open.keep_response(&handed.value, &handed.digest)?;
         let fact = Received { response: handed.digest, delivery, by, on, made, device, items };
-        open.append(at, Fact::Received(fact))?;
+        open.record_received(at, fact, &handed.value, &handed.photographs)?;
         Ok(Outcome::Waiting)
     }
 

@@ -1,4 +1,4 @@
-//! Files of the record that are written whole: issues, responses, scans.
+//! Files of the record that are written whole: issues, responses, photographs, scans.
 //!
 //! A file that a line names is laid beside its place first, under a name that begins with a dot; the line is
 //! recorded; then the file takes its place. So a file in its place has its line, or had it: a ledger that
@@ -21,12 +21,14 @@ struct NamedFile {
     name: String,
     /// A newer one takes the place of an older one.
     renewed: bool,
+    /// The digest of its bytes, where its name is that.
+    digest: Option<Digest>,
 }
 
 impl NamedFile {
     /// The files that a fact names.
     fn by(fact: &Fact) -> Vec<NamedFile> {
-        let named = |folder, name| NamedFile { folder, name, renewed: false };
+        let named = |folder, name| NamedFile { folder, name, renewed: false, digest: None };
         let response = |digest: &Digest| {
             vec![named("responses", format!("{digest}.json")), named("responses", format!("{digest}-sealed.json"))]
         };
@@ -34,10 +36,17 @@ impl NamedFile {
             Fact::Issued(issued) => vec![named("issues", format!("{:04}.json", issued.number))],
             Fact::Decided(decided) => response(&decided.response),
             Fact::Measured(measured) => response(&measured.response),
-            Fact::Received(received) => response(&received.response),
+            Fact::Received(received) => {
+                let photographs = received.photographs().into_keys().map(|digest| {
+                    let name = format!("{digest}.jpg");
+                    NamedFile { folder: "photographs", name, renewed: false, digest: Some(digest) }
+                });
+                photographs.chain(response(&received.response)).collect()
+            }
             Fact::Acknowledged(one) => response(&one.response),
             Fact::Invited(invited) => {
-                vec![NamedFile { folder: "keys", name: format!("{}.key", invited.who), renewed: true }]
+                let name = format!("{}.key", invited.who);
+                vec![NamedFile { folder: "keys", name, renewed: true, digest: None }]
             }
             _ => vec![],
         }
@@ -59,9 +68,9 @@ impl Store {
     /// # Errors
     /// When the disk refuses, or something else stands in the place.
     pub(super) fn settle(&self, fact: &Fact) -> Result<(), RecordError> {
-        for NamedFile { folder, name, renewed } in NamedFile::by(fact) {
+        for NamedFile { folder, name, renewed, digest } in NamedFile::by(fact) {
             let (place, part) = (self.place(folder, &name), self.beside(folder, &name));
-            if !part.is_file() || is_link(&part) || !is_of(fact, &part) {
+            if !part.is_file() || is_link(&part) || !is_of(fact, digest, &part) {
                 continue;
             }
             if !renewed && is_there(&place) {
@@ -114,6 +123,11 @@ impl Open<'_> {
         if has_proof { self.lay_out("responses", &sealed, &bytes) } else { Ok(()) }
     }
 
+    /// Lays out a file that is named by its own digest, unless it stands in its place.
+    pub(super) fn lay_beside(&self, folder: &str, name: &str, bytes: &[u8]) -> Result<(), RecordError> {
+        if is_there(&self.store.place(folder, name)) { Ok(()) } else { self.lay_out(folder, name, bytes) }
+    }
+
     /// Keeps a file that is named by its own digest; one that is there already says the same.
     pub(super) fn keep(&self, folder: &str, name: &str, bytes: &[u8]) -> Result<(), RecordError> {
         let (place, part) = (self.store.place(folder, name), self.store.beside(folder, name));
@@ -144,9 +158,10 @@ impl Open<'_> {
 }
 
 /// Whether what lies beside a place is what the fact names, and not what another run left.
-fn is_of(fact: &Fact, part: &Path) -> bool {
+fn is_of(fact: &Fact, digest: Option<Digest>, part: &Path) -> bool {
     let bytes = std::fs::read(part).unwrap_or_default();
     match fact {
+        _ if digest.is_some() => digest == Some(Digest::of(&bytes)),
         Fact::Issued(issued) => Digest::of(&bytes) == issued.sha256,
         Fact::Invited(invited) => Key::in_file(&bytes).is_some_and(|key| key.id() == invited.key),
         _ => serde_json::from_slice::<Value>(&bytes).is_ok(),

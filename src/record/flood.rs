@@ -18,6 +18,8 @@ pub const MOST_IN_A_NAME: usize = 20;
 pub const MOST_IN_ALL: usize = 60;
 /// The most bytes that wait.
 pub const MOST_BYTES: u64 = 4 * 1024 * 1024;
+/// The most bytes of photographs that wait.
+pub const MOST_PHOTOGRAPHED: u64 = 24 * 1024 * 1024;
 
 /// What waits to be confirmed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,11 +43,16 @@ pub enum Full {
     InAll(Waits),
     /// As many bytes as may wait.
     Bytes(Waits),
+    /// As many bytes of photographs as may wait.
+    Photographed,
 }
 
 impl fmt::Display for Full {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (Self::InAName(waits, _) | Self::InAll(waits) | Self::Bytes(waits)) = self;
+        let waits = match self {
+            Self::InAName(waits, _) | Self::InAll(waits) | Self::Bytes(waits) => waits,
+            Self::Photographed => &Waits::Deliveries,
+        };
         let what = match waits {
             Waits::Responses => "responses that bear no key",
             Waits::Readings => "readings",
@@ -56,6 +63,9 @@ impl fmt::Display for Full {
             Self::InAName(_, who) => write!(f, "{MOST_IN_A_NAME} {what} of `{}` wait to be confirmed", plain(who)),
             Self::InAll(_) => write!(f, "{MOST_IN_ALL} {what} wait to be confirmed"),
             Self::Bytes(_) => write!(f, "{} MiB of {what} wait to be confirmed", MOST_BYTES / 1024 / 1024),
+            Self::Photographed => {
+                write!(f, "{} MiB of photographs of {what} wait to be confirmed", MOST_PHOTOGRAPHED / 1024 / 1024)
+            }
         }?;
         f.write_str(match waits {
             Waits::Responses => {
@@ -83,6 +93,19 @@ impl Open<'_> {
             return Ok(());
         };
         Err(Refusal::Full(full))
+    }
+
+    /// Whether so many more bytes of photographs may wait.
+    pub(super) fn may_carry(&self, bytes: u64) -> Result<(), Refusal> {
+        let lines = &self.chain().lines;
+        let vouched = Vouched::of(lines);
+        let waits = lines.iter().filter_map(|line| match &line.fact {
+            Fact::Received(one) if vouched.is_open(&one.response) => Some(one.photographs()),
+            _ => None,
+        });
+        let waiting: u64 = waits.flat_map(BTreeMap::into_values).map(u64::from).sum();
+        let fits = bytes == 0 || waiting + bytes <= MOST_PHOTOGRAPHED;
+        if fits { Ok(()) } else { Err(Refusal::Full(Full::Photographed)) }
     }
 
     /// What waits, and in whose name.

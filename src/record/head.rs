@@ -20,7 +20,7 @@ impl Store {
     /// When a folder of the record can't be listed.
     pub(super) fn look_beside(&self) -> Result<BesideLedger, RecordError> {
         let mut beside = BesideLedger { head: self.head(), ..BesideLedger::default() };
-        for folder in ["issues", "responses", "keys"] {
+        for folder in ["issues", "responses", "photographs", "keys"] {
             let path = self.folder.join(folder);
             let listed = match fs::read_dir(&path) {
                 Ok(listed) => listed,

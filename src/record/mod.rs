@@ -5,6 +5,7 @@
 //! record/head.json             the number and digest of the last line, kept after each line
 //! record/issues/0001.json      what was shown of every item, frozen under a number
 //! record/responses/<sha>.json  responses as they came; `-sealed` where the proof came later
+//! record/photographs/<sha>.jpg photographs of what came in deliveries
 //! record/scans/<sha>.pdf       scans of sheets that were signed on paper
 //! record/keys/<who>.key        the approvers' keys, for the owner alone
 //! record/.lock                 held while something is recorded
@@ -30,6 +31,7 @@ mod keys;
 mod lock;
 mod mac;
 mod once;
+mod photographs;
 mod readings;
 mod receive;
 mod refusal;
@@ -41,9 +43,10 @@ mod tests;
 pub use append::new_id;
 pub use by_hand::{ByHand, Closed, ItemName};
 pub use error::RecordError;
-pub use flood::{Full, MOST_BYTES, MOST_IN_A_NAME, MOST_IN_ALL, Waits};
+pub use flood::{Full, MOST_BYTES, MOST_IN_A_NAME, MOST_IN_ALL, MOST_PHOTOGRAPHED, Waits};
 pub use keys::{Key, current, is_plain};
 pub use mac::hmac_sha256;
+pub use photographs::MAX_HANDED;
 pub use receive::{Outcome, Receiver, Refusal, plain, said};
 pub use response::{MAX_BYTES, Malformed, Submission};
 pub use store::{Open, Store};

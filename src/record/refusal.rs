@@ -36,7 +36,9 @@ impl Malformed {
             Self::Twice(..) => "it speaks of one item twice".into(),
             Self::NotSaid(..) => "of something that came otherwise it is not said how, or what became of it".into(),
             Self::NoNote(..) => "it approves something as noted, and there is no note".into(),
-            counted @ (Self::TooLarge | Self::TooDeep | Self::Text(_) | Self::Count(_)) => counted.to_string(),
+            counted @ (Self::TooLarge | Self::TooDeep | Self::Text(_) | Self::Count(_) | Self::Photograph(_)) => {
+                counted.to_string()
+            }
         }
     }
 }

@@ -6,12 +6,14 @@ use serde::Deserialize;
 use serde_json::Value;
 
 use crate::digest::{Digest, canonical};
+use crate::ledger::photograph::PhotographFault;
 use crate::ledger::{Decision, Device, Drawing, Head, ItemDecision, Moment, Read};
 
 use super::delivered::{HandedAcknowledgement, HandedDelivery};
 use super::once;
+use super::photographs::{self, MAX_HANDED, Photographs};
 
-/// The largest response, in bytes.
+/// The largest response without photographs, in bytes.
 pub const MAX_BYTES: usize = 256 * 1024;
 /// How deep lists and objects may stand in each other.
 const MAX_DEPTH: usize = 8;
@@ -38,10 +40,12 @@ pub struct Submission {
     pub digest: Digest,
     /// The bytes that `mac` is of.
     pub signed: Vec<u8>,
-    /// As it came.
+    /// As it came, without photographs.
     pub value: Value,
     /// What it says.
     pub says: SubmissionKind,
+    /// The photographs that came with it, by their digests: no part of what it says, which names them.
+    pub(super) photographs: Photographs,
 }
 
 /// What was handed over.
@@ -139,6 +143,8 @@ pub enum Malformed {
     Count(usize),
     /// The same item twice: room and item.
     Twice(String, String),
+    /// A photograph is not as it may be.
+    Photograph(PhotographFault),
     /// Approved as noted, and no note: room and item.
     NoNote(String, String),
     /// It came otherwise than approved, and it is not said how, or what became of it: room and item.
@@ -148,13 +154,19 @@ pub enum Malformed {
 impl fmt::Display for Malformed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::TooLarge => write!(f, "it is larger than {} KiB", MAX_BYTES / 1024),
+            Self::TooLarge => write!(
+                f,
+                "it is larger than {} KiB, or than {} KiB with photographs",
+                MAX_BYTES / 1024,
+                MAX_HANDED / 1024
+            ),
             Self::TooDeep => write!(f, "lists and objects stand more than {MAX_DEPTH} deep in each other"),
             Self::NotTheForm(why) => write!(f, "it is not a response: {why}"),
             Self::Text(place) => write!(f, "the text of `{place}` is missing, too long, or no such text"),
             Self::Count(0) => f.write_str("it says nothing of any item"),
             Self::Count(count) => write!(f, "it speaks of {count} items, and {MAX_ITEMS} are the most"),
             Self::Twice(room, item) => write!(f, "it decides `{room}/{item}` twice"),
+            Self::Photograph(fault) => write!(f, "a photograph can't be taken: {fault}"),
             Self::NotSaid(room, item) => write!(
                 f,
                 "`{room}/{item}` came otherwise than it was approved, and it is not said how, or what became of it"
@@ -170,14 +182,36 @@ impl Submission {
     /// # Errors
     /// When it passes a limit or is not of the form.
     pub fn read(bytes: &[u8]) -> Result<Submission, Malformed> {
-        if bytes.len() > MAX_BYTES {
+        let Outline { deepest, outside } = outline(bytes);
+        // What stands outside of texts is what takes more memory once it is read.
+        if bytes.len() > MAX_HANDED || outside > MAX_BYTES {
             return Err(Malformed::TooLarge);
         }
-        if depth(bytes) > MAX_DEPTH {
+        if deepest > MAX_DEPTH {
             return Err(Malformed::TooDeep);
         }
         let form = |why: &dyn fmt::Display| Malformed::NotTheForm(crate::record::plain(&why.to_string()));
-        let value = once::value(bytes).map_err(|error| form(&error))?;
+        let mut value = once::value(bytes).map_err(|error| form(&error))?;
+        let is_delivery = value.get("format").and_then(Value::as_str) == Some(DELIVERY);
+        let photographs = if is_delivery { photographs::take_out(&mut value)? } else { Photographs::new() };
+        if photographs.is_empty() && bytes.len() > MAX_BYTES {
+            return Err(Malformed::TooLarge);
+        }
+        let mut without = value.clone();
+        if let Some(fields) = without.as_object_mut() {
+            fields.remove("mac");
+        }
+        let signed = canonical(&without).map_err(|error| form(&error))?;
+        if signed.len() > MAX_BYTES {
+            return Err(Malformed::TooLarge);
+        }
+        let says = Self::said(&value, &photographs)?;
+        Ok(Submission { digest: Digest::of(&signed), signed, value, says, photographs })
+    }
+
+    /// What it says, by its form.
+    fn said(value: &Value, photographs: &Photographs) -> Result<SubmissionKind, Malformed> {
+        let form = |why: &dyn fmt::Display| Malformed::NotTheForm(crate::record::plain(&why.to_string()));
         let format = value.get("format").and_then(Value::as_str).unwrap_or_default();
         let says = match format {
             RESPONSE => SubmissionKind::Decisions(serde_json::from_value(value.clone()).map_err(|error| form(&error))?),
@@ -191,15 +225,13 @@ impl Submission {
         match &says {
             SubmissionKind::Decisions(decisions) => decisions.check()?,
             SubmissionKind::Readings(readings) => readings.check()?,
-            SubmissionKind::Delivery(delivery) => delivery.check()?,
+            SubmissionKind::Delivery(delivery) => {
+                delivery.check()?;
+                delivery.holds(photographs)?;
+            }
             SubmissionKind::Acknowledgement(one) => one.check()?,
         }
-        let mut without = value.clone();
-        if let Some(fields) = without.as_object_mut() {
-            fields.remove("mac");
-        }
-        let signed = canonical(&without).map_err(|error| form(&error))?;
-        Ok(Submission { digest: Digest::of(&signed), signed, value, says })
+        Ok(says)
     }
 }
 
@@ -284,10 +316,18 @@ fn is_drawing(text: &str) -> bool {
     text.is_empty() || Drawing::parse(text).is_some()
 }
 
-/// How deep lists and objects stand in each other, as far as it can be told without reading them.
-fn depth(bytes: &[u8]) -> usize {
-    let (mut depth, mut deepest, mut in_text, mut escaped) = (0usize, 0, false, false);
+/// What can be told of bytes without reading them.
+struct Outline {
+    /// How deep lists and objects stand in each other.
+    deepest: usize,
+    /// How many bytes stand outside of texts.
+    outside: usize,
+}
+
+fn outline(bytes: &[u8]) -> Outline {
+    let (mut depth, mut deepest, mut outside, mut in_text, mut escaped) = (0usize, 0, 0, false, false);
     for byte in bytes {
+        outside += usize::from(!in_text);
         match byte {
             _ if escaped => escaped = false,
             b'\\' if in_text => escaped = true,
@@ -300,7 +340,7 @@ fn depth(bytes: &[u8]) -> usize {
             _ => {}
         }
     }
-    deepest
+    Outline { deepest, outside }
 }
 
 #[cfg(test)]
@@ -309,7 +349,8 @@ mod tests {
 
     #[test]
     fn depth_counts_what_stands_outside_of_texts() {
-        assert_eq!(depth(br#"{"a":[{"b":"[[[[\"[["}],"c":[]}"#), 3);
+        let Outline { deepest, outside } = outline(br#"{"a":[{"b":"[[[[\"[["}],"c":[]}"#);
+        assert_eq!((deepest, outside), (3, 16));
         assert_eq!(Submission::read("[".repeat(200_000).as_bytes()), Err(Malformed::TooDeep));
     }
 

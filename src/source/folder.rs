@@ -120,6 +120,8 @@ pub enum RecordFile<'a> {
     Issue(u32),
     /// A response, by its digest in hex; anything else is no file of the record.
     Response(&'a str),
+    /// A photograph of a delivery, by the digest of its bytes in hex.
+    Photograph(&'a str),
     /// A scan, by the name that its response gives it: its digest in hex, and an ending.
     Scan(&'a str),
 }
@@ -134,6 +136,10 @@ impl RecordFile<'_> {
             Self::Response(digest) => {
                 let name: String = digest.chars().filter(char::is_ascii_hexdigit).collect();
                 format!("record/responses/{name}.json")
+            }
+            Self::Photograph(digest) => {
+                let name: String = digest.chars().filter(char::is_ascii_hexdigit).collect();
+                format!("record/photographs/{name}.jpg")
             }
             Self::Scan(name) => {
                 let (digest, ending) = name.split_once('.').unwrap_or((name, ""));
@@ -287,7 +293,8 @@ impl Folder {
     pub fn record(&self, file: RecordFile<'_>, limit: u64) -> Result<Option<Vec<u8>>, FolderError> {
         let path = file.path();
         let first = self.recorded_at(&path, limit)?;
-        if first.is_some() || !matches!(file, RecordFile::Issue(_) | RecordFile::Response(_)) {
+        let is_named = matches!(file, RecordFile::Issue(_) | RecordFile::Response(_) | RecordFile::Photograph(_));
+        if first.is_some() || !is_named {
             return Ok(first);
         }
         // Whoever records may not have moved it to its place yet, or may just have done so.

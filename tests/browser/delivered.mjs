@@ -1,11 +1,15 @@
-// node delivered.mjs PROGRAM BOOK SITE PORT: what came is looked at in a yard without a signal, on a telephone that opened the
-// page where it had one; it is handed over at the gate, and the office confirms it.
+// node delivered.mjs PROGRAM BOOK SITE PORT YARD: what came is looked at and photographed in a yard without a signal, on a
+// telephone that opened the page where it had one; it is handed over at the gate, and the office confirms it.
+import { readFileSync } from "node:fs";
+import path from "node:path";
 import { must, same } from "./acts.mjs";
 import { device } from "./device.mjs";
+import { urlOf } from "./folder.mjs";
 import { launch, WIDTHS } from "./launch.mjs";
+import { isPlain } from "./photographs.mjs";
 import { Program } from "./program.mjs";
 
-const [binary, book, site, port] = process.argv.slice(2);
+const [binary, book, site, port, yard] = process.argv.slice(2);
 const program = new Program(binary, book, site, port);
 const SHEET = `${program.address}/installer/deliveries/from-ardwin.html`;
 const received = () => program.facts().filter(({ is }) => is === "received");
@@ -34,9 +38,11 @@ async function looksAtWhatCame(phone) {
   await rug.getByRole("button", { name: "All of it came as approved" }).click();
   await rug.getByLabel("Finish: what came instead, or what is damaged").fill("grey");
   await rug.getByLabel("Taken all the same").check();
+  await rug.getByLabel("Photographs", { exact: true }).setInputFiles([yard]);
+  await rug.locator(".shots img").waitFor();
   await phone.page.getByLabel("Received by").fill("Noor Tembley");
   await phone.page.getByLabel("Number of the delivery note").fill("4711");
-  await says(phone.page, "2 items of this delivery, received by Noor Tembley, are ready to be handed over.");
+  await says(phone.page, "2 items of this delivery, received by Noor Tembley, are ready to be handed over. 1 photograph goes with it.");
   await phone.page.getByRole("button", { name: "Send to the office" }).click();
   await says(phone.page, "It did not get there. Nothing is lost.");
   same(received(), [], "what is on record while the telephone has no signal");
@@ -47,6 +53,9 @@ async function opensAgain(phone) {
   await phone.page.close();
   await phone.open(SHEET);
   await says(phone.page, "K-01 Rug: Different");
+  await says(phone.page, "1 photograph goes with it.");
+  const shown = await section(phone.page, "Rug").locator(".shots img").evaluate((image) => image.decode().then(() => image.naturalHeight));
+  same(shown, 1600, "the height of the photograph that the telephone kept");
 }
 
 async function handsOverAtTheGate(phone) {
@@ -58,7 +67,23 @@ async function handsOverAtTheGate(phone) {
   }
   const [fact, ...more] = received();
   same([more.length, fact.by, fact.delivery, fact.device.turn > 0], [0, "Noor Tembley", { from: "Ardwin", note: "4711" }, true], "what is on record");
+  const [photo] = fact.items.find(({ item }) => item === "rug").photos;
+  const kept = readFileSync(path.join(book, "record/photographs", `${photo.sha256}.jpg`));
+  same([photo.name, kept.length, ...isPlain(kept, photo.sha256, "on record")], ["IMG 4.jpg", photo.bytes, 1200, 1600], "the photograph on record");
   return fact;
+}
+
+/** On the orders page, with the desk's own browser. */
+async function theOfficeSeesIt(browser) {
+  await program.run("publish", ["--draft", "--out", site]);
+  const desk = await device(browser, WIDTHS[2], program.address);
+  await desk.page.goto(urlOf(path.resolve(site), "office/orders.html"));
+  const small = desk.page.getByRole("img", { name: "IMG 4.jpg" });
+  await small.scrollIntoViewIfNeeded();
+  must(await small.evaluate((image) => image.decode().then(() => image.naturalWidth > 0)), "the photograph is not shown");
+  await small.click();
+  await desk.page.waitForFunction(() => document.images[0]?.naturalHeight === 1600);
+  same(desk.faults, [], "what the office's pages complain of");
 }
 
 async function theOfficeConfirms(fact) {
@@ -78,6 +103,7 @@ try {
   await looksAtWhatCame(phone);
   await opensAgain(phone);
   await theOfficeConfirms(await handsOverAtTheGate(phone));
+  await theOfficeSeesIt(browser);
   same(phone.faults.filter((fault) => !/ERR_(INTERNET_DISCONNECTED|FAILED|CONNECTION_REFUSED)/.test(fault)), [], "what the page complains of");
 } finally {
   await browser.close();

@@ -111,6 +111,8 @@ def response(record, fact, lines, told):
             wants(value[key] == fact.get(key), f"{name} has another `{key}` than its line")
     if fact["is"] == "received":
         wants(value["items"] == fact["items"], f"{name} has other items than its line")
+        for photo in photographs(fact):
+            photograph(record, photo, told)
     if fact["is"] == "decided":
         taken = [(one["room"], one["item"]) for one in fact["items"] + fact.get("refused", [])]
         wants(all(one in value["items"] for one in fact["items"]), f"{name} says something else than its line")
@@ -125,6 +127,28 @@ def response(record, fact, lines, told):
         seal(record, fact, value["mac"], canonical(bare), told)
     if "scan" in value:
         scan(record, value["scan"])
+
+
+def photographs(fact):
+    """Those that were handed over with a delivery."""
+    return [photo for item in fact["items"] for photo in item.get("photos", []) if "bytes" in photo]
+
+
+def photograph(record, photo, told):
+    """Its digest and size, and that no part of it is more than its picture."""
+    name = f"{record}/photographs/{photo['sha256']}.jpg"
+    with open(name, "rb") as file:
+        kept = file.read()
+    wants(hashlib.sha256(kept).hexdigest() == photo["sha256"], f"{name} has another digest")
+    wants(len(kept) == photo["bytes"], f"{name} has another size")
+    wants(kept[:2] == b"\xff\xd8" and kept[-2:] == b"\xff\xd9", f"{name} is no whole JPEG")
+    at, marks = 2, set()
+    while kept[at + 1] != 0xDA:
+        wants(kept[at] == 0xFF, f"{name} is no JPEG")
+        marks.add(kept[at + 1])
+        at += 2 + int.from_bytes(kept[at + 2 : at + 4], "big")
+    wants(not marks & ({*range(0xE1, 0xEE)} | {0xEF, 0xFE}), f"{name} holds more than its picture")
+    told["photographs"] += 1
 
 
 def seal(record, fact, mac, signed, told):
@@ -162,18 +186,20 @@ def nothing_unnamed(record, lines):
     named = {
         "issues": {f"{fact['number']:04}" for fact in facts if fact["is"] == "issued"},
         "responses": {fact["response"] for fact in facts if fact["is"] in HANDED.values()},
+        "photographs": {one["sha256"] for fact in facts if fact["is"] == "received" for one in photographs(fact)},
         "keys": {fact["who"] for fact in facts if fact["is"] == "invited"},
     }
     for folder, names in named.items():
         path = f"{record}/{folder}"
         for name in os.listdir(path) if os.path.isdir(path) else []:
             if not name.startswith("."):
-                stem = re.sub(r"(-sealed)?\.(json|key)$", "", name)
+                stem = re.sub(r"(-sealed)?\.(json|jpg|key)$", "", name)
                 wants(stem in names, f"{path}/{name} is named by no line")
 
 
 def verify(record):
-    told = dict.fromkeys(["lines", "issues", "marks", "responses", "seals", "seals of keys that are gone"], 0)
+    what = ["lines", "issues", "marks", "responses", "photographs", "seals", "seals of keys that are gone"]
+    told = dict.fromkeys(what, 0)
     lines, keys = ledger(record), {}
     head, _ = read(f"{record}/head.json")
     wants(head == {"line": len(lines), "sha256": lines[-1]["sha256"]}, "the head is of another ledger, or lines are lost")

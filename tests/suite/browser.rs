@@ -10,6 +10,7 @@ mod following;
 mod hosting;
 mod one_file;
 mod paper;
+mod photographed;
 mod published;
 mod receiving;
 mod tape;

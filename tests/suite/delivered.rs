@@ -1,5 +1,7 @@
 //! What came in a delivery and that an issue came to hand, as they are handed over and taken in.
 
+pub mod photographs;
+
 use bookmatch::ledger::Fact;
 use bookmatch::record::{Outcome, Refusal};
 use serde_json::{Value, json};

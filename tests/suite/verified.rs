@@ -5,12 +5,16 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use base64::Engine;
+use base64::engine::general_purpose::STANDARD;
+use bookmatch::digest::Digest;
 use bookmatch::ledger::Decision;
 use bookmatch::record::{ByHand, ItemName, Outcome, Store};
 use serde_json::{Value, json};
 
 use crate::issued::{IssuedBook, mark, now, seal};
 use crate::project::Project;
+use crate::project::picture::jpeg;
 
 /// What the other program says of a record, and whether it is as it should be.
 fn verified(record: &Path) -> (bool, String) {
@@ -40,11 +44,14 @@ fn whole() -> IssuedBook {
     take_in(book.response(3).to_string().as_bytes());
     let read = json!({"room": "kitchen", "opening": "range", "what": "width", "at": "top", "length": "762000000"});
     take_in(&handed(&book, "bookmatch readings 1", json!({"readings": [read]})));
+    let photograph = jpeg("box", 96, 64);
     let item = json!({
         "room": "kitchen", "item": "range", "mark": mark("range", "black"),
         "lines": [{"of": "finish", "came": "different", "words": "grey"}], "kept": "taken",
+        "photos": [{"name": "IMG 4.jpg", "sha256": Digest::of(&photograph).to_string(), "bytes": photograph.len()}],
     });
-    let delivery = json!({"delivery": {"from": "Oren", "note": "4711"}, "items": [item]});
+    let photographs = json!({Digest::of(&photograph).to_string(): STANDARD.encode(&photograph)});
+    let delivery = json!({"delivery": {"from": "Oren", "note": "4711"}, "items": [item], "photographs": photographs});
     take_in(&handed(&book, "bookmatch delivery 1", delivery));
     take_in(&handed(&book, "bookmatch acknowledgement 1", json!({})));
     let by_hand = ByHand {
@@ -75,7 +82,7 @@ fn every_part_of_a_record_is_verified_by_another_program() {
     let book = whole();
     let (holds, said) = verified(&book.path().join("record"));
     assert!(holds, "{said}");
-    for part in ["issues: 2", "marks: 4", "responses: 8", "seals: 2"] {
+    for part in ["issues: 2", "marks: 4", "responses: 8", "photographs: 1", "seals: 2"] {
         assert!(said.lines().any(|line| line == part), "{part}: {said}");
     }
     // One whose key was renewed since.
@@ -181,13 +188,17 @@ fn whatever_is_changed_of_a_record_is_seen_by_another_program() {
     let record = book.path().join("record");
     let changed = |change: &dyn Fn(&Path), words: &str| told_of(&record, change, words);
     let response = |record: &Path| first(record, "responses");
-    let stranger = format!("responses/{}.json", "ab".repeat(32));
+    let [stranger, picture] =
+        ["responses/{}.json", "photographs/{}.jpg"].map(|path| path.replace("{}", &"ab".repeat(32)));
     let (at, later) = ("\"at\":\"2027-01-16T19:22:03Z\"", "\"at\":\"2027-01-16T19:22:04Z\"");
     changed(&|at| rewrite(&response(at), "\"nonce\":\"", "\"nonce\":\"f"), "has another digest");
     changed(&|at| fs::remove_file(response(at)).unwrap(), "responses");
     changed(&|at| fs::write(at.join(&stranger), "{}").unwrap(), "is named by no line");
     changed(&|at| rewrite(&at.join("issues/0001.json"), "white", "grey!"), "has another digest");
     changed(&|at| fs::write(first(at, "scans"), "another").unwrap(), "scan");
+    changed(&|at| fs::write(first(at, "photographs"), "another").unwrap(), "photographs");
+    changed(&|at| fs::remove_file(first(at, "photographs")).unwrap(), "photographs");
+    changed(&|at| fs::write(at.join(&picture), "").unwrap(), "is named by no line");
     changed(&|record| rewrite(&record.join("ledger.jsonl"), at, later), "digest");
     changed(&cut_the_last_line, "the head is of another ledger, or lines are lost");
     changed(&exchange_a_seal, "bears another seal");

@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use crate::assess::receiving::{ClaimBy, Receipt, Said};
-use crate::book::{Room, Selection};
-use crate::ledger::Received;
+use crate::book::{Room, Selection, photograph_path};
+use crate::ledger::{PhotoTaken, Received};
 use crate::pipeline::Review;
 
 use super::shown::add_line;
@@ -49,6 +49,9 @@ struct ItemReport<'a> {
     /// The names of the photographs that were taken.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     photos: Vec<&'a str>,
+    /// Where those lie that were handed over with it, in the book's folder.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    photographs: Vec<String>,
     /// The last day to claim what came otherwise; `not known` where the supplier gave no term.
     #[serde(skip_serializing_if = "Option::is_none")]
     claim_by: Option<String>,
@@ -77,11 +80,16 @@ impl DeliveriesReport<'_> {
         if !self.items.is_empty() {
             text += "\nreceived\n";
         }
-        for ItemReport { room, item, tag, stands, note, by, on, claim_by, .. } in &self.items {
+        for ItemReport { room, item, tag, stands, note, by, on, claim_by, photos, .. } in &self.items {
             let told = [*note, *by, on.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(", ");
             let told = if told.is_empty() { told } else { format!("; {told}") };
             let claim = claim_by.as_ref().map_or(String::new(), |by| format!("; claim by: {by}"));
-            add_line!(text, "  {tag} {item} ({room}): {stands}{told}{claim}");
+            let photos = match photos.len() {
+                0 => String::new(),
+                1 => "; 1 photograph".into(),
+                many => format!("; {many} photographs"),
+            };
+            add_line!(text, "  {tag} {item} ({room}): {stands}{told}{photos}{claim}");
         }
         text
     }
@@ -124,11 +132,19 @@ fn item<'a>(review: &'a Review, room: &'a Room, selection: &'a Selection) -> Opt
         by: said.map(|said| said.received.by.as_str()),
         on: said.map(|said| said.received.on.iso()),
         photos: said.map_or_else(Vec::new, |said| said.item.photos.iter().map(|photo| photo.name.as_str()).collect()),
+        photographs: said.map_or_else(Vec::new, |said| photographs(review, said)),
         claim_by: claim.map(|said| match said.claim_by(book, selection) {
             ClaimBy::Unknown => "not known".into(),
             ClaimBy::Until(day) => day.iso(),
         }),
     })
+}
+
+/// Where the photographs of what was said lie that are as they came.
+fn photographs(review: &Review, said: &Said) -> Vec<String> {
+    let carried = said.item.photos.iter().filter_map(PhotoTaken::carried).map(|(digest, _)| digest);
+    let whole = carried.filter(|digest| review.book.record.photographs.contains(digest));
+    whole.map(|digest| photograph_path(&digest)).collect()
 }
 
 fn stands(receipt: Receipt<'_>) -> String {

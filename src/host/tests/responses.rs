@@ -64,6 +64,46 @@ async fn a_body_past_the_limit_is_never_looked_at() {
     assert_eq!(send(&super::router(super::hosted(recorded).0), vec![b' '; 256 * 1024]).await.0, 200);
 }
 
+/// A body that says how large it is, from an address.
+fn large(bytes: usize, from: u8) -> axum::extract::Request {
+    let mut request = request("POST", "/responses", vec![b' '; bytes]);
+    request.headers_mut().insert("content-length", bytes.into());
+    request.extensions_mut().insert(Peer(IpAddr::from([192, 0, 2, from])));
+    request
+}
+
+#[tokio::test]
+async fn a_body_with_photographs_is_taken_where_it_says_how_large_it_is() {
+    let router = router(hosted(recorded).0);
+    assert_eq!(ask(&router, large(3 * 1024 * 1024, 1)).await.status(), 200);
+    assert_eq!(ask(&router, large(3 * 1024 * 1024 + 1, 1)).await.status(), 413);
+    let mut lies = large(256 * 1024 + 1, 1);
+    lies.headers_mut().insert("content-length", 7.into());
+    assert_eq!(ask(&router, lies).await.status(), 413, "one that says that it is small");
+}
+
+#[tokio::test]
+async fn few_large_bodies_are_held_at_once_and_small_ones_are_taken_beside_them() {
+    let (mut hosted, _) = hosted(recorded);
+    hosted.limits = HostLimits { carried_at_once: 3, carried_each: 2, arriving: Duration::ZERO, ..hosted.limits };
+    let router = router(hosted);
+    let never = |from: u8| {
+        let never = tokio_stream::pending::<Result<Vec<u8>, std::io::Error>>();
+        let mut request = large(1024 * 1024, from);
+        *request.body_mut() = Body::from_stream(never);
+        let router = router.clone();
+        tokio::spawn(async move { ask(&router, request).await.status() })
+    };
+    let slow = [never(1), never(1), never(2)];
+    tokio::time::sleep(Duration::from_millis(50)).await;
+    assert!(slow.iter().all(|one| !one.is_finished()), "a large one has longer to arrive");
+    assert_eq!(ask(&router, large(1024 * 1024, 1)).await.status(), 429, "two of one address");
+    assert_eq!(ask(&router, large(1024 * 1024, 3)).await.status(), 429, "three in all");
+    slow.iter().for_each(tokio::task::JoinHandle::abort);
+    tokio::time::sleep(Duration::from_millis(50)).await;
+    assert_eq!(ask(&router, large(1024 * 1024, 3)).await.status(), 200);
+}
+
 #[tokio::test]
 async fn a_body_that_never_ends_is_given_up() {
     let (mut hosted, _) = hosted(|_| panic!("looked at"));

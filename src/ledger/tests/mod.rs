@@ -99,7 +99,11 @@ fn received(mark: Digest) -> Received {
         lines: vec![line(Looked::Model, Came::Approved, None), line(Looked::Finish, Came::Different, Some("“black”"))],
         kept: Some(Kept::SetAside),
         note: Some("box torn".into()),
-        photos: vec![PhotoTaken { name: "IMG 4.jpg".into(), sha256: Some(Digest::of(b"a photograph")) }],
+        photos: vec![PhotoTaken {
+            name: "IMG 4.jpg".into(),
+            sha256: Some(Digest::of(b"a photograph")),
+            bytes: Some(12),
+        }],
     };
     Received {
         response: Digest::of(b"a delivery"),

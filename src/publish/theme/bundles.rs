@@ -33,7 +33,7 @@ pub(super) const BUNDLES: [Bundle; 8] = [
     Bundle {
         folders: &["installer"],
         path: "assets/receiving.js",
-        scripts: &["seal", "paper", "hand", "delivery"],
+        scripts: &["seal", "paper", "hand", "photographs", "delivery"],
         words: &[("receiving", &["delivery", "hand"])],
     },
     Bundle { folders: &["client", "installer"], path: "assets/newest.js", scripts: &["newest"], words: &[] },

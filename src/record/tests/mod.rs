@@ -6,6 +6,7 @@ mod faults;
 mod full;
 mod kills;
 mod lost;
+mod photographs;
 mod together;
 mod whole;
 

@@ -6,7 +6,7 @@ use super::super::aside::is_site;
 use super::{Folder, Store};
 
 /// The folders of the record whose files a line of the ledger names.
-const FOLDERS: [&str; 3] = ["issues", "responses", "keys"];
+const FOLDERS: [&str; 4] = ["issues", "responses", "photographs", "keys"];
 
 /// Where a published folder states the line of the ledger that it was published over.
 pub const STATED: &str = "office/stated.json";

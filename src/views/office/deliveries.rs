@@ -1,11 +1,15 @@
 //! What came, on the orders page: how each order stands, and everything that was said of it.
 
 use crate::assess::receiving::{ClaimBy, Receipt, Said};
-use crate::book::{Room, Selection};
-use crate::views::office::tables::{Cell, Column, Table};
+use crate::book::{Room, Selection, photograph_path};
+use crate::ledger::PhotoTaken;
+use crate::views::office::tables::{Cell, Column, SmallPhoto, Table};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
 use crate::views::shared::state::{State, StateShape};
+
+/// The width of a photograph that a small one leads to, in pixels.
+const LARGE: u32 = 1600;
 
 impl PageBuilder<'_> {
     /// How it stands with what came of an order; nothing while nobody received it.
@@ -45,9 +49,7 @@ impl PageBuilder<'_> {
         let received = &said.received;
         let kept = said.item.kept.map_or(String::new(), |kept| format!(", {}", kept.words()));
         let came = if said.item.is_as_approved() { "as approved".to_string() } else { said.how().text().to_owned() };
-        let photos: Vec<&str> = said.item.photos.iter().map(|photo| photo.name.as_str()).collect();
-        let photos = (!photos.is_empty()).then(|| format!("photographs {}", photos.join(", ")));
-        let notes: Vec<String> = said.item.note.clone().into_iter().chain(photos).collect();
+        let notes: Vec<String> = said.item.note.clone().into_iter().chain(self.not_shown(said)).collect();
         let digits = received.response.short(8);
         let state = match said.counts {
             true => State::new(StateShape::Approved, format!("Confirmed: {digits}")),
@@ -64,10 +66,35 @@ impl PageBuilder<'_> {
         };
         vec![
             noted(&format!("{} {}", selection.tag, selection.name.value), Some(room.title().to_string())),
-            noted(&format!("{came}{kept}"), Some(notes.join("; "))),
+            Cell { photos: self.photographs(said), ..noted(&format!("{came}{kept}"), Some(notes.join("; "))) },
             noted(&received.delivery.note, Some(received.delivery.from.clone())),
             noted(&received.by, Some(received.on.to_string())),
             Cell { state: Some(state), note: claim.map(|claim| Html::text(&claim)), ..Cell::default() },
         ]
+    }
+    /// The photographs that came with what is said, as far as they are there whole.
+    fn photographs(&self, said: &Said) -> Vec<SmallPhoto> {
+        let shown = |photo: &PhotoTaken| {
+            let (digest, _) = photo.carried()?;
+            let picture = self.album.picture(&photograph_path(&digest), &photo.name, LARGE)?;
+            let large = picture.sizes.last()?.path.clone();
+            Some(SmallPhoto { picture, large })
+        };
+        said.item.photos.iter().filter_map(shown).collect()
+    }
+
+    /// Photographs of which the name alone came, and those that are not there to be shown.
+    fn not_shown(&self, said: &Said) -> Vec<String> {
+        let whole = &self.subject.book.record.photographs;
+        let told = |photo: &PhotoTaken| {
+            let why = match photo.carried() {
+                None => "its name alone came",
+                Some((digest, _)) if !whole.contains(&digest) => "it is not in the record as it came",
+                Some((digest, _)) if !self.album.has(&photograph_path(&digest)) => "it is no picture that can be shown",
+                Some(_) => return None,
+            };
+            Some(format!("photograph {}: {why}", photo.name))
+        };
+        said.item.photos.iter().filter_map(told).collect()
     }
 }

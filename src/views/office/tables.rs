@@ -2,6 +2,7 @@
 
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::html::Html;
+use crate::views::shared::photo::Photo;
 use crate::views::shared::sheet::{Fact, Notice, Sheet, on_sheet};
 use crate::views::shared::state::State;
 use serde::Serialize;
@@ -46,8 +47,18 @@ pub struct Cell {
     /// Relative to the folder's root.
     pub href: Option<String>,
     pub note: Option<Html>,
+    /// Small, each leading to the large one.
+    pub photos: Vec<SmallPhoto>,
     pub state: Option<State>,
     pub bar: Option<Bar>,
+}
+
+/// A photograph in a cell.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct SmallPhoto {
+    pub picture: Photo,
+    /// The path of the large one.
+    pub large: String,
 }
 
 /// A price drawn against its allowance; whole pixels, of 200 for the widest.

@@ -61,7 +61,13 @@ impl<'a> Album<'a> {
 
     /// A picture for a page, no wider than `most`; none when it could not be made.
     pub fn photo(&self, named: &Named, alt: &str, most: u32) -> Option<Photo> {
-        let made = self.pictures.get(&named.path)?;
+        let alt = named.alt.as_deref().unwrap_or(alt);
+        Some(Photo { caption: named.caption.clone(), ..self.picture(&named.path, alt, most)? })
+    }
+
+    /// As [`Album::photo`], by where it lies in the book's folder.
+    pub fn picture(&self, path: &str, alt: &str, most: u32) -> Option<Photo> {
+        let made = self.pictures.get(path)?;
         let smallest = made.files.iter().map(|file| file.width).min()?;
         let mut files: Vec<_> = made.files.iter().filter(|file| file.width <= most.max(smallest)).collect();
         files.sort_by_key(|file| file.width);
@@ -77,9 +83,14 @@ impl<'a> Album<'a> {
             sizes: files.iter().map(|file| PhotoSize { path: path(file), width: file.width }).collect(),
             width: middle.width,
             height: middle.height,
-            alt: named.alt.clone().unwrap_or_else(|| alt.to_string()),
-            caption: named.caption.clone(),
+            alt: alt.to_string(),
+            caption: None,
         })
+    }
+
+    /// Whether anything was made of a picture, by where it lies in the book's folder.
+    pub fn has(&self, path: &str) -> bool {
+        self.pictures.contains_key(path)
     }
 
     /// What was made of a picture.

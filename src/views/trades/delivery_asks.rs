@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::assess::receiving::claim_within;
 use crate::ledger::Head;
+use crate::ledger::photograph::{LONGEST_SIDE, MOST_EACH, MOST_PHOTOGRAPHS, MOST_TOGETHER};
 use crate::units::{Date, LeadTime};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
@@ -30,8 +31,18 @@ struct DeliveryRequest {
     #[serde(skip_serializing_if = "Option::is_none")]
     load: Option<String>,
     items: Vec<RequestedItem>,
+    photographs: PhotographLimits,
     /// The last day to claim by the day on which it came, for each term.
     claims: BTreeMap<String, BTreeMap<String, String>>,
+}
+
+/// How many photographs go with a delivery, and how large they may be: pixels and bytes.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+struct PhotographLimits {
+    most: usize,
+    side: u16,
+    each: usize,
+    together: usize,
 }
 
 /// What of an item is asked.
@@ -82,6 +93,12 @@ impl PageBuilder<'_> {
             from: load.from.into(),
             load: load.load.map(str::to_string),
             items,
+            photographs: PhotographLimits {
+                most: MOST_PHOTOGRAPHS,
+                side: LONGEST_SIDE,
+                each: MOST_EACH,
+                together: MOST_TOGETHER,
+            },
             claims,
         })
     }

@@ -3,6 +3,7 @@
 
 use super::agreed::{book, free_port};
 use super::drive;
+use super::photographed::taken;
 use super::receiving::approved;
 use crate::project::Project;
 use crate::trades::code;
@@ -19,7 +20,8 @@ fn what_came_is_looked_at_without_a_signal_and_handed_over_where_there_is_one() 
     let project = approved(&format!("responses: {{post: \"http://127.0.0.1:{port}/responses\"}}\n"));
     let site = project.beside("site");
     project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
-    tell("delivered.mjs", &project, port, &[]);
+    let [yard, _] = taken(&project);
+    tell("delivered.mjs", &project, port, &[yard.to_str().unwrap()]);
 }
 
 #[test]

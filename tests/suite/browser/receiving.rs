@@ -1,6 +1,9 @@
 //! A delivery is received on a telephone without a signal, handed over as a file, and taken in.
 
+use std::path::Path;
+
 use super::drive;
+use super::photographed::taken;
 use crate::project::{Project, Ran};
 
 const BOOK: &str = "\
@@ -67,8 +70,9 @@ fn a_delivery_is_received_without_a_signal_and_taken_in_and_what_was_taken_other
     let (site, file) = (project.beside("site"), project.beside("delivery.json"));
     project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
     let installer = site.join("installer");
-    let [installer, file] = [&installer, &file].map(|path| path.to_str().unwrap());
-    drive("receiving.mjs", &[installer, "deliveries/from-ardwin.html", file]);
+    let [yard, gravel] = taken(&project);
+    let [installer, file, yard, gravel] = [&installer, &file, &yard, &gravel].map(|path| path.to_str().unwrap());
+    drive("receiving.mjs", &[installer, "deliveries/from-ardwin.html", file, yard, gravel]);
     project.run(["receive", project.root().to_str().unwrap(), file]).says("recorded to be confirmed");
     project.run(["receive", project.root().to_str().unwrap(), file]).says("already recorded");
     let told = project.run(["status", "--format", "json"]).stdout_is_json();
@@ -81,16 +85,38 @@ fn a_delivery_is_received_without_a_signal_and_taken_in_and_what_was_taken_other
         .says("came otherwise than approved")
         .says("K-02 Pulls (Kitchen): as approved; 4711, Noor Tembley, ")
         .says("different (finish: <b>grey</b> oak), taken: to be approved anew; 4711, Noor Tembley, ")
+        .says("; 3 photographs")
         .says("[approve/came]");
+    let told = project.run(["status", "--format", "json"]).stdout_is_json();
+    let items = told["deliveries"]["items"].as_array().unwrap();
+    let photographs = items.iter().find_map(|item| item["photographs"].as_array()).unwrap();
+    assert_eq!(photographs.len(), 2, "{told}");
+    assert!(photographs.iter().all(|path| project.root().join(path.as_str().unwrap()).is_file()), "{photographs:?}");
     // The paper of the page: boxes to cross, and what was handed over before.
     project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
     let page = std::fs::read_to_string(site.join("installer/deliveries/from-ardwin.html")).unwrap();
     assert!(page.contains("class=\"box\"") && page.contains("Noor Tembley") && !page.contains("100.00"));
     let orders = std::fs::read_to_string(site.join("office/orders.html")).unwrap();
     assert!(orders.contains("Taken otherwise: ask anew") && orders.contains("&lt;b&gt;grey&lt;/b&gt; oak"));
+    stand_small(&site, &orders);
     for page in walkdir::WalkDir::new(site.join("client")).into_iter().map(Result::unwrap) {
         if page.path().extension().is_some_and(|ending| ending == "html") {
             assert!(!std::fs::read_to_string(page.path()).unwrap().contains("4711"), "{}", page.path().display());
+        }
+    }
+}
+
+/// The photographs stand small on the orders page, each leads to the large one, and they stand nowhere else.
+fn stand_small(site: &Path, orders: &str) {
+    assert_eq!(orders.matches("class=\"shots\"").count(), 1);
+    assert!(orders.contains("photograph box.jpg: its name alone came") && orders.contains("alt=\"IMG 4.jpg\""));
+    let large: Vec<&str> =
+        orders.split("<a href=\"pictures/").skip(1).map(|rest| &rest[..rest.find('"').unwrap()]).collect();
+    assert_eq!(large.len(), 2, "{large:?}");
+    for picture in large {
+        assert!(site.join("office/pictures").join(picture).is_file(), "{picture}");
+        for folder in ["client", "installer"] {
+            assert!(!site.join(folder).join("pictures").join(picture).exists(), "{picture} in {folder}");
         }
     }
 }

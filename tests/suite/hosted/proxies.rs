@@ -12,6 +12,7 @@ use tempfile::TempDir;
 
 use super::at_work::Host;
 use crate::browser::drive;
+use crate::delivered::photographs::{most, of_the_first};
 use crate::project::Project;
 use crate::trades::code::{book, code_on};
 
@@ -206,6 +207,11 @@ fn whole(place: Place, _proxy: Proxy) {
         (0..26).map(|n| post("elm-row", "127.0.0.4", &format!("x-forwarded-for: 198.51.100.{n}")).0).collect();
     assert!(forged.contains(&429), "{forged:?}");
     assert_eq!(post("elm-row", "127.0.0.5", "x-a: b").0, 200, "another sender is not held up");
+    // As much as goes with one delivery is let through.
+    let delivery = of_the_first(&place.books[0], &most());
+    let file = format!("@{}", delivery.display());
+    let (status, _, told) = place.ask("127.0.0.6", "/books/elm-row/responses", &["--data-binary", &file]);
+    assert!(status == 200 && told.contains("recorded to be confirmed"), "{status} {told}");
     the_code_leads_to_its_page(&place);
     let log = place.host.ends();
     assert!(

@@ -16,6 +16,27 @@
   const today = () => now().slice(0, 10);
   const names = w.delivery.of;
 
+  const shots = asks.photographs, keyOfShot = (photo) => `${KEPT} ${photo.sha256}`;
+  let looked = false;
+  const allShots = (all) => asks.items.flatMap((one) => answer(all, one).photos);
+  const carried = (all) => allShots(all).filter((photo) => photo.bytes);
+  /** Finds what this device keeps of the photographs; of one that it lost, the name alone is left. */
+  const find = async () => {
+    const lost = new Set();
+    for (const photo of carried(kept())) if (!(await Photographs.find(keyOfShot(photo)))) lost.add(photo.sha256);
+    if (lost.size) {
+      change((all) => asks.items.forEach((one) => {
+        const own = answer(all, one);
+        own.photos = own.photos.map((photo) => (lost.has(photo.sha256) ? { name: photo.name } : photo));
+        if (own.photos.length) all.items[keyOf(one)] = own;
+      }));
+    }
+    looked = true;
+    drawShots.forEach((draw) => draw());
+    tell(true);
+  };
+  const drawShots = [];
+
   const isBegun = (own) => Object.keys(own.lines).length > 0;
   const otherwise = (one, own) => one.looks.filter((of) => own.lines[of] && own.lines[of] !== "approved");
   /** What is still to be said of an item; nothing once it is said whole. */
@@ -49,6 +70,7 @@
   const hand = (all) => {
     const begun = asks.items.filter((one) => isBegun(answer(all, one))), open = begun.some((one) => missing(one, answer(all, one)));
     const no = (words) => handing.replaceChildren(el("p", { class: "sans soft" }, words));
+    if (!looked) return no(w.delivery.photos_at_work);
     if (!asks.book) return no(w.delivery.no_issue);
     if (!begun.length) return no(w.delivery.none);
     if (open) return no(w.delivery.not_whole);
@@ -61,20 +83,23 @@
       change((all) => { all.response = response; });
     } else if (handing.querySelector(".ways")) return;
     const name = `bookmatch-${asks.book.slice(0, 8)}-delivery-${response.made.slice(0, 10)}.json`;
-    const photos = found.some((one) => one.photos);
-    handing.replaceChildren(el("p", { class: "sans" }, fill(w.delivery.to_hand, { n: found.length, by })), photos ? el("p", { class: "sans" }, w.delivery.photos_beside) : "",
-      Hand.ways({ name, text: Seal.canonical(response), to: asks, subject: fill(w.delivery.subject, { title: asks.title, note: delivery.note }), list: () => kept().handed,
+    const named = found.flatMap((one) => one.photos ?? []), alone = named.some((photo) => !photo.bytes);
+    const shown = named.filter((photo) => photo.bytes).map((photo) => [photo.sha256, Photographs.text(keyOfShot(photo))]);
+    const together = shown.length ? { ...response, photographs: Object.fromEntries(shown) } : response;
+    handing.replaceChildren(el("p", { class: "sans" }, fill(w.delivery.to_hand, { n: found.length, by })), shown.length ? el("p", { class: "sans" }, fill(w.delivery.photos_with, { n: shown.length })) : "", alone ? el("p", { class: "sans" }, w.delivery.photos_beside) : "",
+      Hand.ways({ name, text: Seal.canonical(together), to: asks, subject: fill(w.delivery.subject, { title: asks.title, note: delivery.note }), list: () => kept().handed,
         done: (how, said) => { change((all) => all.handed.push({ how, at: now(), response: response.nonce, told: said || undefined })); again.hidden = false; } }));
   };
   const again = el("button", { type: "button", class: "quiet", hidden: true, click: () => {
+    const gone = carried(kept());
     change((all) => { all.items = {}; all.note = ""; delete all.response; });
-    location.reload();
+    Promise.all(gone.map((photo) => Photographs.drop(keyOfShot(photo)))).then(() => location.reload());
   } }, w.delivery.another);
 
   const tell = (quiet) => {
     const all = kept(), lines = told(all);
     verdict.replaceChildren(...lines);
-    keeps.textContent = lasting() ? w.delivery.kept_here : w.delivery.not_kept;
+    keeps.textContent = lasting() && Photographs.lasting() ? w.delivery.kept_here : w.delivery.not_kept;
     again.hidden = !all.handed.length;
     if (!quiet) say(heard, lines.map((line) => line.textContent).join(". "));
     for (const section of place.querySelectorAll("[data-at]")) show(section, asks.items[section.dataset.at], all);
@@ -98,17 +123,49 @@
     if (file.size > LARGEST) return undefined;
     try { return Seal.hex(Seal.sha256(new Uint8Array(await file.arrayBuffer()))); } catch { return undefined; }
   };
+  /** A photograph as it goes with the delivery; its name alone, and why, where it can't. */
+  const taken = async (file) => {
+    const name = whole(file.name).slice(0, 200), all = carried(kept()), size = all.reduce((sum, photo) => sum + photo.bytes, 0);
+    if (all.length >= shots.most) return { photo: { name, sha256: await digest(file) }, why: fill(w.delivery.photo_many, { name }) };
+    const bytes = await Photographs.small(file, shots);
+    if (!bytes) return { photo: { name, sha256: await digest(file) }, why: fill(w.delivery.photo_unread, { name }) };
+    if (size + bytes.length > shots.together) return { photo: { name, sha256: await digest(file) }, why: fill(w.delivery.photo_many, { name }) };
+    const photo = { name, sha256: Seal.hex(Seal.sha256(bytes)), bytes: bytes.length };
+    await Photographs.keep(keyOfShot(photo), Photographs.base64(bytes));
+    return { photo };
+  };
   const photos = (one, id) => {
-    const list = el("ul", { class: "past" }), own = () => answer(kept(), one).photos;
-    const draw = () => list.replaceChildren(...own().map((photo) => el("li", {}, photo.name)));
+    const list = el("ul", { class: "shots plain" }), told = el("p", { class: "heard", role: "status" });
+    const remove = (photo) => {
+      put(one, (own) => { own.photos = own.photos.filter((other) => other.name !== photo.name || other.sha256 !== photo.sha256); });
+      if (photo.bytes && !carried(kept()).some((other) => other.sha256 === photo.sha256)) Photographs.drop(keyOfShot(photo));
+      told.textContent = "";
+      draw();
+      input.focus();
+    };
+    const draw = () => list.replaceChildren(...answer(kept(), one).photos.map((photo) => {
+      const text = photo.bytes && Photographs.text(keyOfShot(photo));
+      return el("li", { class: !text && "alone" }, text && el("img", { src: `data:image/jpeg;base64,${text}`, alt: "" }), el("span", {}, photo.bytes ? photo.name : fill(w.delivery.photo_alone, { name: photo.name })),
+        el("button", { type: "button", class: "quiet", click: () => remove(photo) }, w.delivery.photo_remove, el("span", { class: "sr" }, ` ${photo.name}`)));
+    }));
     const input = el("input", { id, type: "file", accept: "image/*", multiple: true, change: async () => {
-      const taken = [];
-      for (const file of [...input.files].slice(0, 40)) taken.push({ name: whole(file.name).slice(0, 200), sha256: await digest(file) });
-      put(one, (own) => { own.photos = taken; });
+      const files = [...input.files], said = [];
+      input.disabled = true;
+      told.textContent = w.delivery.photos_at_work;
+      for (const file of files.slice(0, 40)) {
+        const { photo, why } = await taken(file);
+        if (why) said.push(why);
+        put(one, (own) => { if (!own.photos.some((other) => other.sha256 && other.sha256 === photo.sha256) && own.photos.length < 40) own.photos.push(photo); });
+      }
+      input.value = "";
+      input.disabled = false;
+      told.textContent = said.join(" ");
       draw();
     } });
+    drawShots.push(draw);
     draw();
-    return [el("label", { for: id, class: "label" }, w.delivery.photos), input, el("p", { class: "sans soft" }, w.delivery.photos_stay), list];
+    const most = { n: shots.most, mb: Math.floor(shots.together / 1024 / 1024) };
+    return [el("label", { for: id, class: "label" }, w.delivery.photos), input, told, list, el("p", { class: "sans soft" }, fill(w.delivery.photos_go, most))];
   };
   const ask = (section) => {
     const at = section.dataset.at, one = asks.items[at], own = answer(kept(), one);
@@ -134,5 +191,6 @@
   place.querySelectorAll("[data-on]").forEach((spot) => spot.classList.add("paper"));
   place.append(el("div", { class: "form" }, verdict, heard, keeps, handing, again));
   tell(true);
-  others(() => tell());
+  find();
+  others(find);
 })();

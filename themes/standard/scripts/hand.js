@@ -15,7 +15,7 @@ const Hand = (() => {
   const post = async (address, text) => {
     // Browsers of five years ago have no signal that ends by itself.
     const patience = new AbortController();
-    setTimeout(() => patience.abort(), PATIENCE);
+    setTimeout(() => patience.abort(), PATIENCE + text.length / 32);
     const reply = await fetch(address, { method: "POST", body: text, headers: { "content-type": "application/json" },
       credentials: "omit", redirect: "error", referrerPolicy: "no-referrer", signal: patience.signal });
     const told = await reply.json().catch(() => ({}));

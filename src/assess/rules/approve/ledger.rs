@@ -10,8 +10,8 @@ declare! {
     /// the digest of each issue's file. A line that was edited, dropped, moved or copied is told by its
     /// number, and so is an issue whose file is gone or changed. A last line that was not written to its
     /// end, as after a power cut, is a note: nobody was told that it was recorded. A response that bears a
-    /// drawn signature or the scan of a signed sheet is held to its digest too; one that is gone is a
-    /// query, since what it said stands in the ledger all the same.
+    /// drawn signature or the scan of a signed sheet is held to its digest too, and so is each photograph that
+    /// came with a delivery; one that is gone is a query, since what it said stands in the ledger all the same.
     ///
     /// The ledger is also held to what lies beside it. After each line its number and digest are kept in
     /// `record/head.json`; an issue, a response or a key takes its place only once a line names it. A
