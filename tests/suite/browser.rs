@@ -3,6 +3,7 @@
 mod acts;
 mod agreed;
 mod cautions;
+mod cut_sheets;
 mod deciding;
 mod engines;
 mod faulty;

@@ -33,7 +33,12 @@ fn kitchen() -> Project {
 }
 
 fn with_a_sheet() -> Project {
-    kitchen().file("rooms/kitchen/sink.yaml", &format!("{SINK}{ATTACHED}")).file("rooms/kitchen/sheets/s1.pdf", PDF)
+    with_the_sheet(PDF.as_bytes())
+}
+
+/// A kitchen whose sink has its maker's sheet.
+pub fn with_the_sheet(pdf: &[u8]) -> Project {
+    kitchen().file("rooms/kitchen/sink.yaml", &format!("{SINK}{ATTACHED}")).bytes("rooms/kitchen/sheets/s1.pdf", pdf)
 }
 
 /// What each sheet is built from, by its opening or its trade, and the marks of the client's items.
