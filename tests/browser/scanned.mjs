@@ -1,5 +1,6 @@
-// node scanned.mjs PROGRAM BOOK SITE PORT CODE: somebody scans the code on a sheet that was superseded; with a signal, without
-// one after the page was seen, and without one since before. CODE is what an independent reader makes of it.
+// node scanned.mjs PROGRAM BOOK SITE PORT CODE FILE FROM TO: somebody scans the code on a sheet that was superseded; with a signal, without
+// one after the page was seen, and without one since before. CODE is what an independent reader makes of it;
+// in FILE of the book the designer writes TO instead of FROM.
 import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { must, same } from "./acts.mjs";
@@ -7,7 +8,7 @@ import { device } from "./device.mjs";
 import { launch, WIDTHS } from "./launch.mjs";
 import { Program } from "./program.mjs";
 
-const [binary, book, site, port, code] = process.argv.slice(2);
+const [binary, book, site, port, code, file, from, to] = process.argv.slice(2);
 const program = new Program(binary, book, site, port);
 const DAY = "2027-01-15";
 
@@ -22,17 +23,18 @@ async function scans(phone, address) {
 const STANDS = "still stands, as far as this device knows";
 const stop = `Stop: your paper has the mark ${code.match(/#paper-(.{4})(.{4})/).slice(1).join(" ")}, of issue 1.`;
 
-/** While the paper stands, two who set the floor have scanned it. */
+/** While the paper stands, two who build from it have scanned it. */
 async function stands(phone) {
   must((await scans(phone, code)).includes(STANDS), "the newest paper does not stand");
   await phone.page.waitForFunction(() => navigator.serviceWorker?.controller && document.readyState === "complete");
   await scans(phone, code);
 }
 
-/** The designer changes a joint, and publishes; the server follows. Until it does, the page may be the older one. */
+/** The designer changes what it is built from, and publishes; the server follows. Until it does, the page may be the older one. */
 async function isSuperseded(phone) {
-  const tile = path.join(book, "rooms/kitchen/tile.yaml");
-  await writeFile(tile, (await readFile(tile, "utf8")).replace('joint: 1/16"', 'joint: 1/8"'));
+  const written = path.join(book, file), text = await readFile(written, "utf8");
+  must(text.includes(from), `“${from}” is not in ${file}`);
+  await writeFile(written, text.replace(from, to));
   await program.run("issue", ["--for", "approval", ...program.on(DAY)]);
   await program.publish(DAY);
   let said = "";

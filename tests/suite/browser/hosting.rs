@@ -26,14 +26,24 @@ fn what_came_is_looked_at_without_a_signal_and_handed_over_where_there_is_one() 
 
 #[test]
 fn a_paper_that_was_superseded_says_so_when_its_code_is_scanned() {
+    superseded("trades/kitchen/setter.html", ["rooms/kitchen/tile.yaml", "joint: 1/16\"", "joint: 1/8\""]);
+}
+
+#[test]
+fn a_paper_at_an_opening_that_was_measured_anew_says_so_when_its_code_is_scanned() {
+    superseded("openings/kitchen/range.html", ["rooms/kitchen/room.yaml", "width: 30\"", "width: 30 1/4\""]);
+}
+
+/// Scans the code of a sheet before and after something that it is built from is another.
+fn superseded(sheet: &str, change: [&str; 3]) {
     let port = free_port();
     let project = code::book(&format!("published at: http://127.0.0.1:{port}\n"));
     project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
     let site = project.beside("site");
     project.run(["publish", "--today", "2027-01-15", "--out", site.to_str().unwrap()]).exits(0);
-    let sheet = std::fs::read_to_string(site.join("installer/trades/kitchen/setter.html")).unwrap();
+    let sheet = std::fs::read_to_string(site.join("installer").join(sheet)).unwrap();
     let scanned = code::code_on(&sheet).expect("a code on the sheet");
-    tell("scanned.mjs", &project, port, &[&scanned]);
+    tell("scanned.mjs", &project, port, &[&[scanned.as_str()], &change[..]].concat());
 }
 
 #[test]
