@@ -2,7 +2,7 @@
 
 use super::{Part, Splash};
 use crate::units::Length;
-use crate::vocabulary::{Slot, name, record};
+use crate::vocabulary::{Slot, name, record, words};
 
 record! {
     item
@@ -42,32 +42,23 @@ impl Island {
     }
 }
 
-/// A side of an island.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum IslandSide {
-    /// It faces the wall that the island is set out from.
-    Wall,
-    /// It faces away from that wall.
-    Room,
-    /// Its left, seen facing the wall.
-    Left,
-    /// Its right.
-    Right,
+words! {
+    /// A side of an island, by its key in the book.
+    pub enum IslandSide {
+        /// It faces the wall that the island is set out from.
+        Wall = "wall side" also "wall",
+        /// It faces away from that wall.
+        Room = "room side" also "room",
+        /// Its left, seen facing the wall.
+        Left = "left side" also "left",
+        /// Its right.
+        Right = "right side" also "right",
+    }
 }
 
 impl IslandSide {
     /// Every side.
     pub const ALL: [Self; 4] = [Self::Wall, Self::Room, Self::Left, Self::Right];
-
-    /// Its key in the book.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Wall => "wall side",
-            Self::Room => "room side",
-            Self::Left => "left side",
-            Self::Right => "right side",
-        }
-    }
 }
 
 record! {

@@ -47,6 +47,9 @@ pub use island::{Island, IslandEdge, IslandSide};
 mod fixture;
 pub use fixture::{Fixture, HungLights};
 
+mod wall_box;
+pub use wall_box::WallBox;
+
 mod ceiling;
 pub use ceiling::{Ceiling, MeasuredCeiling, Rises};
 

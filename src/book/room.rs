@@ -2,7 +2,7 @@
 
 use super::{
     Access, AccessProfile, Ceiling, Clearances, CounterRun, Doorway, Fixture, HungLights, Island, LookUp,
-    MeasuredCeiling, NarrowPoint, Opening, Outline, Photo, Run, Seating, Selection, Waiver, WallNote, Window,
+    MeasuredCeiling, NarrowPoint, Opening, Outline, Photo, Run, Seating, Selection, Waiver, WallBox, WallNote, Window,
 };
 use crate::source::Span;
 use crate::units::Length;
@@ -44,6 +44,12 @@ record! {
         lights: Named<HungLights> = "lights",
             "lights set out over an island or a run, by name",
             "{pendants: {selection: Pendants, over: island, count: 3}}";
+        switches: Named<WallBox> = "switches",
+            "switches by the places of their boxes, by name",
+            "{at the hall door: {beside: hall door, from: right, centre: 6\", height: 42\", works: [Pendants]}}";
+        outlets: Named<WallBox> = "outlets",
+            "outlets likewise, besides those behind what goes into openings",
+            "{end of island: {island: island, side: right side, centre: 12\", height: 28\"}}";
         measured_ceiling: Slot<MeasuredCeiling> = "ceiling", "ceiling height from the finished floor", "8' 1\"";
         floor_build_up: Slot<Length> = "floor build-up",
             "still to be laid on the floor that the openings were measured from",

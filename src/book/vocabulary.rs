@@ -23,6 +23,7 @@ pub use super::supply::COUNTER_RUN;
 pub use super::surface::LAID;
 pub use super::top::{SEAM, SLAB, SPLASH, SUPPORTS, TOP};
 pub use super::wall::{DOORWAY, WINDOW};
+pub use super::wall_box::WALL_BOX;
 
 /// The records of whole files.
 pub const FILES: [&Record; 4] = [&BOOK, &ROOM, &SELECTION, &OPTION];

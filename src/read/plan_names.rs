@@ -1,4 +1,5 @@
-//! Names in a room's plan that must be somebody's: openings in runs, selections of fixtures, islands under lights.
+//! Names in a room's plan that must be somebody's: openings in runs, selections of fixtures, islands under lights, what
+//! switches work.
 
 use std::collections::BTreeSet;
 
@@ -33,6 +34,13 @@ pub fn check(room: &Room, faults: &mut Faults) {
         faults.item = Some(hung.name.clone());
         hung.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
         hung.over.spanned().into_iter().for_each(|name| under_lights(room, name, faults));
+    }
+    for wall_box in room.switches.iter().chain(&room.outlets) {
+        faults.item = Some(wall_box.name.clone());
+        wall_box.selection.spanned().into_iter().for_each(|name| selection(room, name, faults));
+        wall_box.beside.spanned().into_iter().for_each(|name| door_or_window(room, name, faults));
+        wall_box.island.spanned().into_iter().for_each(|name| island(room, name, faults));
+        wall_box.works.iter().for_each(|name| worked(room, name, faults));
     }
     for (name, top) in tops(room) {
         faults.item = Some(name.clone());
@@ -106,6 +114,26 @@ fn under_lights(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
     let known = islands_and_runs(room).chain(fixtures).chain(openings).collect();
     let first = "write the room's `islands`, `runs` or `fixtures` first";
     one_of(known, "there is no island, run, fixture or opening called", first, name, faults);
+}
+
+/// What a switch works: something that is chosen, lights of the plan, or an outlet.
+fn worked(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    let things = room.selections.iter().map(|selection| selection.name.value.as_str());
+    let lights = room.lights.iter().map(|lights| lights.name.value.as_str());
+    let outlets = room.outlets.iter().map(|outlet| outlet.name.value.as_str());
+    let known = things.chain(lights).chain(outlets).collect();
+    one_of(known, "there is nothing chosen, no light and no outlet called", "write what is chosen first", name, faults);
+}
+
+fn door_or_window(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    let doors = room.doors.iter().map(|door| door.name.value.as_str());
+    let known = doors.chain(room.windows.iter().map(|window| window.name.value.as_str())).collect();
+    one_of(known, "there is no door or window called", "write the room's `doors` or `windows` first", name, faults);
+}
+
+fn island(room: &Room, name: &Spanned<String>, faults: &mut Faults) {
+    let known = room.islands.iter().map(|island| island.name.value.as_str()).collect();
+    one_of(known, "there is no island called", "write the room's `islands` first", name, faults);
 }
 
 fn one_of(

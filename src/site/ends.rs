@@ -7,7 +7,7 @@ use crate::book::{
 use crate::site::plan::{Plan, Row, RowOf, Thing};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::{Kind, Trait};
+use crate::vocabulary::{Kind, Trait, Words};
 
 /// What stands nearer hides a side (common practice: nobody looks into less than a hand's breadth).
 const HIDES: Length = Length::from_inches(4);

@@ -92,7 +92,7 @@ struct Own {
 const SHORT: usize = 8;
 
 /// Names of the book's own things are keys in these.
-const NAMED: [&str; 13] = [
+const NAMED: [&str; 15] = [
     "openings",
     "runs",
     "islands",
@@ -100,6 +100,8 @@ const NAMED: [&str; 13] = [
     "doors",
     "windows",
     "lights",
+    "switches",
+    "outlets",
     "allowances",
     "milestones",
     "walls",

@@ -5,7 +5,7 @@ use serde_yaml::Value;
 
 use crate::book::vocabulary::{
     BOOK, CEILING, COUNTER_RUN, DOORWAY, FILES, FIXTURE, ISLAND, OPENING, OPTION, PART, ROOM, RUN, SEAM, SEATING,
-    SELECTION, SIDE, WINDOW,
+    SELECTION, SIDE, WALL_BOX, WINDOW,
 };
 use crate::book::{Book, Room};
 use crate::finding::{Family, Finding, Phrase, Piece};
@@ -124,6 +124,7 @@ fn of_item(room: &Room, item: &str) -> Vec<&'static Record> {
     add(room.runs.iter().any(|one| is(&one.name)), &[&RUN, &PART]);
     add(room.islands.iter().any(|one| is(&one.name)), &[&ISLAND, &SIDE, &PART]);
     add(room.counters.iter().any(|one| is(&one.name)), &[&COUNTER_RUN]);
+    add(room.switches.iter().chain(&room.outlets).any(|one| is(&one.name)), &[&WALL_BOX]);
     add(room.seating.iter().any(|one| is(&one.name)), &[&SEATING]);
     if found.is_empty() { vec![&SELECTION, &OPTION, &OPENING, &PART] } else { found }
 }

@@ -15,6 +15,9 @@ use crate::shown::content::laid_out;
 pub struct Built<'a> {
     /// What concerns the room as a whole.
     pub tables: Vec<BuiltTable>,
+    /// What stands on the sheet besides, to say that nobody knows it yet: nothing is built from it, and it is in no
+    /// mark.
+    pub not_told: Vec<BuiltTable>,
     /// Each thing that is chosen, or is to be.
     pub items: Vec<BuiltItem<'a>>,
     /// The things whose makers' own sheets are worked by, as far as such a sheet is attached to them.

@@ -5,6 +5,7 @@ use crate::site::lights::set_out;
 use crate::vocabulary::{Kind, Shown, ShownValue, Trade};
 
 use super::InRoom;
+use super::boxes::{is_set_out, is_told, sockets, switches, worked};
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, detail, length, named, or_dash, text};
 use super::points::{is_served, notes, places, points, served};
@@ -47,21 +48,27 @@ fn is_light(selection: &Selection) -> bool {
     is_fixed && selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Lighting)
 }
 
+/// What is worked from a switch, wherever that is.
+fn is_switched(selection: &Selection) -> bool {
+    is_light(selection) || selection.is_any(&[Kind::Fan, Kind::Disposer])
+}
+
 /// All that an electrician roughs in.
 pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let mut power = points(at, Service::Power);
-    let lights: Vec<String> = at
-        .room
-        .selections
-        .iter()
-        .filter(|one| is_light(one))
-        .map(|one| format!("{} {}", one.tag, one.name.value))
-        .collect();
-    // Lights have a table of their own.
-    power
-        .rows
-        .retain(|row| !row.first().and_then(ShownValue::text).is_some_and(|name| lights.iter().any(|one| one == name)));
-    let mut tables = vec![power, hung(at), receptacles(at), points(at, Service::Duct), places(at, &SERVICES)];
+    // Lights have a table of their own, and so has what is set out box by box.
+    let elsewhere = |one: &&Selection| is_light(one) || is_set_out(at.room, one);
+    let lights: Vec<(ShownValue, bool)> =
+        at.room.selections.iter().filter(elsewhere).map(|one| (named(one), is_light(one))).collect();
+    power.rows.retain(|row| {
+        let says_more = row.iter().skip(1).take(2).any(|cell| !cell.is_empty());
+        !lights.iter().any(|(name, is_light)| row.first() == Some(name) && (*is_light || !says_more))
+    });
+    let worked = worked(at.room, at.room.selections.iter().filter(|one| is_switched(one)));
+    let mut tables = vec![power, hung(at), switches(at), sockets(at)];
+    let (told, not_told) = if is_told(at.room) { (Some(worked), None) } else { (None, Some(worked)) };
+    tables.extend(told);
+    tables.extend([receptacles(at), points(at, Service::Duct), places(at, &SERVICES)]);
     tables.push(notes(at.room, |opening| is_served(at.room, opening, &SERVICES)));
     tables.retain(|table| !table.rows.is_empty());
     let item = |selection: &'a Selection| {
@@ -69,7 +76,8 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
         BuiltItem::of(selection, asked)
     };
     let items = served(at.room, &SERVICES).map(item).collect();
-    Built { tables, items, by_sheet: served(at.room, &SERVICES).collect() }
+    let not_told = not_told.into_iter().filter(|table| !table.rows.is_empty()).collect();
+    Built { tables, not_told, items, by_sheet: served(at.room, &SERVICES).collect() }
 }
 
 /// Where lights hang: each by its own height, and from the ends of the first wall where the plan sets them out.

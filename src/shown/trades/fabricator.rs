@@ -69,7 +69,12 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let tables = [runs(at), let_in(at), tap_holes(at.room), holes(at.room), notes(at.room, cut_in)];
     let is_let_in = |one: &&Selection| one.is_any(&CUT) || one.has(Trait::CutIntoCounter) || one.is(Kind::Tap);
     let by_sheet = at.room.selections.iter().filter(is_let_in).collect();
-    Built { tables: tables.into_iter().filter(|table| !table.rows.is_empty()).collect(), items, by_sheet }
+    Built {
+        tables: tables.into_iter().filter(|table| !table.rows.is_empty()).collect(),
+        items,
+        by_sheet,
+        ..Built::default()
+    }
 }
 
 fn counter<'a>(at: InRoom<'a, '_>, selection: &'a Selection) -> BuiltItem<'a> {

@@ -5,7 +5,7 @@ use crate::book::{
 };
 use crate::site::panels::{is_told, panel_of};
 use crate::site::{SeenSide, inside_width, seen_sides};
-use crate::vocabulary::{Kind, Shown, ShownValue};
+use crate::vocabulary::{Kind, Shown, ShownValue, Words};
 
 use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
@@ -90,7 +90,7 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     // Cabinets are made around whatever stands in an opening.
     let is_worked_to = |one: &&Selection| one.is_any(&MADE) || one.is_any(&FITTED) || one.place.get().is_some();
     let by_sheet = room.selections.iter().filter(is_worked_to).collect();
-    Built { tables, items: all.map(item).collect(), by_sheet }
+    Built { tables, items: all.map(item).collect(), by_sheet, ..Built::default() }
 }
 
 /// Every row of cabinets: where it starts, how deep and high it is.

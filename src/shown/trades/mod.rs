@@ -1,6 +1,7 @@
 //! What those who build by rooms build from, and not by openings: one sheet a trade and room, where the room has
 //! something for it, as typed values with a mark.
 
+mod boxes;
 mod built;
 mod cells;
 mod electrician;

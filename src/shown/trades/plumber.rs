@@ -43,7 +43,7 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     if items.is_empty() {
         return Built::default();
     }
-    Built { tables, items, by_sheet: served(at.room, &SERVICES).collect() }
+    Built { tables, items, by_sheet: served(at.room, &SERVICES).collect(), ..Built::default() }
 }
 
 /// Toilets, tubs and showers by their centre lines, and where a toilet's outlet is.

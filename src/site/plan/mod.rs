@@ -6,6 +6,7 @@
 //! written is in [`Plan::faults`]. Where nothing is written of a place, there is no answer.
 
 mod body;
+mod boxes;
 mod casing;
 mod clear;
 mod counter;
@@ -28,6 +29,7 @@ mod way;
 mod tests;
 
 pub use body::{Depths, depths, settled};
+pub use boxes::BoxInPlace;
 pub use casing::{Casing, CasingBeside, written as casing_width};
 pub use clear::{Aisle, Clear, Met, with_handles};
 pub use counter::{Landing, Stretch, StretchEnd};
@@ -98,6 +100,8 @@ pub struct Plan<'a> {
     pub rows: Vec<Row<'a>>,
     /// Lights set out over something.
     pub hung: Vec<Hung<'a>>,
+    /// Boxes of switches and outlets.
+    pub boxes: Vec<BoxInPlace<'a>>,
     /// What cannot be as it is written.
     pub faults: Vec<PlanFault>,
     /// What each thing covers, in the order of the things.
@@ -171,6 +175,7 @@ impl<'a> Plan<'a> {
             things: vec![],
             rows: vec![],
             hung: vec![],
+            boxes: vec![],
             faults: vec![],
             covered: vec![],
             pieces: vec![],

@@ -54,6 +54,7 @@ impl<'a> Placing<'a> {
         room.fixtures.iter().for_each(|fixture| placing.fixture(fixture));
         room.openings.iter().for_each(|opening| placing.opening_at_a_wall(opening));
         room.lights.iter().for_each(|hung| placing.hung(hung));
+        placing.boxes();
         placing.plan.cover();
         placing.plan.cut_counters();
         super::overlap::look(&mut placing.plan);

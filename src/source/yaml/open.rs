@@ -12,7 +12,7 @@ const BESIDE: [&str; 43] = [
 ];
 
 /// The keys below which the designer gives names.
-const NAMED: [&str; 18] = [
+const NAMED: [&str; 20] = [
     "clear floor",
     "knee spaces",
     "controls",
@@ -27,6 +27,8 @@ const NAMED: [&str; 18] = [
     "islands",
     "fixtures",
     "lights",
+    "switches",
+    "outlets",
     "seating",
     "openings",
     "counters",

@@ -1,6 +1,13 @@
 //! The rough-in lists of the electrician and of the plumber and gas fitter.
 
+use bookmatch::assess::built;
+use bookmatch::pipeline;
+use bookmatch::site::plan::Plans;
+use bookmatch::source::Folder;
+use bookmatch::units::Date;
+
 use super::workshop::{cocina, kitchen};
+use crate::project::Project;
 
 const ROOM: &str = "outline: 12' x 9'\nwalls: {A: {name: party wall}}\nruns:\n  long wall:\n    wall: A\n    starts: 20\"\n    depth: 24\"\n    counter: {depth: 25 1/2\", height: 36\"}\n    parts: [{opening: range}, {cabinet: sink base, width: 36\", doors: 2, holds: [sink]}]\ncounters: {left of range: {length: 4', receptacles: 1}}\n";
 const OPENINGS: &str = "openings:\n  range: {takes: range, width: 30\", height: 37\", depth: 25 1/2\", service: {power: 120 V 15 A 5-15, gas: \"natural gas, 65000 Btu/h\", blocking: 2x10 flat}, note: Shut-off at the left, service points: {power: {from left: 6\", height: 12\", proud: 1\"}}}\n  sink: {takes: sink, width: 33 1/2\", depth: 20\", service: {water: \"3/8\\\" hot and cold, 20\\\" AFF\", drain: \"1 1/2\\\", 16\\\" AFF\"}}\n";
@@ -91,4 +98,65 @@ fn a_metric_household_reads_them_in_spanish() {
     assert_eq!(sheet.row("K-04 Placa")[1..6], ["aún no se sabe", "230 V 32 A", "A, 600 mm", "100 mm", "300 mm"]);
     sheet.says(&["Corriente y luz: Kitchen", "Altura sobre el piso terminado"]);
     sheet.is_silent_of(&["″", "not known"]);
+}
+
+const DIMMERS: &str =
+    "- {selection: Dimmers, kind: switch, tag: K-21, maker: Ogle, model: OD, quantity: 3, price: 48.19}\n";
+const SWITCHES: &str = "doors: {hall door: {wall: D, at: 20\", width: 34\"}}\n\
+    windows: {yard: {wall: C, at: 20\", width: 34\", sill: 42\", height: 44\"}}\n\
+    islands: {island: {wall: A, at: 40\", away: 60\", size: 60\" x 30\"}}\n\
+    switches:\n  at the hall door: {beside: hall door, from: right, centre: 6\", height: 42\", selection: Dimmers, count: 2, works: [Pendants]}\n\
+    outlets:\n  end of the island: {island: island, side: right side, centre: 12\", height: 28\", power: 120 V 20 A 5-20}\n  under the window: {wall: C, from: right, centre: 10\"}\n";
+
+/// 20" to the door, 34" of it and 6" more along the wall; two of three dimmers have a place.
+#[test]
+fn switches_and_outlets_stand_there_with_height_and_distance_from_named_faces() {
+    let sheet = kitchen(&format!("{}{SWITCHES}", room()), &format!("{LIGHT}{DIMMERS}")).sheet("electrician");
+    let switch = sheet.row("at the hall door");
+    let expected = ["K-21 Dimmers", "2", "D, 60″ 1524 mm", "hall door, 6″ 152 mm", "42″ 1067 mm", "Pendants"];
+    assert_eq!(switch[1..], expected);
+    assert_eq!(sheet.row("K-21 Dimmers")[1..4], ["–", "1", "not known yet"]);
+    let outlet = sheet.row("end of the island");
+    let expected = ["not known yet", "1", "island, right side, 12″ 305 mm", "–", "28″ 711 mm", "120 V 20 A 5-20"];
+    assert_eq!(outlet[1..], expected);
+    // 144" of wall less 10"; the window ends at 54".
+    let outlet = sheet.row("under the window");
+    assert_eq!(outlet[3..6], ["C, 134″ 3404 mm", "yard, 80″ 2032 mm", "not known yet"]);
+    sheet.says(&["From where it is worked", "K-19 Pendants at the hall door"]);
+    sheet.is_silent_of(&["48.19"]);
+}
+
+/// A switch that is set out as a fixture is one too, its middle between its bottom and its top.
+#[test]
+fn an_outlet_among_the_fixtures_counts_as_one() {
+    let fixture =
+        "fixtures: {by the range: {wall: A, centre: 30\", from: right, sill: 40\", height: 4\", selection: Dimmers}}\n";
+    let sheet = kitchen(&format!("{}{fixture}", room()), DIMMERS).sheet("electrician");
+    let expected = ["K-21 Dimmers", "1", "party wall, 114″ 2896 mm", "–", "42″ 1067 mm", "not known yet"];
+    assert_eq!(sheet.row("by the range")[1..], expected);
+}
+
+/// Nobody says from where the pendants are worked: that is told, and is in no mark.
+#[test]
+fn what_nobody_knows_of_switches_is_said_and_changes_no_mark() {
+    let site = kitchen(&room(), LIGHT);
+    let sheet = site.sheet("electrician");
+    sheet.says(&["From where it is worked", "K-19 Pendants not known yet"]);
+    let content = content_of(&room(), LIGHT);
+    assert!(content.contains("K-19 Pendants") && !content.contains("worked"), "{content}");
+    let told = content_of(&format!("{}{SWITCHES}", room()), &format!("{LIGHT}{DIMMERS}"));
+    assert!(told.contains("worked") && told.contains("under the window"), "{told}");
+}
+
+/// What the electrician's mark is of.
+fn content_of(room: &str, selections: &str) -> String {
+    let project = Project::new()
+        .file("book.yaml", "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+        .file("rooms/kitchen/room.yaml", &format!("name: Kitchen\n{room}"))
+        .file("rooms/kitchen/chosen.yaml", selections);
+    let folder = Folder::open(&project.root()).expect("the book");
+    let review = pipeline::review(&folder, Date::parse("2027-01-15").expect("a day")).expect("a book");
+    let sheets = built(&review.book, &Plans::of(&review.book));
+    let sheet = sheets.iter().find(|sheet| sheet.trade.as_deref() == Some("electrician"));
+    sheet.expect("the electrician's").content.to_string()
 }

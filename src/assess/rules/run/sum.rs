@@ -7,6 +7,7 @@ use crate::book::{Island, IslandSide, Room, Run};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
 use crate::units::{Length, Wrote};
+use crate::vocabulary::Words;
 
 declare! {
     /// A run is longer than its wall, or what stands in an island than the island

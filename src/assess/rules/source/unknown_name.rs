@@ -127,6 +127,23 @@ mod tests {
     }
 
     #[test]
+    fn what_a_switch_is_set_out_from_and_works_must_be_there() {
+        let at = |keys: &str| {
+            Trial::of("source/unknown-name")
+                .room(&format!(
+                    "outline: 12' x 9'\ndoors: {{hall door: {{wall: D, at: 20\", width: 34\"}}}}\nswitches: {{by the door: {{height: 42\", {keys}}}}}"
+                ))
+                .selection("selection: Pendants\nkind: pendant", "")
+        };
+        at("beside: hall door, centre: 6\", works: [Pendants]").stays_silent();
+        at("beside: halldoor, centre: 6\"").finds("there is no door or window called `halldoor`");
+        at("island: island, side: left, centre: 6\"").finds("there is no island called `island`");
+        at("wall: D, centre: 6\", works: [Pendant]")
+            .finds("there is nothing chosen, no light and no outlet called `Pendant`");
+        at("wall: D, centre: 6\", selection: Dimmers").finds_one();
+    }
+
+    #[test]
     fn a_counter_lies_on_what_stands_in_the_room_a_vanity_too() {
         let on = |name: &str| {
             Trial::of("source/unknown-name")

@@ -58,6 +58,19 @@ mod tests {
         }
     }
 
+    #[test]
+    fn the_box_of_a_switch_is_set_out_from_one_thing() {
+        let at = |keys: &str| {
+            Trial::of("source/wrong-type").room(&format!(
+                "outline: 12' x 9'\ndoors: {{hall door: {{wall: D, at: 20\", width: 34\"}}}}\nswitches: {{by the door: {{{keys}}}}}"
+            ))
+        };
+        at("wall: D, centre: 60\"").stays_silent();
+        at("beside: hall door, from: right, centre: 6\"").stays_silent();
+        at("wall: D, beside: hall door, centre: 6\"").finds("this box is set out from more than one thing");
+        at("side: left, centre: 6\"").finds("this box is in a side, and nobody says of which island");
+    }
+
     fn tap(option: &str) -> Trial {
         Trial::of("source/wrong-type").selection("selection: Tap\nkind: tap", option)
     }

@@ -76,7 +76,7 @@ impl<'a> PageBuilder<'a> {
                 Builders::Fabricator => self.layouts(room, &built),
                 _ => vec![],
             },
-            tables: built.tables.iter().map(|table| self.table_block(table)).collect(),
+            tables: built.tables.iter().chain(&built.not_told).map(|table| self.table_block(table)).collect(),
             items: built.items.iter().map(|item| self.item_block(room, item)).collect(),
             cut_sheets: self.cut_sheets(built.by_sheet.iter().copied()),
         })

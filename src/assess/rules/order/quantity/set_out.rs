@@ -1,7 +1,7 @@
-//! How many of a thing the plan sets out as fixtures, against what is ordered; and what is chosen and not ordered.
+//! How many of a thing the plan sets out as fixtures or in the boxes of switches and outlets, against what is ordered; and what is chosen and not ordered.
 
 use crate::assess::about;
-use crate::book::{Fixture, ProductOption, Room, Selection};
+use crate::book::{Fixture, ProductOption, Room, Selection, WallBox};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Span;
 use crate::units::Counted;
@@ -27,12 +27,16 @@ pub fn judge((room, selection, option): (&Room, &Selection, &ProductOption)) -> 
     Some(finding.also(at, "set out here").remedy(phrase!("order {wanted}, or correct the plan", wanted)))
 }
 
-/// How many fixtures of one kind are of a selection, and where the last of them is written. A vanity and the basin in it
-/// may be one thing.
+/// How many fixtures of one kind are of a selection, or how many of it boxes hold, and where the last of them is
+/// written. A vanity and the basin in it may be one thing.
 fn set_out(room: &Room, selection: &Selection) -> Option<(u64, Span)> {
     let kind = selection.kind.get().filter(|kind| !OF_PARTS.contains(kind))?;
     let is_its = |fixture: &&Fixture| fixture.selection.get() == Some(&selection.name.value);
     let is_one = |fixture: &&Fixture| fixture.takes.get().is_none_or(|takes| takes == kind);
     let own: Vec<&Fixture> = room.fixtures.iter().filter(is_its).filter(is_one).collect();
-    Some((u64::try_from(own.len()).ok()?, own.last()?.name.span))
+    let boxes = room.switches.iter().chain(&room.outlets);
+    let boxes: Vec<&WallBox> = boxes.filter(|one| one.selection.get() == Some(&selection.name.value)).collect();
+    let held: u64 = boxes.iter().map(|one| u64::from(one.holds())).sum();
+    let last = boxes.last().map(|one| one.name.span).or_else(|| Some(own.last()?.name.span))?;
+    Some((u64::try_from(own.len()).ok()? + held, last))
 }

@@ -294,6 +294,17 @@ fn what_stands_in_the_plan_twice_is_ordered_twice() {
 }
 
 #[test]
+fn what_boxes_hold_is_ordered() {
+    let dimmers = |quantity: &str| {
+        Trial::of("order/quantity")
+            .room("outline: 10' x 7'\nswitches: {by the door: {wall: A, centre: 30\", count: 2, selection: Dimmers}}\noutlets: {window: {wall: C, centre: 30\", selection: Dimmers}}")
+            .selection("selection: Dimmers\nkind: dimmer", &format!("quantity: {quantity}"))
+    };
+    dimmers("2").finds("3 of `Dimmers` are set out, and 2 ordered").weighs("stop");
+    dimmers("3").stays_silent();
+}
+
+#[test]
 fn what_is_chosen_is_ordered_at_all() {
     let hooks = |quantity: &str| {
         Trial::of("order/quantity").selection("selection: Hooks\nkind: hook", &format!("quantity: {quantity}"))
