@@ -6,15 +6,17 @@ use super::pen::{Canvas, Fill, Pen};
 use super::place::{Frame, Grip, Spot, at};
 use super::scale::{Mil, Paper, Scale};
 use super::{bar, told};
-use crate::drawings::counter::{CounterLayout, LayoutPiece, LetIn};
-use crate::language::say;
+use crate::drawings::counter::CounterDrawing;
+use crate::language::{Words, say};
+use crate::site::layout::{CounterLayout, LayoutPiece, LetIn};
+use crate::units::System;
 use crate::units::length::Length;
 
 /// How thick the wall behind is drawn, which no string tells: 3".
-const WALL: Length = Length::from_inches(3);
+pub(super) const WALL: Length = Length::from_inches(3);
 /// From an edge to the string of its sizes, and from that to the next.
-const STRING: Mil = 26_000;
-const NEXT: Mil = 38_000;
+pub(super) const STRING: Mil = 26_000;
+pub(super) const NEXT: Mil = 38_000;
 
 struct LayoutDrawing<'a> {
     what: &'a CounterLayout,
@@ -26,27 +28,28 @@ struct LayoutDrawing<'a> {
 }
 
 /// Draws a counter from above, its back up.
-pub fn draw(what: &CounterLayout, paper: Paper) -> String {
-    let (left, right) = what.ends();
-    let depth = what.depth();
+pub fn draw(what: &CounterDrawing, paper: Paper) -> String {
+    let laid = &what.laid;
+    let (left, right) = laid.ends();
+    let depth = laid.depth();
     let scale = Scale::of_a_room(paper, what.units, right - left, depth + depth);
     let beside: Mil = if paper == Paper::Desk { 80_000 } else { 45_000 };
     let canvas = Canvas::new(told::id(&what.id, "layout", paper), scale, (-beside, scale.of(right - left) + beside));
     let sizes = Sizes::on(paper, what.units, what.words);
-    let mut drawing = LayoutDrawing { what, canvas, sizes, left, depth: scale.of(depth) };
+    let mut drawing = LayoutDrawing { what: laid, canvas, sizes, left, depth: scale.of(depth) };
     drawing.wall();
-    what.pieces.iter().for_each(|piece| drawing.piece(piece));
-    what.let_in.iter().for_each(|thing| drawing.let_in(thing));
-    what.seams.iter().for_each(|seam| drawing.seam(*seam));
+    laid.pieces.iter().for_each(|piece| drawing.piece(piece));
+    laid.let_in.iter().for_each(|thing| drawing.let_in(thing));
+    laid.seams.iter().for_each(|seam| drawing.seam(*seam));
     drawing.lengths();
     drawing.middles();
     drawing.deep();
-    what.let_in.iter().for_each(|thing| drawing.name_of(thing));
-    what.let_in.iter().for_each(|thing| drawing.keep_clear(thing));
-    what.pieces.iter().for_each(|piece| drawing.name_piece(piece));
+    laid.let_in.iter().for_each(|thing| drawing.name_of(thing));
+    laid.let_in.iter().for_each(|thing| drawing.keep_clear(thing));
+    laid.pieces.iter().for_each(|piece| drawing.name_piece(piece));
     bar::draw(&mut drawing.canvas, drawing.sizes, paper);
     let title = say!(what.words, "drawn.layout.title", name = what.name);
-    drawing.canvas.finish(&title, &told_in_words(what), 340_000)
+    drawing.canvas.finish(&title, &told_in_words(laid, (what.units, what.words)), 340_000)
 }
 
 impl LayoutDrawing<'_> {
@@ -107,7 +110,7 @@ impl LayoutDrawing<'_> {
             let string = Level { from, to, y, edges: Some((edge, edge)), aside: Aside::Under };
             level(&mut self.canvas, &string, self.sizes.length(piece.to - piece.from));
         }
-        if self.what.is_loose || self.what.pieces.len() < 2 {
+        if self.what.is_loose() || self.what.pieces.len() < 2 {
             return;
         }
         let (left, right) = self.what.ends();
@@ -179,9 +182,8 @@ impl LayoutDrawing<'_> {
 }
 
 /// The layout in sentences, for those who hear it.
-pub fn told_in_words(what: &CounterLayout) -> String {
-    let words = what.words;
-    let length = |length: Length| spoken((what.units, words), length);
+pub fn told_in_words(what: &CounterLayout, (units, words): (System, Words)) -> String {
+    let length = |length: Length| spoken((units, words), length);
     let (left, _) = what.ends();
     let piece = |piece: &LayoutPiece| {
         let (long, deep) = (length(piece.to - piece.from), length(piece.depth));

@@ -8,6 +8,7 @@ pub mod sizes;
 
 pub mod room;
 
+mod corner_layout;
 pub mod counter;
 
 pub mod scale;
@@ -76,13 +77,28 @@ pub fn room_plan(what: &room::RoomPlan, paper: Paper) -> String {
 }
 
 /// A counter from above, cut into its pieces.
-pub fn counter_layout(what: &counter::CounterLayout, paper: Paper) -> String {
+pub fn counter_layout(what: &counter::CounterDrawing, paper: Paper) -> String {
     layout::draw(what, paper)
 }
 
 /// The same in sentences, for those who hear it.
-pub fn counter_layout_in_words(what: &counter::CounterLayout) -> String {
-    layout::told_in_words(what)
+pub fn counter_layout_in_words(what: &counter::CounterDrawing) -> String {
+    layout::told_in_words(&what.laid, (what.units, what.words))
+}
+
+/// Counters that meet, from above.
+pub fn corner_layout(what: &counter::CornerDrawing, paper: Paper) -> String {
+    corner_layout::draw(what, paper)
+}
+
+/// The same in sentences.
+pub fn corner_layout_in_words(what: &counter::CornerDrawing) -> String {
+    corner_layout::told_in_words(what)
+}
+
+/// Where counters that are drawn as one meet, a sentence each.
+pub fn joints_in_words(what: &counter::CornerDrawing) -> Vec<String> {
+    what.joined.joints.iter().map(|joint| corner_layout::joint_in_words(what, joint)).collect()
 }
 
 /// An option in its opening, small enough for a telephone and a desk alike.

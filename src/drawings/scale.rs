@@ -76,6 +76,17 @@ impl Scale {
         Scale::largest((ratios, Printed::Whole), (room, tall), (width, height))
     }
 
+    /// The largest of the paper's scales at which counters that meet have room, with strings on every side.
+    pub fn of_counters(paper: Paper, units: System, width: Length, height: Length) -> Scale {
+        let (ratios, room): (&[i64], Mil) = match (paper, units.is_metric()) {
+            (Paper::Desk, false) => (&[24, 32, 48, 64, 96, 128, 192], 440_000),
+            (Paper::Desk, true) => (&[20, 50, 100, 200], 440_000),
+            (Paper::Phone, false) => (&[32, 48, 64, 96, 128, 192], 190_000),
+            (Paper::Phone, true) => (&[50, 100, 200], 190_000),
+        };
+        Scale::largest((ratios, Printed::Whole), (room, room), (width, height))
+    }
+
     /// The first of some scales, largest first, at which a width and a height have room.
     fn largest(
         (ratios, printed): (&[i64], Printed),

@@ -5,10 +5,10 @@ use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
 use super::counters;
-use super::plan::{Plan, Row, RowOf, Thing};
+use super::plan::{Frame, Plan, Row, RowOf, Thing};
 
 /// By how much a piece may differ from its place and still be the one (1/16").
-const PLAY: Length = Length::from_sixty_fourths(4);
+pub(super) const PLAY: Length = Length::from_sixty_fourths(4);
 /// How far apart pieces are laid out of which nobody says where they lie.
 const APART: Length = Length::from_inches(8);
 
@@ -64,9 +64,48 @@ impl LetIn {
     }
 }
 
+impl CounterLayout {
+    /// Its left and its right end.
+    pub fn ends(&self) -> (Length, Length) {
+        let left = self.pieces.iter().map(|piece| piece.from).min().unwrap_or(Length::ZERO);
+        let right = self.pieces.iter().map(|piece| piece.to).max().unwrap_or(Length::ZERO);
+        (left, right)
+    }
+
+    /// The deepest of its pieces.
+    pub fn depth(&self) -> Length {
+        self.pieces.iter().map(|piece| piece.depth).max().unwrap_or(Length::ZERO)
+    }
+
+    /// Whether its pieces lie anywhere: only their sizes are told.
+    pub fn is_loose(&self) -> bool {
+        self.on.is_none()
+    }
+}
+
+/// How a layout lies in the room's plan.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Lies {
+    /// The front of what it stands at.
+    pub frame: Frame,
+    /// From that out to its back.
+    pub back: Length,
+    /// The widths of what carries its left and its right end.
+    pub carried: (Length, Length),
+}
+
 /// The layout of a counter, for each run and island that it lies on, then the pieces whose place is not known; none
 /// where the book knows no piece.
 pub fn counter_layouts(plan: Option<&Plan<'_>>, room: &Room, selection: &Selection) -> Vec<CounterLayout> {
+    laid_in_plan(plan, room, selection).into_iter().map(|(layout, _)| layout).collect()
+}
+
+/// The same with how each lies in the plan.
+pub(super) fn laid_in_plan(
+    plan: Option<&Plan<'_>>,
+    room: &Room,
+    selection: &Selection,
+) -> Vec<(CounterLayout, Option<Lies>)> {
     let top = same_top(selection);
     let has_pieces = top.is_some_and(|top| !top.pieces.is_empty());
     let alone = || {
@@ -85,14 +124,14 @@ pub fn counter_layouts(plan: Option<&Plan<'_>>, room: &Room, selection: &Selecti
                 Some(thing) => Some(on_island(plan, thing)),
                 None => plan.rows.iter().find(|row| is_run(row, name)).and_then(|row| on_run(plan, row, top)),
             };
-            let Some(mut layout) = laid else { continue };
+            let Some((mut layout, lies)) = laid else { continue };
             name_pieces(&mut layout, &mut left);
             layout.on = Some(name.to_string());
-            all.push(layout);
+            all.push((layout, Some(lies)));
         }
     }
     if !left.is_empty() {
-        all.push(CounterLayout { pieces: side_by_side(left), ..CounterLayout::default() });
+        all.push((CounterLayout { pieces: side_by_side(left), ..CounterLayout::default() }, None));
     }
     all
 }
@@ -141,7 +180,7 @@ fn side_by_side(pieces: Vec<LayoutPiece>) -> Vec<LayoutPiece> {
 }
 
 /// The counter of a run: cut where something parts it and at seams; none where it is not known how it lies.
-fn on_run(plan: &Plan<'_>, row: &Row<'_>, top: Option<&Top>) -> Option<CounterLayout> {
+fn on_run(plan: &Plan<'_>, row: &Row<'_>, top: Option<&Top>) -> Option<(CounterLayout, Lies)> {
     let counter = row.counter.filter(|_| row.is_whole)?;
     let mut things: Vec<&Thing<'_>> = row.things.iter().filter_map(|at| plan.things.get(*at)).collect();
     things.retain(|thing| thing.row.is_some());
@@ -161,13 +200,17 @@ fn on_run(plan: &Plan<'_>, row: &Row<'_>, top: Option<&Top>) -> Option<CounterLa
     let between = things.iter().filter(|thing| !row.carries(thing) && thing.along.0 > first && thing.along.1 < last);
     let between = between.filter(|thing| thing.opening.is_some()).map(|thing| let_in(plan, thing, counter.back, true));
     let holes = cut_into(plan, row).map(|thing| let_in(plan, thing, counter.back, false));
-    Some(CounterLayout {
+    let layout = CounterLayout {
         has_wall: true,
         pieces: cut(&stretches, &seams, counter.depth()),
         let_in: between.chain(holes).collect(),
         seams,
         ..CounterLayout::default()
-    })
+    };
+    let mut below = things.iter().filter(|thing| plan.lies_over(row, thing)).map(|thing| thing.width());
+    let first_thing = below.next().unwrap_or_default();
+    let carried = (first_thing, below.next_back().unwrap_or(first_thing));
+    Some((layout, Lies { frame: row.frame, back: counter.back, carried }))
 }
 
 /// What is cut into the counter of a row: sinks and cooktops in its cabinets.
@@ -207,7 +250,7 @@ fn cut(stretches: &[(Length, Length)], seams: &[Length], depth: Length) -> Vec<L
 }
 
 /// An island's top with what is cut into it, the wall that it is set out from behind it.
-fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> CounterLayout {
+fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> (CounterLayout, Lies) {
     let deep = island.out.1 - island.out.0;
     let is_its_own = |thing: &&Thing<'_>| {
         let row = thing.row.or_else(|| plan.things.get(thing.within?)?.row).and_then(|row| plan.rows.get(row));
@@ -224,11 +267,12 @@ fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> CounterLayout {
         Some(LetIn { from: whole(from), to: whole(to), back: whole(back) + deep, front: whole(front) + deep, ..place })
     };
     let holes = plan.with(Trait::CutIntoCounter).filter(is_its_own).filter_map(hole);
-    CounterLayout {
+    let layout = CounterLayout {
         pieces: vec![LayoutPiece { name: None, from: island.along.0, to: island.along.1, depth: deep }],
         let_in: holes.collect(),
         ..CounterLayout::default()
-    }
+    };
+    (layout, Lies { frame: island.frame, back: island.out.0, carried: (Length::ZERO, Length::ZERO) })
 }
 
 /// Names each drawn piece by the book's piece of its length, which then has its place.

@@ -6,6 +6,7 @@
 
 mod around;
 mod cabinet;
+pub mod corners;
 mod counter_edges;
 pub mod counters;
 mod deck;

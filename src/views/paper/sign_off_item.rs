@@ -235,6 +235,8 @@ impl PageBuilder<'_> {
             ("item_says.fitted_by", &selection.installed_by),
         ];
         facts.extend(self.layout_lines(room, selection));
+        let joints = self.joints_of(room, selection);
+        facts.extend((!joints.is_empty()).then(|| self.worded("item_says.joints", joints.join(" "))));
         facts.extend(self.in_price(selection));
         facts.extend(said.into_iter().filter_map(|(key, slot)| Some(self.worded(key, slot.get()?.as_str()))));
         facts

@@ -24,7 +24,7 @@ const MAY_IMPORT: &[(&str, &[&str])] = &[
     ("site", &["units", "source", "vocabulary", "book"]),
     ("shown", &["units", "digest", "ledger", "vocabulary", "book", "site"]),
     ("assess", &["units", "source", "finding", "digest", "ledger", "vocabulary", "book", "site", "shown"]),
-    ("drawings", &["units", "language"]),
+    ("drawings", &["units", "language", "site"]),
     (
         "views",
         &[

@@ -1,6 +1,12 @@
 //! The fabricator's sheet.
 
+use bookmatch::pipeline;
+use bookmatch::shown;
+use bookmatch::source::Folder;
+use bookmatch::units::Date;
+
 use super::workshop::{Site, cocina, kitchen};
+use crate::project::Project;
 
 /// A wall of 12 ft: 66" of cabinets with a sink in the last, the range, 46" more.
 const ROOM: &str = "outline: 12' x 9'\nwalls: {A: {name: party wall}}\nruns:\n  range wall:\n    wall: A\n    depth: 24\"\n    counter: {depth: 25 1/2\", height: 36\"}\n    parts: [{cabinet: pots, width: 30\", drawers: 3}, {cabinet: sink base, width: 36\", doors: 2, holds: [sink]}, {opening: range}, {cabinet: last, width: 46\", doors: 2}]\nopenings:\n  range: {takes: range, width: 30\", height: 37\", depth: 25 1/2\"}\n  sink: {takes: sink, width: 33 1/2\", depth: 20\"}\n";
@@ -114,4 +120,76 @@ fn a_metric_household_reads_it_in_spanish() {
 #[test]
 fn a_room_without_a_counter_has_no_such_sheet() {
     assert!(!kitchen(ROOM, SINK).has("fabricator"));
+}
+
+/// Two runs that meet in the corner of walls A and B, 10' by 8'.
+const CORNER: &str = "outline: 10' x 8'\nruns:\n  sink wall:\n    wall: A\n    depth: 24\"\n    counter: {depth: 25 1/2\", height: 36\"}\n    parts: [{cabinet: pots, width: 60\", drawers: 3}, {cabinet: sink base, width: 36\", doors: 2, holds: [sink]}, {cabinet: blind, width: 24\"}]\n  side:\n    wall: B\n    starts: 24\"\n    depth: 24\"\n    counter: {depth: 25 1/2\", height: 36\"}\n    parts: [{cabinet: cups, width: 36\", doors: 2}]\nopenings:\n  sink: {takes: sink, width: 33 1/2\", depth: 20\"}\n";
+
+fn l_shaped(room: &str, seams: &str) -> Site {
+    let top = format!("  top: {{material: stone, lies on: [sink wall, side]{seams}}}\n");
+    kitchen(room, &format!("{}{SINK}", counter(&top)))
+}
+
+/// Tops that meet are one drawing; where the joint between them lies is told as the book says it, and as not known
+/// where it does not.
+#[test]
+fn counters_that_meet_in_a_corner_are_one_drawing_with_their_joint() {
+    let drawings = |html: &str| html.matches("id=\"layout-").count() + html.matches("-corner-").count();
+    let open = l_shaped(CORNER, "").sheet("fabricator");
+    open.says(&["Counter, on sink wall and side", "Where the joint between sink wall and side lies is not known yet."]);
+    assert!(open.html.contains("On sink wall: A piece 120 inches long"), "the runs are told one by one");
+    assert!(open.html.contains("On side: A piece 36 inches long"), "{}", drawings(&open.html));
+    let said = ", seams: [{at: in the corner, on: side, from left: 25 1/2\"}]";
+    let known = l_shaped(CORNER, said).sheet("fabricator");
+    known.says(&["sink wall and side meet in a joint 25 1/2"]);
+    known.is_silent_of(&["is not known yet."]);
+    // Counters of two walls that do not meet stay two.
+    let apart = l_shaped(&CORNER.replace("starts: 24\"", "starts: 40\""), "").sheet("fabricator");
+    apart.says(&["Counter, on sink wall", "Counter, on side"]);
+    apart.is_silent_of(&["Counter, on sink wall and side"]);
+}
+
+/// A cabinet that fills a corner belongs to one run alone: what lies over it between the two is drawn, and open.
+#[test]
+fn over_a_corner_cabinet_the_counters_are_one_drawing() {
+    let square = CORNER
+        .replace("width: 60\", drawers: 3", "width: 48\", drawers: 3")
+        .replace("{cabinet: blind, width: 24\"}", "{cabinet: corner, width: 36\"}")
+        .replace("starts: 24\"", "starts: 36\"");
+    l_shaped(&square, "").sheet("fabricator").says(&["Counter, on sink wall and side"]);
+}
+
+/// A peninsula that begins at a run's counter is one drawing with it; an island stands alone.
+#[test]
+fn a_peninsula_is_drawn_with_its_run() {
+    let room = |away: &str| {
+        let (before, after) = CORNER.split_once("  side:\n").unwrap();
+        let after = after.split_once("openings:").unwrap().1;
+        format!(
+            "{before}islands: {{side: {{wall: A, at: 0\", away: {away}, size: 30\" x 60\", height: 36\"}}}}\nopenings:{after}"
+        )
+    };
+    l_shaped(&room("25 1/2\""), "").sheet("fabricator").says(&["Counter, on sink wall and side"]);
+    l_shaped(&room("34\""), "").sheet("fabricator").is_silent_of(&["Counter, on sink wall and side"]);
+}
+
+/// What is signed of it stays the pieces of each run: joining them in a drawing changes no mark.
+#[test]
+fn counters_that_meet_are_signed_run_by_run() {
+    let top = "  top: {material: stone, lies on: [sink wall, side]}\n";
+    let project = Project::new()
+        .file("book.yaml", "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+        .file("rooms/kitchen/room.yaml", &format!("name: Kitchen\n{CORNER}"))
+        .file("rooms/kitchen/chosen.yaml", &format!("{}{SINK}", counter(top)));
+    let folder = Folder::open(&project.root()).expect("the book");
+    let review = pipeline::review(&folder, Date::parse("2027-01-15").expect("a day")).expect("a book");
+    let marked = shown::items(&review.book, &shown::as_read(&review.book));
+    let laid = &marked[&("kitchen", "counter")].content["counter layout"];
+    let of = |number: usize| (laid[number]["name"].as_str(), laid[number]["pieces"].as_array().map(Vec::len));
+    assert_eq!((of(0), of(1)), ((Some("sink wall"), Some(1)), (Some("side"), Some(1))), "{laid}");
+    let fields: Vec<&String> = laid[0].as_object().expect("a layout").keys().collect();
+    assert!(
+        fields.iter().all(|key| ["id", "known by", "let in", "name", "pieces", "seams"].contains(&key.as_str())),
+        "{fields:?}"
+    );
 }
