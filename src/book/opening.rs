@@ -3,6 +3,7 @@
 use super::{
     Below, CutOut, FreeVents, Hollow, HousingCabinet, Landing, Neighbour, ServicePoints, Services, Setting, Waiver,
 };
+use crate::ledger::Side;
 use crate::source::Span;
 use crate::units::{Date, Length, phrase};
 use crate::vocabulary::{
@@ -107,6 +108,8 @@ record! {
     besides {
         /// What the book itself says, where a newer reading on record took its place.
         as_written: Option<AsWritten>;
+        /// What was read from a floor on which nobody knows what is still to be laid: its height is not known.
+        unlevelled: Vec<Side>;
         /// Where it is written.
         span: Span = |fields| fields.name.as_ref().map_or(fields.span, |name| name.span);
     }

@@ -4,7 +4,10 @@
 use crate::book::{Book, Neighbour, Opening, ProductOption, Room, Selection, Slot};
 use crate::units::Length;
 
-use super::fitting::{Above, AboveIs, Fitting, Flank, Passage, Side, above, fitting, flank, height, way_in};
+use super::doorways::way_through;
+use super::fitting::{
+    Above, AboveIs, DoorInTheWay, Fitting, Flank, Passage, Side, above, door_in_the_way, fitting, flank, height, way_in,
+};
 use super::heat::{Body, Hearth, HeatFigures};
 use super::plan::{Plan, Plans};
 use super::{Placement, counter_depth, counter_height, is_in_an_island};
@@ -37,6 +40,8 @@ pub struct Around<'a> {
     pub hearth: Option<Hearth<'a>>,
     /// Every narrow point on the way to it, where the size of what is carried is known.
     pub way_in: Vec<Passage<'a>>,
+    /// The room's own door by its plan, where that is the narrowest of them.
+    pub door: Option<DoorInTheWay>,
 }
 
 /// What is above an opening.
@@ -84,6 +89,7 @@ impl<'a> Around<'a> {
             left: beside(plan, (room, opening), Side::Left),
             right: beside(plan, (room, opening), Side::Right),
             way_in: carried.map_or_else(Vec::new, |option| way_in(book, room, None, option)),
+            door: carried.and_then(|option| door_in_the_way(book, room, &way_through(plan?)?, option)),
             fit,
             hearth,
         }

@@ -4,6 +4,7 @@ pub mod code;
 mod fabricator;
 mod issued;
 mod joiner;
+mod opening;
 mod rough_in;
 mod setter;
 mod workshop;

@@ -121,11 +121,15 @@ fn turned(read: &mut Read, from: MeasuredBetween, to_come: WallBuildUp) {
 fn besides(opening: &mut Opening, to_lay: Option<Length>, read: &Read) {
     let (span, length) = (opening.span, read.length);
     let level = level(read, to_lay);
+    if is_a_level(read) {
+        opening.unlevelled.retain(|side| *side != read.what);
+        opening.unlevelled.extend(level.is_none().then_some(read.what));
+    }
     let service = match read.what {
-        Side::Sill => return set(&mut opening.sill, level, span),
+        Side::Sill => return set_level(&mut opening.sill, level, span),
         Side::InFront => return set(&mut opening.in_front, Some(length), span),
         Side::CounterDepth => return set(&mut opening.counter_depth, Some(length), span),
-        Side::CounterHeight => return set(&mut opening.counter_height, level, span),
+        Side::CounterHeight => return set_level(&mut opening.counter_height, level, span),
         Side::Apron => return set(&mut opening.apron_opening, Some(length), span),
         Side::Below => return opening.below.get_mut().map_or((), |below| set(&mut below.clear, Some(length), span)),
         Side::InsideWidth | Side::InsideDepth | Side::InsideHeight => return in_cabinet(opening, read),
@@ -144,7 +148,7 @@ fn besides(opening: &mut Opening, to_lay: Option<Length>, read: &Read) {
     let Some(point) = within(point, span) else { return };
     match read.at {
         Some(ReadingSpot::FromLeft) => set(&mut point.from_left, Some(length), span),
-        Some(ReadingSpot::Height) => set(&mut point.height, level, span),
+        Some(ReadingSpot::Height) => set_level(&mut point.height, level, span),
         Some(ReadingSpot::Proud) => set(&mut point.proud, Some(length), span),
         _ => {}
     }
@@ -184,6 +188,18 @@ fn level(read: &Read, to_lay: Option<Length>) -> Option<Length> {
         Some(ReadFrom::PresentFloor) => Some(read.length - to_lay?),
         _ => Some(read.length),
     }
+}
+
+/// Whether it is a height above the floor, besides the opening's own, which keeps the floor that it was read from.
+fn is_a_level(read: &Read) -> bool {
+    let services = [Side::Power, Side::Gas, Side::Water, Side::Drain, Side::Duct];
+    matches!(read.what, Side::Sill | Side::CounterHeight)
+        || read.at == Some(ReadingSpot::Height) && services.contains(&read.what)
+}
+
+/// What was read last counts, and what is not known of it is not known: an older height does not stand for it.
+fn set_level(slot: &mut Slot<Length>, level: Option<Length>, span: Span) {
+    *slot = level.map_or(Slot::Invalid, |level| given(level, span));
 }
 
 /// What is written in a slot, made where nothing is; none where it could not be read.
@@ -279,6 +295,24 @@ mod tests {
         assert_eq!(height(&opening), Some(inches("11 1/4\"")));
         assert_eq!(height(&after(LAY, "takes: wall oven", &reads(FINISHED))), Some(inches("12\"")));
         assert_eq!(height(&after("", "takes: wall oven", &reads(PRESENT))), Some(inches("12\"")), "none is to come");
+    }
+
+    /// Source: trade reports F-17, F-25: right number, wrong datum.
+    #[test]
+    fn a_height_from_a_floor_on_which_nobody_knows_what_comes_is_not_known() {
+        let read = |from| [(Side::Sill, None, "31\"", from), (Side::Power, Some(ReadingSpot::Height), "12\"", from)];
+        let opening =
+            "takes: wall oven, width: 30\", sill: 29\", service points: {power: {height: 9\", from left: 6\"}}";
+        let unread = "floor build-up: much\n";
+        let of = |room: &str, from| after(room, opening, &read(from));
+        let unknown = of(unread, PRESENT);
+        assert!(unknown.sill.is_faulty() && !unknown.stands_on_the_floor(), "{:?}", unknown.sill);
+        let power = unknown.points.get().unwrap().power.get().unwrap();
+        assert!(power.height.is_faulty(), "the book's older figure does not stand for it");
+        assert_eq!(power.from_left.get(), Some(&inches("6\"")));
+        assert_eq!(unknown.unlevelled, [Side::Sill, Side::Power]);
+        assert_eq!((of(unread, FINISHED).sill.get(), of(unread, FINISHED).unlevelled), (Some(&inches("31\"")), vec![]));
+        assert_eq!((of(LAY, PRESENT).sill.get(), of(LAY, PRESENT).unlevelled), (Some(&inches("30 1/4\"")), vec![]));
     }
 
     /// Source: trade reports F-77, F-85: board and tile still to come on the studs.

@@ -1,7 +1,7 @@
 //! What the sheet of an opening shows of the room around it, as a typed value.
 
 use crate::book::{NarrowPoint, Opening, Room};
-use crate::site::fitting::{AboveIs, Passage, Side, out_of_square};
+use crate::site::fitting::{AboveIs, Side, out_of_square};
 use crate::site::heat::{Body, Hearth, Near, Where, nearest};
 use crate::site::{Around, Beside, Overhead};
 use crate::vocabulary::{Shown, ShownValue};
@@ -12,6 +12,8 @@ use super::group;
 pub fn shown(around: &Around<'_>, room: &Room, opening: &Opening) -> ShownValue {
     let square = out_of_square(room, opening)
         .map_or(ShownValue::Nothing, |skew| group([("out", skew.out.shown()), ("within", skew.within.shown())]));
+    let points = around.way_in.iter().map(|passage| passage.point);
+    let points = points.chain(around.door.as_ref().map(|door| &door.point));
     group([
         ("height", around.height.shown()),
         ("depth", around.depth.shown()),
@@ -25,7 +27,7 @@ pub fn shown(around: &Around<'_>, room: &Room, opening: &Opening) -> ShownValue 
         ("right", beside(&around.right)),
         ("near heat", around.hearth.as_ref().map_or(ShownValue::Nothing, near_heat)),
         ("out of square", square),
-        ("way in", ShownValue::List(around.way_in.iter().map(passage).collect())),
+        ("way in", ShownValue::List(points.map(point).collect())),
     ])
 }
 
@@ -91,8 +93,8 @@ fn body(body: &Body<'_>) -> ShownValue {
     if names.is_empty() { ShownValue::Word(body.word()) } else { names.join(", ").shown() }
 }
 
-fn passage(passage: &Passage<'_>) -> ShownValue {
-    let NarrowPoint { name, width, height, depth, turns, .. } = passage.point;
+fn point(point: &NarrowPoint) -> ShownValue {
+    let NarrowPoint { name, width, height, depth, turns, .. } = point;
     group([
         ("name", name.shown()),
         ("width", width.shown()),

@@ -70,6 +70,51 @@ pub fn way_in<'a>(
     points.map(passage).collect()
 }
 
+/// The point with the least left, the first of equals. A doorway that nobody measured is told where nothing else is in
+/// the way, and what does not go through at all: whether it is tight there nobody can say.
+pub fn tightest<'p, 'a>(
+    passages: &'p [Passage<'a>],
+    spare: impl Fn(&Passage<'a>) -> Option<Length>,
+) -> Option<(Length, &'p Passage<'a>)> {
+    let known = |planned: bool| {
+        let all = passages.iter().filter(move |passage| passage.is_planned == planned);
+        let left = all.filter_map(|passage| Some((spare(passage)?, passage)));
+        left.min_by_key(|(spare, _)| *spare)
+    };
+    let (written, planned) = (known(false), known(true).filter(|(spare, _)| spare.is_negative()));
+    match written {
+        Some((spare, _)) if spare.is_negative() => written,
+        _ => planned.or(written),
+    }
+}
+
+/// A room's own door where it is what stands in the way of a thing.
+#[derive(Clone, Debug)]
+pub struct DoorInTheWay {
+    /// Its name and size.
+    pub point: NarrowPoint,
+    /// What is left for the carton; none when its size is not written.
+    pub carton: Option<Length>,
+    /// What is left for the body out of its carton, doors off; likewise.
+    pub doors_off: Option<Length>,
+}
+
+/// The room's own door, where carton or body go through it with less than is usual, and through no other point with
+/// less: the narrow point that the verdict is of.
+pub fn door_in_the_way(book: &Book, room: &Room, door: &RoomDoor, option: &ProductOption) -> Option<DoorInTheWay> {
+    let passages = way_in(book, room, Some(door), option);
+    let governs = |spare: fn(&Passage<'_>) -> Option<Length>| {
+        tightest(&passages, spare)
+            .is_some_and(|(left, at)| Passes::with(left) != Passes::Freely && std::ptr::eq(at.point, &door.point))
+    };
+    let own = passages.iter().find(|passage| std::ptr::eq(passage.point, &door.point))?;
+    (governs(|passage| passage.carton) || governs(|passage| passage.doors_off)).then(|| DoorInTheWay {
+        point: door.point.clone(),
+        carton: own.carton,
+        doors_off: own.doors_off,
+    })
+}
+
 /// A thing as it stands, by its own size.
 fn body(option: &ProductOption) -> Option<Vec<Length>> {
     let size = &option.size;

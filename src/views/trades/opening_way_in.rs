@@ -1,8 +1,9 @@
 //! The sheet at an opening: verdict, drawing, sizes with the gap each side, services, way in.
 
+use crate::book::NarrowPoint;
 use crate::language::say;
 use crate::site::Around;
-use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes};
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passes};
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
@@ -34,20 +35,21 @@ impl PageBuilder<'_> {
     }
 
     pub fn way_rows(&self, around: &Around<'_>) -> Vec<WayRow> {
-        around.way_in.iter().map(|passage| self.way_row(passage)).collect()
+        let points = around.way_in.iter().map(|passage| (passage.point, passage.carton, passage.doors_off));
+        let door = around.door.as_ref().map(|door| (&door.point, door.carton, door.doors_off));
+        points.chain(door).map(|(point, carton, bare)| self.way_row(point, carton, bare)).collect()
     }
 
-    fn way_row(&self, passage: &Passage<'_>) -> WayRow {
-        let point = passage.point;
+    fn way_row(&self, point: &NarrowPoint, carton: Option<Length>, bare: Option<Length>) -> WayRow {
         let name = crate::views::shared::lines::capital(&point.name);
         WayRow {
             name: if point.turns { say!(self.words, "way_in.turning", name = name) } else { name },
             clear: self.wording.sides(&[point.width, point.height]),
-            carton: passage.carton.map_or_else(
+            carton: carton.map_or_else(
                 || State::new(StateShape::FitUnknown, say!(self.words, "way_in.unknown")),
                 |spare| self.passes(spare),
             ),
-            bare: passage.doors_off.map(|spare| self.passes(spare)),
+            bare: bare.map(|spare| self.passes(spare)),
         }
     }
 

@@ -14,8 +14,10 @@ declare! {
     /// ## What it checks
     /// A room that gets a new floor (a `floor`, or a `tile` whose pattern, name or `on` says floor)
     /// while openings in it stand on the floor, with neither `floor build-up` nor the opening's
-    /// `measured from`. And an opening that was measured between studs, where nobody says what is still
-    /// to come on them: its width is not known, and no fit is decided on it.
+    /// `measured from`. A height that was read on site from the floor of that day, of a bottom, a counter
+    /// or a service, where nobody says what is still to be laid on it: it is not known, and the older one
+    /// does not count in its place. And an opening that was measured between studs, where nobody says what
+    /// is still to come on them: its width is not known, and no fit is decided on it.
     ///
     /// ## Why it matters
     /// Right number, wrong datum. Tile laid up to a dishwasher traps it; a panel cut from the
@@ -50,6 +52,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(unknown.filter_map(|opening| between_studs(room, opening)));
     }
     findings.extend(context.site.fitted().flat_map(|fitted| rough_in::from_bare_studs(&fitted)));
+    for room in &context.book.rooms {
+        findings.extend(room.openings.iter().filter_map(|opening| read_from_the_present_floor(room, opening)));
+    }
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
         let Some(floor) = room.selections.iter().find(|selection| site::is_floor(selection)) else { continue };
         let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(room, opening)).collect();
@@ -71,6 +76,22 @@ fn between_studs(room: &Room, opening: &Opening) -> Option<Remark> {
     let finding = Remark::stop(opening.measured_between.span()?, message);
     let remedy = "write `wall build-up: {left: …, right: …, back: …}`, or measure it again between the finished walls";
     Some(finding.room(&room.folder).opening(&opening.name).remedy(remedy))
+}
+
+/// Heights that were read from the floor of that day. Where the opening's own height hangs on the same, it asks.
+fn read_from_the_present_floor(room: &Room, opening: &Opening) -> Option<Remark> {
+    let asks = !opening.unlevelled.is_empty() && !unsaid(room, opening) && !room.floor_build_up.is_faulty();
+    let name = asks.then_some(&opening.name.value)?;
+    let message = phrase!(
+        "heights at `{name}` were read from the floor of that day, and nobody says what is still to be laid on it: they \
+         are not known",
+        name
+    );
+    let finding = Remark::stop(opening.span, message).room(&room.folder).opening(&opening.name);
+    let floor = room.selections.iter().find(|selection| site::is_floor(selection));
+    let finding =
+        floor.into_iter().fold(finding, |finding, floor| finding.also(floor.span, "the floor still to be laid"));
+    Some(finding.remedy("write `floor build-up: …` in `room.yaml`, or read them again from the finished floor"))
 }
 
 fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -> Remark {

@@ -8,7 +8,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailName, NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, way_in};
+use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, tightest, way_in};
 use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Kind, Mention, Trade, Trait};
 
@@ -182,7 +182,7 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
         return None;
     }
     let passages = way_in(context.book, room, context.site.door_of(room), option);
-    let (short, point) = tightest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
+    let (short, point) = narrowest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
     let furniture = selection.has(Trait::Furnishes);
     let (name, by) = (&selection.name.value, say(short.abs(), context.book.project.units));
     let message = match furniture {
@@ -212,8 +212,8 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     let fit = option.fit.get()?;
     let name = &selection.name.value;
     let passages = way_in(context.book, room, context.site.door_of(room), option);
-    let carton = tightest(&passages, |passage| passage.carton);
-    let bare = tightest(&passages, |passage| passage.doors_off);
+    let carton = narrowest(&passages, |passage| passage.carton);
+    let bare = narrowest(&passages, |passage| passage.doors_off);
     let passes = |found: &Option<(Length, &NarrowPoint)>| found.map(|(spare, _)| Passes::with(spare));
     let tight = |what: Phrase, (spare, point): (Length, &NarrowPoint)| {
         phrase!(
@@ -250,20 +250,10 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     Some(finding.remedy("plan how it is carried (out of its carton, doors off, another way), or choose another model"))
 }
 
-/// The point with the least left, the first of equals. A doorway that nobody measured is told where nothing else is in the
-/// way, and what does not go through at all: whether it is tight there nobody can say.
-fn tightest<'a>(
+/// The point with the least left, and how much that is.
+fn narrowest<'a>(
     passages: &[Passage<'a>],
     spare: impl Fn(&Passage<'a>) -> Option<Length>,
 ) -> Option<(Length, &'a NarrowPoint)> {
-    let known = |planned: bool| {
-        let all = passages.iter().filter(move |passage| passage.is_planned == planned);
-        let left = all.filter_map(|passage| Some((spare(passage)?, passage.point)));
-        left.min_by_key(|(spare, _)| *spare)
-    };
-    let (written, planned) = (known(false), known(true).filter(|(spare, _)| spare.is_negative()));
-    match written {
-        Some((spare, _)) if spare.is_negative() => written,
-        _ => planned.or(written),
-    }
+    tightest(passages, spare).map(|(left, passage)| (left, passage.point))
 }
