@@ -126,7 +126,7 @@ fn of_item(room: &Room, item: &str) -> Vec<&'static Record> {
     add(room.counters.iter().any(|one| is(&one.name)), &[&COUNTER_RUN]);
     add(room.switches.iter().chain(&room.outlets).any(|one| is(&one.name)), &[&WALL_BOX]);
     add(room.seating.iter().any(|one| is(&one.name)), &[&SEATING]);
-    if found.is_empty() { vec![&SELECTION, &OPTION, &OPENING, &PART] } else { found }
+    if found.is_empty() { vec![&SELECTION, &OPTION, &OPENING, &PART, &WALL_BOX] } else { found }
 }
 
 /// The first key that a record does not know, or a leaf that is a fact.
