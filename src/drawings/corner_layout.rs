@@ -216,7 +216,7 @@ impl JoinedDrawing<'_> {
         let (along, off) = match (meets(left), meets(right)) {
             (false, _) => (left, -STRING),
             (true, false) => (right, STRING),
-            (true, true) => ((left + right).half(), 0),
+            (true, true) => (self.free_place(part), 0),
         };
         let (back, front) = (self.place(part, along, Length::ZERO), self.place(part, along, depth));
         let (to_the_right, down) = part.turned.way();
@@ -230,6 +230,14 @@ impl JoinedDrawing<'_> {
             let edges = (off != 0).then_some((back.x, front.x));
             plumb(&mut self.canvas, &Plumb { from: back.y, to: front.y, x, edges, aside: Aside::Before }, label);
         }
+    }
+
+    /// A place along a part where nothing is let in, for a string within it.
+    fn free_place(&self, part: &PlacedLayout) -> Length {
+        let (left, right) = part.laid.ends();
+        let share = |of: i64| left + Length::from_nanometres((right - left).nanometres() / 100 * of);
+        let is_free = |place: &Length| !part.laid.let_in.iter().any(|one| one.from <= *place && *place <= one.to);
+        [50, 35, 65, 30, 70].map(share).into_iter().find(is_free).unwrap_or_else(|| share(50))
     }
 
     /// What is let in, and each piece, by name; then the run or island before its front.

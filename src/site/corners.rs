@@ -81,6 +81,38 @@ pub struct CornerJoint {
     pub seam: Option<(usize, Length)>,
 }
 
+impl JoinedCounter {
+    /// Of two counters that overlap in a corner one ends at their joint: what of it would lie within the other is that
+    /// one's.
+    fn end_at_joints(&mut self) {
+        for joint in &self.joints {
+            let Some((number, along)) = joint.seam else { continue };
+            let Some(part) = self.parts.get_mut(number) else { continue };
+            let own: Vec<Rectangle> = part
+                .laid
+                .pieces
+                .iter()
+                .map(|piece| part.area((piece.from, piece.to), (Length::ZERO, piece.depth)))
+                .collect();
+            let mut stays = own.iter().map(|piece| !joint.corner.holds(piece));
+            if own.iter().all(|piece| joint.corner.holds(piece)) {
+                continue;
+            }
+            part.laid.pieces.retain(|_| stays.next().unwrap_or(true));
+            part.laid.seams.retain(|seam| *seam != along);
+        }
+    }
+}
+
+impl Rectangle {
+    /// Whether another lies within it.
+    fn holds(&self, other: &Self) -> bool {
+        let within =
+            |one: (Length, Length), other: (Length, Length)| one.0 - PLAY <= other.0 && other.1 <= one.1 + PLAY;
+        within(self.across, other.across) && within(self.down, other.down)
+    }
+}
+
 impl PlacedLayout {
     /// A place of its own, so far along and so far out from its back.
     pub fn place(&self, along: Length, out: Length) -> (Length, Length) {
@@ -156,7 +188,9 @@ fn together(all: &[InPlan], group: Vec<usize>, seams: &[Seam]) -> JoinedCounter 
             joints.push(CornerJoint { between: (number, next), corner, unsaid, seam });
         }
     }
-    JoinedCounter { parts, joints }
+    let mut joined = JoinedCounter { parts, joints };
+    joined.end_at_joints();
+    joined
 }
 
 /// A layout in the directions of another; none where it lies askew to that, or nobody knows where.

@@ -71,8 +71,8 @@ impl<'a> Placed<'a> {
             text(self.name),
             self.selection.map_or(ShownValue::Nothing, named),
             text(self.holds.to_string()),
-            self.from_end(at).unwrap_or(ShownValue::Nothing),
-            self.from_door(at),
+            self.along_its_face(at).unwrap_or(ShownValue::Nothing),
+            self.beside_a_door(at),
             length(self.height),
             self.serves.clone(),
         ];
@@ -81,7 +81,7 @@ impl<'a> Placed<'a> {
     }
 
     /// Its centre from the left end of its wall, or of the side of an island.
-    fn from_end(&self, at: InRoom<'_, '_>) -> Option<ShownValue> {
+    fn along_its_face(&self, at: InRoom<'_, '_>) -> Option<ShownValue> {
         let along = self.along?;
         Some(match self.stands? {
             Stands::Wall(wall) => from(at.plan?.walls.get(wall)?.name(), along),
@@ -98,7 +98,7 @@ impl<'a> Placed<'a> {
     }
 
     /// From the door or window that it is set out from, else from the nearest one in its wall.
-    fn from_door(&self, at: InRoom<'_, '_>) -> ShownValue {
+    fn beside_a_door(&self, at: InRoom<'_, '_>) -> ShownValue {
         let (Some(plan), Some(Stands::Wall(wall)), Some(along)) = (at.plan, self.stands, self.along) else {
             return if matches!(self.stands, Some(Stands::Island(..))) { dash() } else { ShownValue::Nothing };
         };

@@ -4,7 +4,8 @@ use crate::assess::Amounts;
 use crate::book::{ProductOption, Room as BookRoom, Selection};
 use crate::language::say;
 use crate::shown;
-use crate::site::layout::{CounterLayout, counter_layouts};
+use crate::site::corners::joined_counters;
+use crate::site::layout::CounterLayout;
 use crate::units::{Length, Money};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::cautions::SheetCaution;
@@ -244,7 +245,9 @@ impl PageBuilder<'_> {
 
     /// How the pieces of a counter lie, a line for each run and island, beside the drawing.
     fn layout_lines(&self, room: &BookRoom, selection: &Selection) -> Vec<Fact> {
-        let laid = counter_layouts(self.plans.room(room), room, selection);
+        let joined = joined_counters(self.plans.room(room), room, selection);
+        let laid: Vec<CounterLayout> =
+            joined.into_iter().flat_map(|joined| joined.parts).map(|part| part.laid).collect();
         let line = |laid: &CounterLayout| {
             let name = match &laid.on {
                 Some(on) => say!(self.words, "item_says.layout_on", row = on.as_str()),

@@ -64,12 +64,13 @@ impl PageBuilder<'_> {
     pub fn counter_layouts(&self, room: &Room, selection: &Selection) -> Vec<Drawing> {
         let drawing = |drawn: Drawn| {
             let name = drawn.name().to_string();
-            let caption = std::iter::once(name.clone()).chain(drawn.joints()).collect::<Vec<_>>();
+            let joints = drawn.joints();
+            let caption = if joints.is_empty() { name.clone() } else { format!("{name}. {}", joints.join(" ")) };
             Drawing {
                 name,
                 scope: None,
                 svg: Html::trusted(drawn.svg(Paper::Desk)),
-                caption: Some(Html::text(&caption.join(". "))),
+                caption: Some(Html::text(&caption)),
                 narrow: Some(Html::trusted(drawn.narrow())),
             }
         };
