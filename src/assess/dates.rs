@@ -1,13 +1,16 @@
 //! When things are needed, and by when they must be ordered.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use super::built_in;
 use super::critical::{in_order, slack};
 use super::decide::{self, DecideBy};
 use super::depends::Depends;
+use super::hold_points::HoldPoints;
 use crate::book::{Book, Later, NeededFor, ProductOption, Selection, When};
 use crate::source::Span;
 use crate::units::{Calendar, Date, LeadTime};
+use crate::vocabulary::HoldPoint;
 
 /// The dates of a book, as of a day.
 #[derive(Debug)]
@@ -17,6 +20,10 @@ pub struct Dates {
     /// By how many days each of them can slip before the last one moves.
     pub slack: BTreeMap<String, i64>,
     decide: BTreeMap<Span, DecideBy>,
+    /// The day on which walls and floors are closed, where the book or a milestone says it.
+    closing: Option<Date>,
+    /// What is built in behind them.
+    built_in: BTreeSet<Span>,
     calendar: Calendar,
     receiving: Option<LeadTime>,
     today: Date,
@@ -77,17 +84,27 @@ impl Dates {
             milestones,
             slack,
             decide: BTreeMap::new(),
+            closing: None,
+            built_in: built_in::all(book),
             calendar: project.calendar.clone(),
             receiving: project.receiving.get().cloned(),
             today,
         };
+        dates.closing = HoldPoints::of(book, &dates).written_day(HoldPoint::RoughInClosed);
         dates.decide = decide::all(book, depends, &dates);
         dates
     }
 
-    /// When a selection is needed.
+    /// When a selection is needed: for what waits for it, and no later than what it is built into is closed.
     pub fn needed(&self, selection: &Selection) -> Option<Date> {
-        self.day(selection.needed_for.get()?)
+        let own = self.day(selection.needed_for.get()?)?;
+        Some(self.closed_over(selection).unwrap_or(own))
+    }
+
+    /// The day on which the walls are closed over what is built in, where something else is said to wait for it later.
+    pub fn closed_over(&self, selection: &Selection) -> Option<Date> {
+        let own = self.day(selection.needed_for.get()?)?;
+        self.closing.filter(|closing| *closing < own && self.built_in.contains(&selection.span))
     }
 
     /// The day of a milestone, or the day itself.

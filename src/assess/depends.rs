@@ -293,7 +293,7 @@ fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<
 }
 
 /// Whether the valve that a shower set is trim for is a selection of its own, by its model.
-fn names_valve(set: &Selection, valve: &Selection) -> bool {
+pub(super) fn names_valve(set: &Selection, valve: &Selection) -> bool {
     let models = valve.options.iter().filter_map(|option| option.model.get());
     let valves = || set.options.iter().filter_map(|option| option.words(DetailName::Valve));
     models.into_iter().any(|model| valves().any(|(words, _)| words.split_whitespace().any(|word| word == model)))

@@ -1,6 +1,7 @@
 //! Book and today to an assessment: findings, dates, money. Pure: no file, no clock.
 
 pub mod approval;
+mod built_in;
 pub mod cautions;
 pub mod codes;
 pub mod concerns;

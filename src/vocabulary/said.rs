@@ -90,6 +90,10 @@ pub enum Mention {
     Tax,
     /// A room that one goes through.
     Hall,
+    /// A cover that is pressed on last.
+    Plate,
+    /// What stands on the floor by itself.
+    StandsFree,
 }
 
 /// Words that give a direction.
@@ -289,8 +293,30 @@ const OUTLET_IN_THE_WALL: &[&str] = &[
 ];
 
 /// Rooms that one goes through.
-const HALLS: &[&str] =
-    &["hall", "hallway", "corridor", "passage", "entry", "entryway", "foyer", "vestibule", "pasillo", "vestíbulo"];
+const HALLS: &[&str] = &[
+    "hall",
+    "hallway",
+    "corridor",
+    "passage",
+    "passageway",
+    "entry",
+    "entryway",
+    "foyer",
+    "lobby",
+    "vestibule",
+    "landing",
+    "pasillo",
+    "vestíbulo",
+    "recibidor",
+    "rellano",
+    "flur",
+    "diele",
+    "korridor",
+    "couloir",
+    "palier",
+    "corridoio",
+    "corredor",
+];
 
 /// What carries things up, here and there.
 const LIFTS: &[&str] = &["lift", "elevator", "ascensor", "ascenseur", "aufzug", "fahrstuhl", "heis", "hiss"];
@@ -365,6 +391,10 @@ impl Mention {
             Self::Door => (Met::Whole, &["door", "doorway", "puerta", "porte", "tür"]),
             Self::Tax => (Met::Whole, &["tax", "taxes", "vat", "iva", "gst", "hst", "mwst", "tva", "impuestos"]),
             Self::Hall => (Met::Whole, HALLS),
+            Self::Plate => (Met::Whole, &["plate", "plates", "placa", "platte"]),
+            Self::StandsFree => {
+                (Met::Within, &["freestanding", "free-standing", "free standing", "exenta", "freistehend"])
+            }
             Self::Light => (Met::Whole, LIGHT_WORDS),
         }
     }

@@ -1,6 +1,7 @@
 //! Distances for access that follow from what is ordered and where it goes.
 
-use crate::book::{AccessDistance, ProductOption, Room, Selection, ShowerType};
+use crate::book::{AccessDistance, Fixture, ProductOption, Room, Selection, ShowerType};
+use crate::site::plan::{glass_for, leaf_of};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mention};
@@ -14,8 +15,23 @@ pub fn as_ordered(room: &Room, name: AccessDistance) -> Option<Distance> {
         AccessDistance::SideGrabBar => bar(room, Mention::AtTheSide, Mention::Behind),
         AccessDistance::RearGrabBar => bar(room, Mention::Behind, Mention::AtTheSide),
         AccessDistance::ShowerThreshold if room.access.shower_type.get() == Some(&ShowerType::RollIn) => step(room),
+        AccessDistance::ShowerEntry => entry(room),
         _ => None,
     }
+}
+
+/// No entry that a chair or its user comes through is narrower (2010 ADA Standards 608.2.1).
+const NARROWEST_ENTRY: Length = Length::from_inches(36);
+
+/// The narrowest leaf of a shower's door: no more is clear than that. One that is wide enough says nothing yet of what is
+/// clear between its hinges and its stop.
+fn entry(room: &Room) -> Option<Distance> {
+    let leaf = |fixture: &Fixture| {
+        let set_out = fixture.door.spanned().map(|door| Spanned::new(door.value, door.span));
+        set_out.or_else(|| leaf_of(fixture, glass_for(room, fixture)?.settled()?))
+    };
+    let leaves = room.fixtures.iter().filter_map(leaf).filter(|leaf| leaf.value < NARROWEST_ENTRY);
+    leaves.min_by_key(|leaf| leaf.value).map(|leaf| Distance::from(&leaf))
 }
 
 /// The mirror that hangs lowest is the one to look into, sitting.

@@ -1,7 +1,7 @@
 //! Clear distances of a bath.
 
 use crate::book::{ClearDistance, End, Fixture, Opening, Room};
-use crate::site::plan::{Met, Plan, Thing, What};
+use crate::site::plan::{Met, Plan, Thing, What, chosen_for};
 use crate::site::rims::rim_of;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -177,10 +177,7 @@ fn without_a_size<'p>(plan: &'p Plan<'_>, known: &'p StoodAt) -> impl Iterator<I
 /// The kind of a fixture: its own word, else that of its opening or of what is chosen for it.
 fn kind_of(room: &Room, fixture: &Fixture) -> Option<Kind> {
     let of_opening = || room.opening(fixture.opening.get()?)?.takes.get();
-    let of_choice = || {
-        let named = fixture.selection.get()?;
-        room.selections.iter().find(|selection| selection.name.value == *named)?.kind.get()
-    };
+    let of_choice = || chosen_for(room, fixture)?.kind.get();
     fixture.takes.get().or_else(of_opening).or_else(of_choice).copied()
 }
 

@@ -2,7 +2,7 @@
 
 use crate::book::{ClearDistance, End, Frontage, Room, Stretch};
 use crate::site::Site;
-use crate::site::plan::{Plan, RowOf, Thing, What};
+use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
 use crate::units::{Length, Phrase, phrase};
 use crate::vocabulary::{Kind, Mention, Trait};
 
@@ -15,7 +15,7 @@ pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance
     if let Some(written) = room.clearances.distances.least(aisle) {
         return vec![(phrase!("the {aisle}", aisle), written.into())];
     }
-    if !work && is_a_hall(room) {
+    if !work && is_gone_through(site, room) {
         return past_what_stands_there(site, room);
     }
     let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
@@ -27,9 +27,26 @@ pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance
     told.collect()
 }
 
-/// Whether a room is there to be gone through, by its name.
-fn is_a_hall(room: &Room) -> bool {
-    Mention::Hall.is_in(room.name.text())
+/// A room no wider than that, with a doorway at either end, is gone through whatever it is called (common practice).
+const HALL: Length = Length::from_inches(72);
+
+/// Whether a room is there to be gone through: by its name or, narrow and with two doorways, by its plan. What one
+/// washes or cooks in is not, whatever it is called: its floor has rules of its own.
+fn is_gone_through(site: &Site<'_>, room: &Room) -> bool {
+    let is_used =
+        |kind: Kind| kind == Kind::Toilet || kind == Kind::Basin || kind.is(Trait::Bathes) || kind.is(Trait::Cooks);
+    let chosen = room.selections.iter().filter_map(|selection| selection.kind.get());
+    let set_out = room.fixtures.iter().filter_map(|fixture| fixture.takes.get());
+    let openings = room.openings.iter().filter_map(|opening| opening.takes.get());
+    if chosen.chain(set_out).chain(openings).any(|kind| is_used(*kind)) {
+        return false;
+    }
+    let is_narrow = |plan: &Plan<'_>| {
+        let shortest = plan.walls.iter().map(|wall| wall.frame.length()).min();
+        let doorways = plan.holes.iter().filter(|hole| matches!(hole.is, HoleIs::Door(_))).count();
+        doorways > 1 && shortest.is_some_and(|wide| wide <= HALL)
+    };
+    Mention::Hall.is_in(room.name.text()) || site.sound_plan(room).is_some_and(is_narrow)
 }
 
 /// The ways along a hall: past each thing that stands there, to the wall or the thing across.

@@ -43,7 +43,8 @@ pub fn inside_of_a_shower(site: &Site<'_>, room: &Room) -> Option<ShowerInside> 
     let narrowest = |all: Vec<ShowerInside>| all.into_iter().min_by_key(|inside| (inside.lesser(), inside.greater()));
     let placed = site.plan(room).map_or_else(Vec::new, |plan| {
         let is_one = |thing: &&crate::site::plan::Thing<'_>| {
-            thing.kind.is_some_and(|kind| KINDS.contains(&kind)) && thing.out.1 - thing.out.0 > THINNER
+            let sides = [thing.width(), thing.out.1 - thing.out.0];
+            thing.kind.is_some_and(|kind| KINDS.contains(&kind)) && sides.into_iter().all(|side| side > THINNER)
         };
         let showers = plan.things.iter().filter(is_one);
         let provenance = Provenance::Plan;

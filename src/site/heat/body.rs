@@ -2,7 +2,7 @@
 
 use crate::book::{Burning, Neighbour, Opening, ProductOption, Room, Selection, Window};
 use crate::site::fitting::Side;
-use crate::site::plan::{HoleIs, RowOf, Thing, Wall, What};
+use crate::site::plan::{HoleIs, RowOf, Thing, Wall, What, chosen_for};
 use crate::source::{Span, Spanned};
 use crate::vocabulary::Kind;
 
@@ -126,9 +126,7 @@ fn of_thing(room: &Room, thing: &Thing<'_>, row: Option<RowOf<'_>>) -> Option<Bu
         return of_selection(chosen(room, opening)?);
     }
     if let What::Fixture(fixture) = thing.what {
-        let named = fixture.selection.get();
-        let chosen = || room.selections.iter().find(|selection| Some(&selection.name.value) == named);
-        return fixture.burning.get().copied().or_else(|| of_selection(chosen()?));
+        return fixture.burning.get().copied().or_else(|| of_selection(chosen_for(room, fixture)?));
     }
     let own = thing.part().and_then(|part| part.burning.get().copied());
     let of_run = match row {

@@ -1,6 +1,6 @@
 //! Puts openings and fixtures in their place, each by its own measure.
 
-use crate::book::{DetailName, End, Fixture, HungLights, Opening, ProductOption, Room, Selection, Slot};
+use crate::book::{DetailName, End, Fixture, HungLights, Opening, PartIs, ProductOption, Room, Selection, Slot};
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -15,13 +15,17 @@ const MOST_LIGHTS: u32 = 200;
 
 impl<'a> Placing<'a> {
     /// An opening cut into the middle of a cabinet, or into the counter over it.
-    pub(super) fn held(&mut self, opening: &'a Opening, cabinet: usize, span: Span) {
+    ///
+    /// Of several that are cut into one counter, each is in the middle of its share.
+    pub(super) fn held(&mut self, opening: &'a Opening, cabinet: usize, (number, of): (i64, i64), span: Span) {
         let Some(holder) = self.plan.things.get(cabinet).cloned() else { return };
         let let_in = opening.takes_one(Trait::CutIntoCounter);
         let width = opening.governing_width().unwrap_or(holder.width());
         // Where the two differ, that is told: it does not stand in the cabinet beside as well.
         let width = if let_in { width } else { width.min(holder.width()) };
-        let from = holder.centre() - width.half();
+        let share = (2 * i128::from(number) + 1, 2 * i128::from(of.max(1)));
+        let centre = holder.along.0 + length(divided(nm(holder.width()) * share.0, share.1));
+        let from = centre - width.half();
         let deep = opening.governing_depth().unwrap_or(holder.out.1 - holder.out.0);
         let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
         // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
@@ -78,6 +82,27 @@ impl<'a> Placing<'a> {
             within: None,
             span: opening.span,
         });
+    }
+
+    /// What is let into a counter, and set out by itself, is cut into the cabinet that it stands over: whoever stands
+    /// before it stands before that, and neither is in the other's place.
+    pub(super) fn carried(&mut self) {
+        let carries = |holder: &Thing<'_>, basin: &Thing<'_>| {
+            let is_cabinet = holder.is(Kind::Cabinet)
+                || holder.is(Kind::Counter)
+                || holder.part().is_some_and(|part| matches!(part.is, PartIs::Cabinet(_)));
+            let middle = basin.frame.at(basin.centre(), (basin.out.0 + basin.out.1).half());
+            is_cabinet && holder.within.is_none() && holder.footprint().contains(middle)
+        };
+        let things = &self.plan.things;
+        let holder = |basin: &Thing<'_>| things.iter().position(|holder| carries(holder, basin));
+        let is_free =
+            |thing: &Thing<'_>| thing.row.is_none() && thing.within.is_none() && thing.has(Trait::CutIntoCounter);
+        let found: Vec<Option<usize>> =
+            things.iter().map(|thing| Some(thing).filter(|thing| is_free(thing)).and_then(holder)).collect();
+        for (thing, holder) in self.plan.things.iter_mut().zip(found) {
+            thing.within = thing.within.or(holder);
+        }
     }
 
     /// A fixture on its centreline.
@@ -140,13 +165,40 @@ struct FixtureSize {
     high: Option<Length>,
 }
 
-/// What is chosen for a fixture: the selection that it names, else what goes into its opening.
+/// What is chosen for a fixture: the selection that it names, else what goes into its opening, else the room's only one
+/// of its kind.
 pub fn chosen_for<'a>(room: &'a Room, fixture: &Fixture) -> Option<&'a Selection> {
     if let Some(name) = fixture.selection.get() {
         return room.selections.iter().find(|selection| selection.name.value == *name);
     }
-    let opening = room.opening(fixture.opening.get()?)?;
+    let Some(opening) = fixture.opening.get() else { return only_one_for(room, fixture) };
+    let opening = room.opening(opening)?;
     room.selections.iter().find(|selection| selection.place.get() == Some(&opening.name.value))
+}
+
+/// The only thing of a kind that is chosen in a room, for the only fixture of that kind that it sets out: neither of them
+/// need name the other. A set of fittings is not the shower that they hang in, and cabinets in runs are none of a
+/// fixture's.
+fn only_one_for<'a>(room: &'a Room, fixture: &Fixture) -> Option<&'a Selection> {
+    let kind = *fixture.takes.get().filter(|_| fixture.selection.is_absent() && fixture.opening.is_absent())?;
+    let is_in_runs = || kind == Kind::Cabinet && !room.runs.is_empty();
+    let is_alone = || room.fixtures.iter().filter(|other| other.takes.get() == Some(&kind)).count() == 1;
+    if kind == Kind::ShowerSet || is_in_runs() || !is_alone() {
+        return None;
+    }
+    let mut chosen = room.selections.iter().filter(|selection| selection.is(kind));
+    let only = chosen.next().filter(|_| chosen.next().is_none())?;
+    let one = |option: &ProductOption| option.quantity.get().is_none_or(|count| count.whole() == Some(1));
+    // One that goes into an opening which the plan sets out stands there.
+    let is_set_out = |name: &String| {
+        let opening = room.opening(name);
+        opening.is_none_or(|opening| !opening.wall.is_absent())
+            || room.part_of(name).is_some()
+            || room.holder(name).is_some()
+            || room.fixtures.iter().any(|fixture| fixture.opening.get() == Some(name))
+    };
+    let is_free = only.place.get().is_none_or(|name| !is_set_out(name));
+    Some(only).filter(|only| is_free && only.standing().iter().all(one))
 }
 
 /// Width and depth of an option as it stands at a fixture's place: a tub or a tray with its end to the wall where the

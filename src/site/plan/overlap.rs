@@ -10,7 +10,7 @@ use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
 use super::frame::nm;
 use super::shape::ConvexShape;
-use super::thing::{Stands, Thing, What};
+use super::thing::{HEAD, Stands, Thing, What};
 
 use super::{Hole, HoleIs, Plan, casing_width};
 
@@ -35,6 +35,7 @@ pub fn look(plan: &mut Plan<'_>) {
                 mine.thing.is_level_with(its.thing.low, its.thing.high)
                     && mine.footprint.overlaps(&its.footprint)
                     && !is_mounted_on(&mine.thing, &its.thing)
+                    && !is_in_a_shower(thing, other)
             };
             if overlaps {
                 let (mine, its) = (Body::of(thing, other, own), Body::of(other, thing, others));
@@ -93,6 +94,28 @@ fn is_stood_in(thing: &Thing<'_>) -> bool {
     thing.is(Kind::ShowerSet) || thing.is(Kind::ShowerTray)
 }
 
+/// Whether a thing has its place where one stands in a shower: what bathes, its glass, and what hangs or is sat on there.
+fn belongs_in_a_shower(thing: &Thing<'_>) -> bool {
+    const KINDS: [Kind; 9] = [
+        Kind::ShowerSet,
+        Kind::ShowerTray,
+        Kind::ShowerGlass,
+        Kind::ShowerSeat,
+        Kind::GrabBar,
+        Kind::Bar,
+        Kind::Hook,
+        Kind::Drain,
+        Kind::Shelf,
+    ];
+    thing.kind.is_some_and(|kind| KINDS.contains(&kind))
+}
+
+/// Whether one of them is where somebody stands in a shower, and the other belongs there: neither is in its place.
+fn is_in_a_shower(one: &Thing<'_>, other: &Thing<'_>) -> bool {
+    let is_there = |place: &Thing<'_>, thing: &Thing<'_>| is_stood_in(place) && belongs_in_a_shower(thing);
+    is_there(one, other) || is_there(other, one)
+}
+
 /// What hangs on a wall, and not inside a shower.
 fn has_no_place_in_a_shower(thing: &Thing<'_>) -> bool {
     const KINDS: [Kind; 7] = [
@@ -118,6 +141,15 @@ fn is_mounted_on(one: &Thing<'_>, other: &Thing<'_>) -> bool {
             && (light.low >= mirror.low && light.high.is_some_and(|high| Some(high) <= mirror.high))
     };
     is_in(one, other) || is_in(other, one)
+}
+
+/// What stands tall reaches past a counter, also where nobody says how high it is.
+fn standing_tall<'t, 'a>(thing: &'t Thing<'a>) -> Cow<'t, Thing<'a>> {
+    let is_tall = thing.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_)));
+    if is_tall && thing.high.is_none() {
+        return Cow::Owned(Thing { high: Some(thing.low + HEAD), ..thing.clone() });
+    }
+    Cow::Borrowed(thing)
 }
 
 /// Parts of one row stand one beside the other by their nature.
@@ -170,6 +202,11 @@ fn in_its_wall(hole: &Hole<'_>, thing: &Thing<'_>) -> Option<(Length, PlanFault)
     if matches!(thing.what, What::Island(_)) || thing.within.is_some() || thing.frame != hole.frame {
         return None;
     }
+    // The height of a shower is that of who stands in it: `clear/glazing` asks for the glass of its window.
+    if is_stood_in(thing) && matches!(hole.is, HoleIs::Window(_)) {
+        return None;
+    }
+    let thing = &*standing_tall(thing);
     let low = hole.low.filter(|_| thing.out.0 < BEFORE_A_DOOR)?;
     let is_window = matches!(hole.is, HoleIs::Window(_));
     let shared = |along: (Length, Length)| along.1.min(thing.along.1) - along.0.max(thing.along.0);
@@ -197,8 +234,10 @@ fn in_its_wall(hole: &Hole<'_>, thing: &Thing<'_>) -> Option<(Length, PlanFault)
 /// What stands at another wall, or at none, and reaches before a doorway so near that nobody gets through, or
 /// before a window's own pane; and how much of it that takes.
 fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Length, PlanFault)> {
-    // The place that is kept for a fixture is no body.
-    let is_kept = matches!(thing.what, What::Opening) && thing.kind.is_none_or(|kind| kind.trade() != Trade::Appliance);
+    // The place that is kept for a fixture is no body, nor is that where one stands in a shower before a window.
+    let is_stood_in = is_stood_in(thing) && matches!(hole.is, HoleIs::Window(_));
+    let is_kept = is_stood_in
+        || matches!(thing.what, What::Opening) && thing.kind.is_none_or(|kind| kind.trade() != Trade::Appliance);
     if is_kept || thing.within.is_some() || thing.frame == hole.frame || !thing.is_level_with(hole.low?, hole.high) {
         return None;
     }

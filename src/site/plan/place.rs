@@ -53,6 +53,7 @@ impl<'a> Placing<'a> {
         room.runs.iter().for_each(|run| placing.run(run));
         room.fixtures.iter().for_each(|fixture| placing.fixture(fixture));
         room.openings.iter().for_each(|opening| placing.opening_at_a_wall(opening));
+        placing.carried();
         room.lights.iter().for_each(|hung| placing.hung(hung));
         placing.boxes();
         placing.plan.cover();

@@ -1,14 +1,16 @@
 //! Puts islands and runs in their place, part by part.
 
 use crate::book::{End, Island, IslandSide, Opening, Part, PartIs, Run};
+use crate::source::Span;
 use crate::units::Length;
+use crate::vocabulary::Trait;
 
 use super::fault::Wrong;
 use super::fixed::height_of;
 use super::frame::{Frame, Point};
 use super::outline::{self, Wall};
 use super::place::Placing;
-use super::thing::{Counter, Row, RowOf, Stands, Thing, What};
+use super::thing::{Counter, HEAD, Row, RowOf, Stands, Thing, What};
 
 /// Depth of base cabinets with their doors, where nobody writes it (common practice: 24").
 pub const BASE_DEPTH: Length = Length::from_inches(24);
@@ -23,6 +25,8 @@ struct Sizes {
     depth: Length,
     low: Length,
     height: Option<Length>,
+    /// The height that is written of the run itself, for what stands tall in it.
+    tall: Option<Length>,
     handles: Length,
     /// The island that they stand in.
     body: Option<usize>,
@@ -105,6 +109,7 @@ impl<'a> Placing<'a> {
             depth: island.depth.get().copied().unwrap_or(BASE_DEPTH),
             low: Length::ZERO,
             height: counter.height.map(|top| top - COUNTER_THICKNESS),
+            tall: None,
             handles: island.handles.get().copied().unwrap_or_default(),
             body: Some(body),
         };
@@ -138,6 +143,8 @@ impl<'a> Placing<'a> {
             depth,
             low: hangs.unwrap_or_default(),
             height: run.height.get().copied().or(under_counter),
+            // Of a run with a counter the height is that of what stands under it.
+            tall: run.height.get().copied().filter(|high| counter.is_none() || *high > HEAD),
             handles: run.handles.get().copied().unwrap_or_default(),
             body: None,
         };
@@ -204,7 +211,7 @@ impl<'a> Placing<'a> {
         let low = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or(sizes.low);
         let height = match opening {
             Some(opening) => height_of(opening),
-            None if matches!(part.is, PartIs::Tall(_)) => part.height.get().copied(),
+            None if matches!(part.is, PartIs::Tall(_)) => part.height.get().copied().or(sizes.tall),
             None => part.height.get().copied().or(sizes.height),
         };
         self.plan.things.push(Thing {
@@ -224,11 +231,18 @@ impl<'a> Placing<'a> {
             span: part.span,
         });
         let cabinet = self.plan.things.len() - 1;
-        for name in &part.holds {
-            if let Some(opening) = self.room.opening(name) {
-                self.once(opening, name.span);
-                self.held(opening, cabinet, name.span);
-            }
+        let held: Vec<_> = part.holds.iter().filter_map(|name| Some((name.span, self.room.opening(name)?))).collect();
+        let is_cut_in = |opening: &Opening| opening.takes_one(Trait::CutIntoCounter);
+        let count = |held: &[(Span, &Opening)]| {
+            i64::try_from(held.iter().filter(|(_, opening)| is_cut_in(opening)).count()).unwrap_or(1)
+        };
+        for (number, (span, opening)) in held.iter().enumerate() {
+            self.once(opening, *span);
+            let share = match is_cut_in(opening) {
+                true => (count(held.get(..number).unwrap_or_default()), count(&held)),
+                false => (0, 1),
+            };
+            self.held(opening, cabinet, share, *span);
         }
     }
 }

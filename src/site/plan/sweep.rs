@@ -1,10 +1,11 @@
 //! What doors, drawers and lids sweep as they open, handles included.
 
-use crate::book::{DoorHinge, DoorSwing, Doorway, End, Fixture, Hinge, IslandSide, PartIs, ProductOption};
+use crate::book::{DoorHinge, DoorSwing, Doorway, End, Fixture, Hinge, IslandSide, PartIs, ProductOption, Room};
 use crate::units::Length;
 
 use super::clear::with_handles;
 use super::frame::{Frame, divided, length, nm};
+use super::glass::shower_door;
 use super::shape::{ConvexShape, Turn};
 use super::thing::{Stands, Thing, What};
 use super::{Hole, HoleIs, Plan};
@@ -76,7 +77,7 @@ impl<'a> Plan<'a> {
         let opened = match (thing.what, option) {
             (_, Some(option)) => of_option(thing, option),
             (What::Part(_), None) => of_cabinet(thing),
-            (What::Fixture(fixture), None) => of_fixture(thing, fixture),
+            (What::Fixture(fixture), None) => of_fixture(self.room, thing, fixture),
             _ => vec![],
         };
         opened.into_iter().map(|opened| opened.sweep(&thing.frame, (thing.low, thing.high))).collect()
@@ -87,14 +88,20 @@ impl<'a> Plan<'a> {
         let HoleIs::Door(door) = hole.is else { return vec![] };
         let swings_in = door.swings.get() == Some(&DoorSwing::In) && door.slides.get() != Some(&true);
         let Some(hinge) = door.hinge.get().filter(|_| swings_in) else { return vec![] };
+        self.door_sweeps_hung(hole, *hinge)
+    }
+
+    /// What a door would sweep that swings into the room, hung there.
+    pub fn door_sweeps_hung(&self, hole: &Hole<'a>, hinge: DoorHinge) -> Vec<Sweep> {
+        let HoleIs::Door(door) = hole.is else { return vec![] };
         let width = hole.along.1 - hole.along.0;
-        let both = *hinge == DoorHinge::Both;
+        let both = hinge == DoorHinge::Both;
         let leaf = leaf_of(door, width, both);
         let mut leaves = Vec::new();
-        if both || *hinge == DoorHinge::Left {
+        if both || hinge == DoorHinge::Left {
             leaves.push(Opened::Turns { hinge: hole.along.0, out: Length::ZERO, leaf, to_the_right: true });
         }
-        if both || *hinge == DoorHinge::Right {
+        if both || hinge == DoorHinge::Right {
             leaves.push(Opened::Turns { hinge: hole.along.1, out: Length::ZERO, leaf, to_the_right: false });
         }
         leaves.into_iter().map(|opened| opened.sweep(&hole.frame, (Length::ZERO, hole.high))).collect()
@@ -206,9 +213,9 @@ fn of_cabinet(thing: &Thing<'_>) -> Vec<Opened> {
 }
 
 /// A shower's door, in the middle of its front.
-fn of_fixture(thing: &Thing<'_>, fixture: &Fixture) -> Vec<Opened> {
-    let (Some(leaf), Some(hinge)) = (fixture.door.get().copied(), fixture.hinge.get()) else { return vec![] };
-    let to_the_right = *hinge == End::Left;
+fn of_fixture(room: &Room, thing: &Thing<'_>, fixture: &Fixture) -> Vec<Opened> {
+    let Some((leaf, hinge)) = shower_door(room, fixture) else { return vec![] };
+    let to_the_right = hinge == End::Left;
     let hinge = if to_the_right { thing.centre() - leaf.half() } else { thing.centre() + leaf.half() };
     vec![Opened::Turns { hinge, out: thing.out.1, leaf, to_the_right }]
 }

@@ -1,6 +1,7 @@
 //! The side that a door hangs on, at the thing and where it stands.
 
 use crate::book::{End, Hinge, Part, PartIs, Room, Selection};
+use crate::site::plan::chosen_for;
 use crate::site::told::{SourcedFigure, Spot};
 
 use super::Twice;
@@ -12,12 +13,7 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
     for fixture in &room.fixtures {
         let Some(hinge) = fixture.hinge.spanned() else { continue };
         let there = SourcedFigure::planned(hinge, Spot::Fixture(&fixture.name));
-        let chosen = match (fixture.selection.get(), fixture.opening.get()) {
-            (Some(name), _) => room.selections.iter().find(|selection| selection.name.value == *name),
-            (None, Some(opening)) => room.goes_into(opening).next(),
-            (None, None) => None,
-        };
-        all.extend(chosen.and_then(|selection| differs(selection, there)));
+        all.extend(chosen_for(room, fixture).and_then(|selection| differs(selection, there)));
     }
     all
 }

@@ -114,6 +114,7 @@ kinds! {
         onto(Appliance)
             .needs(&["maker", "model", "airflow"])
             .hurts(&[Power, Air])
+            .is(&[Hangs])
             .may(&["damp rating", "recess", "mount"]);
     CountertopAppliance: "counter-top appliance" | "countertop appliance" | "small appliance" | "toaster" | "kettle" | "coffee machine", "an appliance that stands on the counter" =>
         onto(Appliance)
@@ -197,21 +198,25 @@ kinds! {
                 "maker", "model", "size.diameter", "drop", "canopy", "slope rating", "lamp", "kelvin", "dimming",
             ])
             .hurts(&[Power])
+            .is(&[Hangs])
             .may(&["lumens", "damp rating", "glass"]);
     WallLight: "wall light" | "sconce" | "wall sconce" | "wall lamp" | "vanity light" | "picture light", "a light on a wall" =>
         onto(Lighting)
             .needs(&["maker", "model", "size.height", "canopy", "lamp", "kelvin", "dimming"])
             .hurts(&[Power])
+            .is(&[Hangs])
             .may(&["lumens", "damp rating", "projection", "mount", "glass"]);
     CeilingLight: "ceiling light" | "downlight" | "recessed light" | "recessed downlight" | "can light" | "flush mount" | "spotlight", "a light on or in a ceiling" =>
         onto(Lighting)
             .needs(&["maker", "model", "lamp", "kelvin", "dimming"])
             .hurts(&[Power])
+            .is(&[Hangs])
             .may(&["lumens", "damp rating", "canopy", "drop", "slope rating", "recess", "mount", "glass"]);
     StripLight: "strip light" | "light strip" | "under-cabinet light" | "under-cabinet lighting" | "cabinet light" | "cabinet lighting" | "led strip" | "led tape" | "tape light", "a strip of light under or in a cabinet" =>
         onto(Lighting)
             .needs(&["maker", "model", "size.length", "kelvin", "dimming"])
             .hurts(&[Power])
+            .is(&[Hangs])
             .may(&["lamp", "lumens", "damp rating", "recess", "mount"]);
     StandingLamp: "standing lamp" | "lamp" | "table lamp" | "floor lamp" | "desk lamp", "a lamp that stands and is plugged in" =>
         onto(Lighting)
@@ -222,6 +227,7 @@ kinds! {
         onto(Lighting)
             .needs(&["maker", "model"])
             .hurts(&[Power])
+            .is(&[Hangs])
             .may(&["damp rating", "dimming", "recess"]);
     Pull: "pull" | "handle" | "cabinet pull" | "cabinet handle" | "cup pull" | "drawer pull", "a pull on doors and drawers" =>
         onto(Hardware)
@@ -234,10 +240,12 @@ kinds! {
     Bar: "bar" | "towel bar" | "towel rail" | "rail" | "closet rod" | "hanging rail" | "wardrobe rail", "a bar or rail for towels or clothes" =>
         onto(Hardware)
             .needs(&["maker", "model", "size.length"])
+            .is(&[Hangs])
             .may(&["centre to centre", "projection", "screws", "mount"]);
     Hook: "hook" | "robe hook" | "towel ring" | "paper holder" | "toilet roll holder" | "toilet paper holder", "a hook, a ring or a paper holder" =>
         onto(Hardware)
             .needs(&["maker", "model"])
+            .is(&[Hangs])
             .may(&["projection", "screws", "mount"]);
     TowelWarmer: "towel warmer" | "heated towel rail" | "towel radiator" | "radiator", "a warmed rail, or a radiator" =>
         onto(Plumbing)
@@ -259,6 +267,7 @@ kinds! {
         onto(Hardware)
             .needs(&["maker", "model", "size.length"])
             .hurts(&[Fall])
+            .is(&[Hangs])
             .due(HoldPoint::RoughInClosed)
             .may(&["centre to centre", "projection", "screws", "mount"]);
     DoorHandle: "door handle" | "door lever" | "door knob" | "door hardware" | "lockset", "handles and locks of a room's door" =>
@@ -324,11 +333,13 @@ kinds! {
         onto(Finish)
             .needs(&["maker", "size.width", "size.height"])
             .hurts(&[Glass])
+            .is(&[Hangs])
             .may(&["glass", "thickness", "edge", "mount", "recess"]);
     LitMirror: "lit mirror" | "mirror with light" | "mirror with lights" | "illuminated mirror" | "backlit mirror", "a mirror with a light of its own" =>
         onto(Finish)
             .needs(&["maker", "model", "size.width", "size.height", "lamp", "kelvin", "dimming"])
             .hurts(&[Glass, Power])
+            .is(&[Hangs])
             .due(HoldPoint::RoughInClosed)
             .may(&["lumens", "damp rating", "glass", "thickness", "edge", "mount", "recess"]);
     Trim: "trim" | "skirting" | "skirting board" | "baseboard" | "moulding" | "molding" | "crown" | "architrave" | "casing", "skirting, casings and mouldings" =>

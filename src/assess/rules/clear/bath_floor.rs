@@ -142,6 +142,26 @@ mod tests {
             .points_at(&["rooms/kitchen/room.yaml:4:3"]);
     }
 
+    /// Source: arithmetic: a room of 60" less a vanity of 21" leaves 39" before it, and of 40" 19"; the basin on it, set
+    /// out by itself or over a run, has the same.
+    #[test]
+    fn one_stands_before_the_cabinet_that_carries_a_basin() {
+        let bath = |deep: &str, carries: &str| {
+            Trial::of("clear/bath-floor").room(&format!(
+                "outline: 8' x {deep}\n{carries}  bowl: {{wall: A, centre: 38\", off wall: 4\", width: 17\", depth: 13\", height: 6\", sill: 34\", takes: basin}}"
+            ))
+        };
+        let vanity =
+            "fixtures:\n  vanity: {wall: A, centre: 38\", width: 36\", depth: 21\", height: 34\", takes: cabinet}\n";
+        let run = "runs: {vanity: {wall: A, starts: 20\", depth: 21\", parts: [{cabinet: v, width: 36\", doors: 2}]}}\nfixtures:\n";
+        for carries in [vanity, run] {
+            bath("60\"", carries).stays_silent();
+            bath("40\"", carries)
+                .finds("the floor in front of the basin is 19\" (483 mm) deep by the plan, 2\" (51 mm) less than the 21\" (533 mm) that the model code asks for")
+                .weighs("query");
+        }
+    }
+
     #[test]
     fn the_opening_s_own_figure_is_taken_where_the_room_has_none() {
         let toilet =

@@ -1,5 +1,9 @@
 //! Doors of the room, of a shower and of a mirror cabinet against what they meet as they open.
 
+mod unsaid;
+
+pub use unsaid::ask as ask_where_doors_swing;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{Doorway, Room};
@@ -49,6 +53,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         if let Some(plan) = context.site.plan(room) {
             in_plan(context, plan, findings);
+            findings.extend(unsaid::either_way(context, plan));
         }
         findings.extend(room.doors.iter().filter_map(|door| as_measured(context, room, door)));
     }
@@ -229,6 +234,33 @@ mod tests {
         };
         bath("at: 15\", width: 30\", hinge: right, swings: in", &shower("32\"")).finds_one();
         bath("at: 15\", width: 30\", hinge: right, swings: in", &shower("22\"")).stays_silent();
+    }
+
+    /// Source: arithmetic: the toilet stands 27" out and 36" from the shower's glass; a leaf of 30" hung on the side of the
+    /// toilet's wall meets it, wherever leaf and hinge are written.
+    #[test]
+    fn the_glass_that_is_chosen_swings_as_what_is_set_out_does() {
+        let shower = |place: &str, glass: &str| {
+            Trial::of("clear/door-swing")
+                .room(&format!(
+                    "outline: 8' x 5'\nfixtures:\n  shower: {{wall: B, centre: 30\", width: 60\", depth: 36\", height: 80\"{place}}}\n  wc: {{wall: A, centre: 40\", width: 14 1/2\", depth: 27\", height: 30\", takes: toilet}}"
+                ))
+                .selection("selection: Screen\nkind: shower glass", glass)
+        };
+        let (leaf, hung) = ("size: {width: 30\", height: 76\"}", "size: {width: 30\", height: 76\"}\nhinge: left");
+        let by_sheet = "size: {width: 58\", height: 76\"}\nhinge: left\nfit: {door: {swings: 30\"}}";
+        for (place, glass) in [
+            (", selection: Screen", hung),
+            (", takes: shower set", hung),
+            (", takes: shower tray, hinge: left", leaf),
+            (", takes: shower set", by_sheet),
+            (", door: 30\", hinge: left", ""),
+        ] {
+            shower(place, glass)
+                .finds("the door of `shower` sweeps 30\" (762 mm) from its hinge and meets `wc` at 12 3/4\" (324 mm), 17 1/4\" (438 mm) too soon");
+        }
+        shower(", selection: Screen", "size: {width: 16\", height: 76\"}\nhinge: right").stays_silent();
+        shower(", selection: Screen", "size: {width: 30\", height: 76\"}").stays_silent();
     }
 
     /// A row 24" deep along wall A, from 34" before the door: all of it is in the way, and its first part is told.

@@ -11,8 +11,9 @@ declare! {
     ///
     /// ## What it checks
     /// The `walkway`, a way that has a counter or an appliance on one side at most: at least {36"}
-    ///. Between counters that face each other, `clear/work-aisle` asks for more. In a hall, the way past each thing that
-    /// stands there, by the plan or by what its opening has `in front`.
+    ///. Between counters that face each other, `clear/work-aisle` asks for more. In a hall, or in any narrow room with
+    /// two doorways, the way past each thing that stands there, by the plan or by what its opening has `in front`; where
+    /// one washes or cooks, other rules judge the floor.
     ///
     /// ## Why it matters
     /// Two people meet there, one of them with a full pan.
@@ -96,6 +97,16 @@ mod tests {
             .points_at(&["rooms/kitchen/room.yaml:3:12"]);
         room("Hall", &console("12\"")).stays_silent();
         room("Bedroom", &console("24\"")).stays_silent();
+        room("Upper landing", &console("24\"")).finds_one();
+        room("Flur", &console("24\"")).finds_one();
+        // Two doorways and a narrow room are a way through by any name; what one washes in is none by any name.
+        let doors = "\ndoors: {one: {wall: B, at: 4\", width: 30\"}, other: {wall: D, at: 4\", width: 30\"}}";
+        room("Boot room", &format!("{}{doors}", console("24\""))).finds_one();
+        room("Boot room", &format!("{}{doors}", console("12\""))).stays_silent();
+        for name in ["Hall bath", "Hallway bathroom", "Entry powder"] {
+            let toilet = "\nopenings: {wc: {takes: toilet}}";
+            room(name, &format!("{}{toilet}", console("24\""))).stays_silent();
+        }
         room("Hall", &format!("{}\nclearances: {{walkway: 36\"}}", console("24\""))).stays_silent();
         let run = |deep: &str| {
             format!(

@@ -7,11 +7,13 @@ mod hollow;
 mod pipes;
 mod seen;
 mod services;
+mod set_out;
 mod setting;
 mod sizes;
 mod words;
 
 use crate::assess::Context;
+use crate::assess::rules::clear::door_swing::ask_where_doors_swing;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Room, Selection};
 use crate::finding::{Remark, phrase};
@@ -39,7 +41,9 @@ declare! {
     /// basin, and of a bath with a toilet where a chair turns, the floor and the bars at the toilet, and how one comes into
     /// the shower. And how
     /// far a low window that is not told to be safety glass is from the tub or shower of its room; and how deep the wall
-    /// is hollow, and what runs in it, that a mirror cabinet is let into.
+    /// is hollow, and what runs in it, that a mirror cabinet is let into. How large each fixture is that the plan sets
+    /// out, where nothing is chosen for it. And where a door of the room swings, and on which side it hangs, where it may
+    /// meet something.
     ///
     /// ## Why it matters
     /// A distance that nobody knows is a distance that nobody checked. What burns above burners chars for
@@ -80,8 +84,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     bowls(context, findings);
     glass::ask(context, findings);
     doors::ask(context, findings);
+    ask_where_doors_swing(context, findings);
     hollow::ask(context, findings);
     access::ask(context, findings);
+    set_out::ask(context, findings);
 }
 
 /// Asks of the opening, whichever option goes in.

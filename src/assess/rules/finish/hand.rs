@@ -5,13 +5,14 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{DetailName, DetailValue, Part, ProductOption, Room, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::site::doorways::doorway_of;
 use crate::vocabulary::{Bond, Kind, Mention, Pattern};
 
 declare! {
     /// Nobody says which way it hangs, runs or is laid
     ///
     /// ## What it checks
-    /// The hinge side of what has a hung door: appliances, mirror cabinets, shower glass with a door, and
+    /// The hinge side of what has a hung door: appliances, mirror cabinets, shower glass with a door, doors of rooms, and
     /// single doors of runs and islands; the direction of a tile whose sides differ, of planks
     /// and boards (in `pattern`, or as `laid: runs`), and of herringbone; the grain of cabinets, shelves and
     /// counters whose finish names a wood, and of counters of wood.
@@ -34,7 +35,7 @@ declare! {
     /// Trade practice: direction stands on the drawing that is signed.
     "finish/hand", Query,
     due: WithThing, tells: [],
-    judges: [Refrigerator, PanelRefrigerator, WallOven, Microwave, Washer, Dryer, Cabinet, MirrorCabinet, ShowerGlass, Shelf, Boarding, Floor, Tile, Counter],
+    judges: [Refrigerator, PanelRefrigerator, WallOven, Microwave, Washer, Dryer, Cabinet, MirrorCabinet, ShowerGlass, Door, Shelf, Boarding, Floor, Tile, Counter],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)
@@ -43,7 +44,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().flat_map(single_doors));
     for (room, selection, option) in context.site.options() {
-        let missing = [hinge(selection, option), direction(selection, option), grain(selection, option)];
+        let missing = [hinge(room, selection, option), direction(selection, option), grain(selection, option)];
         // What a thing of its kind can't be ordered without is asked for by `complete/field`, once.
         let asked = |field: &str| option.unwritten.contains(&field);
         for (_, what, how) in missing.into_iter().flatten().filter(|(field, ..)| !asked(field)) {
@@ -57,7 +58,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 /// The field that is missing, what nobody says of the thing of a name, and how to say it.
 type Missing = (&'static str, fn(&String) -> Phrase, &'static str);
 
-fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
+fn hinge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Missing> {
+    if selection.is(Kind::Door) && option.hinge.is_absent() && is_hung_on_an_unsaid_side(room, selection, option) {
+        return Some((
+            "hinge",
+            |name| phrase!("nobody says on which side `{name}` hangs", name),
+            "add `hinge: …` to the door, or to its doorway as seen from inside the room; or say that it slides",
+        ));
+    }
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
     let handed = swings || selection.is(Kind::MirrorCabinet) || has_a_hung_pane(selection, option);
     (handed && option.hinge.is_absent()).then_some((
@@ -65,6 +73,23 @@ fn hinge(selection: &Selection, option: &ProductOption) -> Option<Missing> {
         |name| phrase!("nobody says the hinge side of `{name}`", name),
         "add `hinge: …`: `left`, `right`, `either`, `both` or `none`, seen from the front",
     ))
+}
+
+/// Whether one door of a room hangs, and neither it nor its doorway says where; several of a kind are told apart at their
+/// doorways.
+fn is_hung_on_an_unsaid_side(room: &Room, selection: &Selection, option: &ProductOption) -> bool {
+    let doorway = doorway_of(room, selection);
+    let slides = doorway.is_some_and(|doorway| doorway.slides.get() == Some(&true));
+    let is_told = doorway.is_some_and(|doorway| !doorway.hinge.is_absent());
+    let said = [
+        selection.name.value.as_str(),
+        option.called.as_str(),
+        option.name.text(),
+        option.description.text(),
+        option.mount_words(),
+    ];
+    let one = option.quantity.get().is_none_or(|count| count.whole() == Some(1));
+    one && !slides && !is_told && !Mention::SlidingPane.is_in_any(said)
 }
 
 /// Whether shower glass has a door, as its own words say; a fixed pane has none.
@@ -178,6 +203,24 @@ mod tests {
         let fridge = |rule| Trial::of(rule).selection("selection: It\nkind: refrigerator", option);
         fridge("finish/hand").stays_silent();
         fridge("complete/field").finds("the refrigerator lacks `hinge`").weighs("stop");
+    }
+
+    /// Source: trade reports F-74.
+    #[test]
+    fn a_door_of_a_room_has_a_side_of_its_own_or_of_its_doorway() {
+        let door = |doorway: &str, option: &str| {
+            Trial::of("finish/hand")
+                .room(&format!("outline: 8' x 5'\ndoors: {{hall: {{wall: A, at: 2\", width: 30\"{doorway}}}}}"))
+                .selection("selection: Hall door\nkind: door\nplace: hall", option)
+        };
+        door("", "model: D").finds("nobody says on which side `Hall door` hangs").weighs("query");
+        door("", "hinge: left").stays_silent();
+        door(", hinge: left", "model: D").stays_silent();
+        door(", slides: true", "model: D").stays_silent();
+        door("", "description: Pocket door").stays_silent();
+        of("door", "model: D").finds_one();
+        of("pocket door", "model: D").stays_silent();
+        of("door", "quantity: 4").stays_silent();
     }
 
     #[test]

@@ -6,7 +6,7 @@ use std::collections::HashSet;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailName, Names, ProductOption, Room, Selection, System};
-use crate::finding::{Remark, phrase};
+use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Span;
 use crate::units::Length;
 
@@ -14,8 +14,8 @@ declare! {
     /// Surfaces that meet differ in thickness, and no trim is chosen for the step
     ///
     /// ## What it checks
-    /// The thickness of surfaces that the book says lie edge to edge (`meets`): more than {1/16"}
-    /// apart wants a trim on one of them.
+    /// The thickness of surfaces that the book says lie edge to edge (`meets`), each with the bed that it is `laid` on,
+    /// where the book gives one: more than {1/16"} apart wants a trim on one of them.
     ///
     /// ## Why it matters
     /// The raw edge of the thicker one shows, and catches cloth and toes. The trim is three weeks
@@ -70,21 +70,33 @@ fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Opti
     let (first, second) = (one.settled()?, other.settled()?);
     let (own, at) = first.length(DetailName::Thickness)?;
     let (theirs, there) = second.length(DetailName::Thickness)?;
-    let step = Length::abs(own.checked_add(theirs.times(-1))?);
+    let (own_bed, their_bed) = (bed(first), bed(second));
+    let step = Length::abs((own + own_bed).checked_add((theirs + their_bed).times(-1))?);
     if step <= STEP || trimmed(first) || trimmed(second) {
         return None;
     }
+    let on = |bed: Length| match bed > Length::ZERO {
+        true => phrase!(" on a bed of {}", say(bed, units)),
+        false => Phrase::default(),
+    };
     let message = phrase!(
-        "`{}` is {} thick and meets `{}` of {}: a step of {} with no trim",
+        "`{}` is {} thick{} and meets `{}` of {}{}: a step of {} with no trim",
         one.name.value,
         say(own, units),
+        on(own_bed),
         other.name.value,
         say(theirs, units),
+        on(their_bed),
         say(step, units)
     );
     let finding = Remark::query(at, message).room(&room.folder).selection(&one.name);
     let remedy = "choose an edge piece or a trim for the thicker one, or have the bed of the thinner one built up";
     Some(finding.also(there, "the other thickness").source("common practice").remedy(remedy))
+}
+
+/// What it lies on, where the book says so.
+fn bed(option: &ProductOption) -> Length {
+    option.laid.bed.get().copied().unwrap_or_default()
 }
 
 fn trimmed(option: &ProductOption) -> bool {
@@ -110,5 +122,23 @@ mod tests {
         tiles("3/8\"", "none", "meets: [Accent]").finds_one();
         tiles("3/8\"", "bullnose pieces", "").stays_silent();
         tiles("3/16\"", "none", "").stays_silent();
+    }
+
+    /// Source: arithmetic: 3/8" on a bed of 1/8" is 1/4" lower than 3/8" on 3/8", and level with 1/8" on 3/8".
+    #[test]
+    fn what_they_lie_on_counts() {
+        let floors = |own: &str, theirs: &str| {
+            Trial::of("finish/thickness")
+                .selection("selection: Accent\nkind: tile\nmeets: [Field]", &format!("edge trim: none\n{own}"))
+                .selection("selection: Field\nkind: tile", &format!("edge trim: none\n{theirs}"))
+        };
+        let on = |thick: &str, bed: &str| format!("thickness: {thick}\nlaid: {{bed: {bed}}}");
+        floors(&on("3/8\"", "1/8\""), &on("1/8\"", "3/8\"")).stays_silent();
+        floors(&on("3/8\"", "1/8\""), &on("3/8\"", "3/8\""))
+            .finds("`Accent` is 3/8\" (9.5 mm) thick on a bed of 1/8\" (3.2 mm) and meets `Field` of 3/8\" (9.5 mm) on a bed of 3/8\" (9.5 mm): a step of 1/4\" (6.4 mm) with no trim")
+            .weighs("query");
+        // The thinner one is built up, as the remedy says.
+        floors(&on("3/8\"", "3/8\""), "thickness: 3/4\"").stays_silent();
+        floors(&on("3/8\"", "1/8\""), "thickness: 3/4\"").finds_one();
     }
 }

@@ -2,6 +2,7 @@
 
 mod bodies;
 mod hinged;
+mod opens_before;
 mod taps;
 mod windows;
 
@@ -24,7 +25,8 @@ declare! {
     /// ## What it checks
     /// The floor that each appliance's door or drawer sweeps (from the maker's `fit.door`, its case
     /// standing as deep as it is), what the doors of the room sweep, and cabinets' drawers and doors:
-    /// against what stands across from them or around the corner, with its handles. Two appliances'
+    /// against what stands across from them or around the corner: appliances with their handles, fixtures, furniture,
+    /// islands and other rows. Two appliances'
     /// doors, or an appliance's and a door of the room, must not sweep the same floor either. What
     /// touches at most passes. Needs the room's plan: runs, islands or `wall` and `at`. And no two bodies
     /// may stand in one place, at the heights that they have: cabinets, appliances, fixtures, doorways and
@@ -129,6 +131,14 @@ impl<'a> Mover<'a> {
         matches!(self.is, Moves::Appliance(..))
     }
 
+    /// The cabinet whose door or drawer it is.
+    fn cabinet(&self) -> Option<&'a Thing<'a>> {
+        match self.is {
+            Moves::Cabinet(thing) => Some(thing),
+            Moves::Appliance(..) | Moves::Door(_) => None,
+        }
+    }
+
     /// Whether it has a door at each side, and no other side to hang one on.
     fn hangs_on_both(&self) -> bool {
         match &self.is {
@@ -189,8 +199,12 @@ fn struck_first<'p, 'a>(plan: &'p Plan<'a>, mover: &Mover<'_>) -> Vec<(&'p Thing
 
 /// After how much of its way something that opens strikes a body.
 fn struck(plan: &Plan<'_>, mover: &Mover<'_>, body: &Thing<'_>) -> Option<Length> {
-    // Between cabinets and walls there is `run/filler`; before fixtures and cabinets, `clear/door-swing`.
-    if !(mover.is_appliance() || is_appliance(body)) || body.within.is_some() || body.is_closure() {
+    // Between cabinets and walls there is `run/filler`; what doors of the room meet, `clear/door-swing` tells.
+    let of_appliances = mover.is_appliance() || is_appliance(body);
+    if !(of_appliances || opens_before::may_strike(plan, mover.cabinet(), body))
+        || body.within.is_some()
+        || body.is_closure()
+    {
         return None;
     }
     if !mover.sweep.is_level_with(body) || mover.thing().is_some_and(|thing| stand_together(plan, thing, body)) {
@@ -199,6 +213,9 @@ fn struck(plan: &Plan<'_>, mover: &Mover<'_>, body: &Thing<'_>) -> Option<Length
     // Two that stand in one place are to be moved first.
     if bodies::is_told(plan, mover.span, body.span) {
         return None;
+    }
+    if let Some(cabinet) = mover.cabinet().filter(|_| !of_appliances) {
+        return mover.sweep.meets(&opens_before::struck_part(cabinet, body));
     }
     let option = body.opening.and_then(|opening| settled(plan.room, opening));
     let front = plan.front(body).max(with_handles(body, option));

@@ -1,6 +1,7 @@
 //! A sink in its cabinet.
 
 mod stack;
+mod together;
 mod vanity;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -23,6 +24,7 @@ declare! {
     /// between its sides ({3/4"}, or {18 mm} where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants {1/2"} for clips at each
     /// side, an apron its own width, and a bowl that is let in from above {1"} less than its rim.
+    /// Several bowls in one cabinet need room for all of them.
     /// The bowl from front to back against the cabinet's inside depth; and, as is usual, its hole with the tap's behind it
     /// (`behind` and `to bowl` of the list of holes) and {2"} of counter before it against the counter's depth, less what
     /// stands up behind. The height of an apron against the opening left in the cabinet's front; and, for an undermount
@@ -60,6 +62,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(reveal(&fitted));
     }
     findings.extend(context.site.options().filter_map(|one| vanity::ask(context, one)));
+    together::judge(context, findings);
 }
 
 fn is_sink(fitted: &Placement<'_>) -> bool {

@@ -12,7 +12,8 @@ declare! {
     ///
     /// ## What it checks
     /// For each thing that is chosen and not ordered: the day it is needed, less the book's
-    /// `receiving`, less the longest lead time, against today. For what is ordered: the day the
+    /// `receiving`, less the longest lead time, against today. What is built in behind walls or floors (a shower's
+    /// valve, a tank in the wall, a tray, a drain) is needed no later than the rough-in is closed. For what is ordered: the day the
     /// supplier promises (or order day plus the longest lead time) against the day it must be in
     /// hand.
     ///
@@ -97,6 +98,9 @@ fn held_up(context: &Context<'_>, selection: &Selection) -> Phrase {
 
 /// What waits for a selection, and when.
 fn waits(context: &Context<'_>, selection: &Selection) -> Phrase {
+    if let Some(day) = context.dates.closed_over(selection) {
+        return phrase!("; it is built in, and the walls are closed on {day}", day);
+    }
     let day = context.dates.needed(selection).map_or(Phrase::default(), |day| phrase!(", {day}", day));
     match selection.needed_for.get() {
         Some(NeededFor::Milestone(name)) => phrase!("; {name} waits for it{day}", Wrote(name), day),
@@ -123,6 +127,49 @@ mod tests {
             .today("2026-06-23")
             .finds("`Cabinets` was to be ordered by 22 Jun 2026; cabinets set waits for it, 14 Sep 2026")
             .weighs("stop");
+    }
+
+    /// Source: trade reports F-87: bought for fit-off, and the valve that comes with it is missing when the wall is closed.
+    #[test]
+    fn what_is_built_in_is_needed_before_the_walls_are_closed() {
+        let bought = |kind: &str, option: &str, closing: &str| {
+            Trial::of("order/late")
+                .book(&format!("milestones: {{fit-off: 2027-08-06}}\nhold points: {{rough-in closed: {closing}}}"))
+                .selection(
+                    &format!("selection: It\nkind: {kind}\nneeded for: fit-off"),
+                    &format!("lead time: 6 weeks\n{option}"),
+                )
+        };
+        for (kind, option) in [
+            ("shower set", "valve: VB-2"),
+            ("tap", "valve: VB-2"),
+            ("bath filler", "valve: VB-2"),
+            ("in-wall tank", ""),
+            ("shower tray", ""),
+            ("linear drain", ""),
+            ("floor heating", ""),
+            ("bathtub", ""),
+        ] {
+            bought(kind, option, "2027-06-11")
+                .today("2027-06-20")
+                .finds("`It` was to be ordered by 30 Apr 2027; it is built in, and the walls are closed on 11 Jun 2027")
+                .weighs("stop");
+            bought(kind, option, "2027-09-10").today("2027-06-20").stays_silent();
+        }
+        for (kind, option) in [
+            ("tap", ""),
+            ("toilet", ""),
+            ("flush plate", ""),
+            ("freestanding bathtub", ""),
+            ("bathtub", "mount: on feet, free"),
+        ] {
+            bought(kind, option, "2027-06-11").today("2027-06-20").stays_silent();
+        }
+        // The trim of a valve that is bought by itself comes later than that.
+        bought("shower set", "valve: VB-2", "2027-06-11")
+            .selection("selection: Valve\nkind: item", "model: VB-2")
+            .today("2027-06-20")
+            .stays_silent();
     }
 
     /// Source: trade reports F-99: from mid-June to September, slip by slip.

@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
 use crate::book::{Ceiling, Fixture, PartIs, Room, Run, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::plan::{Plan, Thing, What};
+use crate::site::plan::{Plan, Thing, What, chosen_for};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trade};
@@ -139,7 +139,7 @@ pub(in crate::assess::rules) fn stops(context: &Context<'_>, room: &Room, select
 fn fixture_of<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Fixture> {
     room.fixtures.iter().find(|fixture| {
         let by_opening = || fixture.opening.get().filter(|name| selection.place.get() == Some(*name)).is_some();
-        fixture.selection.get() == Some(&selection.name.value) || by_opening()
+        by_opening() || chosen_for(room, fixture).is_some_and(|chosen| std::ptr::eq(chosen, selection))
     })
 }
 

@@ -88,6 +88,50 @@ mod tests {
         upper("56\"").stays_silent();
     }
 
+    /// The height of a run is that of what stands tall in it; where nobody says it, it is more than a counter's.
+    #[test]
+    fn a_tall_unit_stands_before_a_window_however_its_height_is_said() {
+        let robe = |run: &str, part: &str, sill: &str| {
+            room(&format!(
+                "outline: 10' x 9'\nwindows: {{win: {{wall: A, at: 30\", width: 30\", sill: {sill}, height: 50\"}}}}\nruns: {{robe: {{wall: A, depth: 24\"{run}, parts: [{{filler: 2\"}}, {{tall: a, width: 40\"{part}}}]}}}}"
+            ))
+        };
+        for (run, part) in [(", height: 84\"", ""), ("", ", height: 84\""), ("", "")] {
+            robe(run, part, "30\"").finds_one();
+        }
+        robe(", height: 84\"", "", "85\"").stays_silent();
+    }
+
+    /// Where one stands in a shower is no body: its window, a bar, a seat and its glass are in nobody's place.
+    #[test]
+    fn what_belongs_in_a_shower_stands_in_it() {
+        let shower = |other: &str| {
+            room(&format!(
+                "outline: 8' x 5'\nwindows: {{yard: {{wall: A, at: 30\", width: 24\", sill: 54\", height: 20\", glass: tempered}}}}\nfixtures:\n  shower: {{wall: A, centre: 45\", width: 48\", depth: 36\", height: 80\", takes: shower set}}\n  other: {{{other}}}"
+            ))
+        };
+        shower("wall: A, centre: 45\", width: 24\", depth: 3\", sill: 34\", height: 2\", takes: grab bar")
+            .stays_silent();
+        shower("wall: A, centre: 32\", width: 18\", depth: 15\", height: 18\", takes: shower seat").stays_silent();
+        shower("wall: A, centre: 69\", width: 1\", depth: 36\", height: 78\", takes: shower glass").stays_silent();
+        shower("wall: A, centre: 70\", width: 20\", depth: 24\", height: 30\", takes: toilet").finds_one();
+    }
+
+    /// A basin that is set out by itself is cut into the cabinet under it, before or after it in the file.
+    #[test]
+    fn a_basin_is_in_the_cabinet_that_it_is_let_into() {
+        let vanity = "vanity: {wall: A, centre: 40\", width: 36\", depth: 21\", height: 34\", takes: cabinet}";
+        let basin = |centre: &str| {
+            format!(
+                "basin: {{wall: A, centre: {centre}, width: 17\", depth: 13\", height: 6\", sill: 28\", takes: basin}}"
+            )
+        };
+        let both = |one: &str, other: &str| room(&format!("outline: 8' x 5'\nfixtures:\n  {one}\n  {other}"));
+        both(vanity, &basin("40\"")).stays_silent();
+        both(&basin("40\""), vanity).stays_silent();
+        both(vanity, &basin("60\"")).finds_one();
+    }
+
     #[test]
     fn it_has_a_hold_point_and_can_be_waived_where_it_is_meant() {
         let lines = "outline: 10' x 8'\nfixtures:\n  bench: {wall: A, centre: 55\", width: 15\", depth: 28\"}\n  trough: {wall: A, centre: 60\", width: 24\", depth: 20\"}";

@@ -36,6 +36,24 @@ fn a_floor_still_to_be_laid_is_taken_off() {
     trial("floor build-up: 1 1/2\"", "height: 34 1/2\", sill: 4\"", unit).stays_silent();
 }
 
+/// What is let into a ceiling or hangs on a wall loses nothing to a floor, whatever its hole is called.
+#[test]
+fn a_hole_in_the_ceiling_loses_nothing_to_the_floor() {
+    for kind in ["fan", "ceiling light", "recessed downlight", "wall light", "lit mirror"] {
+        let hole = |high: &str| {
+            Trial::of("fit/height")
+                .room("floor build-up: 3/4\"")
+                .opening("bay", &format!("{{takes: {kind}, width: 10 1/2\", height: {high}}}"))
+                .selection(
+                    &format!("selection: It\nkind: {kind}\nplace: bay"),
+                    "fit: {opening: {height: at least 7 1/2\"}}",
+                )
+        };
+        hole("8\"").stays_silent();
+        hole("7\"").finds_one();
+    }
+}
+
 /// A hole in a counter or in a cabinet's front moves with what it is cut into: no floor is taken off it.
 #[test]
 fn a_hole_in_a_counter_or_a_front_loses_nothing_to_the_floor() {
