@@ -3,6 +3,10 @@
 //! Such words ask and sort; whether something is safe is a field of its own. Everything that is told by words is
 //! in this table, so that a word that means something means it everywhere.
 
+mod lists;
+
+use lists::{BUILT, FILLERS, HALLS, LIFTS, LOW, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL};
+
 /// What words may tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Mention {
@@ -228,102 +232,6 @@ enum Met {
     /// As a word of its own.
     Whole,
 }
-
-/// What is built and stands still.
-const BUILT: &[&str] = &[
-    "wall",
-    "walls",
-    "casing",
-    "trim",
-    "architrave",
-    "jamb",
-    "chimney",
-    "post",
-    "pier",
-    "pilaster",
-    "nib",
-    "return",
-    "boxing",
-];
-
-/// What stands under a counter, or is as high as one.
-const LOW: &[&str] = &[
-    "base",
-    "counter",
-    "countertop",
-    "worktop",
-    "drawer",
-    "drawers",
-    "vanity",
-    "dishwasher",
-    "sink",
-    "undercounter",
-    "island",
-];
-
-/// What fills a hole that is drilled and takes no tap.
-const FILLERS: &[&str] =
-    &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
-
-/// How a toilet is called, or fixed, whose outlet goes through the wall.
-const OUTLET_IN_THE_WALL: &[&str] = &[
-    "wall-hung",
-    "wall hung",
-    "wallhung",
-    "wall-mounted",
-    "wall mounted",
-    "on the wall",
-    "through the wall",
-    "back-to-wall",
-    "back to wall",
-    "to the wall",
-    "horizontal",
-    "p-trap",
-    "p trap",
-    "rear outlet",
-    "rear discharge",
-    "suspend",
-    "suspens",
-    "sospes",
-    "wandhängend",
-    "wand-wc",
-    "wandcloset",
-    "vegghengt",
-    "vägghäng",
-];
-
-/// Rooms that one goes through.
-const HALLS: &[&str] = &[
-    "hall",
-    "hallway",
-    "corridor",
-    "passage",
-    "passageway",
-    "entry",
-    "entryway",
-    "foyer",
-    "lobby",
-    "vestibule",
-    "landing",
-    "pasillo",
-    "vestíbulo",
-    "recibidor",
-    "rellano",
-    "flur",
-    "diele",
-    "korridor",
-    "couloir",
-    "palier",
-    "corridoio",
-    "corredor",
-];
-
-/// What carries things up, here and there.
-const LIFTS: &[&str] = &["lift", "elevator", "ascensor", "ascenseur", "aufzug", "fahrstuhl", "heis", "hiss"];
-
-/// The same of one whose outlet goes into the floor.
-const OUTLET_IN_THE_FLOOR: &[&str] =
-    &["s-trap", "s trap", "vertical", "floor outlet", "floor flange", "closet flange", "into the floor"];
 
 /// The words of a text, in lower case and without signs.
 pub fn words_of(text: &str) -> Vec<String> {

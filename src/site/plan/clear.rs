@@ -107,8 +107,7 @@ impl<'a> Plan<'a> {
     /// counter over it, or the door of what was chosen for it, whichever is farthest.
     pub fn front(&self, thing: &Thing<'a>) -> Length {
         // A basin is reached over the cabinet that carries it; an island's sides have fronts of their own.
-        let holder = thing.within.and_then(|at| self.things.get(at));
-        let holder = holder.filter(|holder| !matches!(holder.what, What::Island(_)));
+        let holder = thing.within.and_then(|at| self.things.get(at)).filter(|it| !matches!(it.what, What::Island(_)));
         let carried = holder.unwrap_or(thing);
         let counter = self.row_of(thing).filter(|row| row.carries(carried)).and_then(|row| row.counter);
         let settled = thing.opening.and_then(|opening| body::settled(self.room, opening));
@@ -376,10 +375,9 @@ impl<'a> Plan<'a> {
                 if side == End::Left { thing.centre() - other.centre() } else { other.centre() - thing.centre() };
             (away > Length::ZERO).then_some(away)
         };
-        let fixtures = self
-            .things
-            .iter()
-            .filter(|other| other.frame == thing.frame && other.kind.is_some() && !self.holds(other, thing));
+        let is_one =
+            |other: &Thing<'a>| other.frame == thing.frame && other.kind.is_some() && !self.holds(other, thing);
+        let fixtures = self.things.iter().filter(|other| is_one(other));
         fixtures.filter_map(|other| Some((other, away(other)?))).min_by_key(|(_, away)| *away)
     }
 }
