@@ -4,6 +4,7 @@
 //! A plan that cannot be as it is written answers nothing.
 
 mod access;
+mod access_by_plan;
 mod bath;
 mod doors;
 mod kitchen;
@@ -87,6 +88,11 @@ fn least(facts: impl Iterator<Item = Distance>) -> Option<Distance> {
 /// it goes have it.
 pub fn for_access(room: &Room, name: AccessDistance) -> Option<Distance> {
     room.access.distances.least(name).map(Distance::from).or_else(|| access::as_ordered(room, name))
+}
+
+/// The same, and as the plan of the room leaves it.
+pub fn for_access_there(site: &Site<'_>, room: &Room, name: AccessDistance) -> Option<Distance> {
+    for_access(room, name).or_else(|| access_by_plan::planned(site.sound_plan(room)?, name))
 }
 
 /// Whether a room is planned by a standard of access: by its own word, else by the book's.

@@ -35,8 +35,8 @@ pub use housing::{CabinetFigure, FigureBasis, HeldBelow, Housing, held_below};
 pub use joined::joined;
 pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{
-    DoorInTheWay, PLAY_ON_THE_WAY, Passage, Passes, door_in_the_way, is_large, least_hall_around_a_corner, spare,
-    tightest, way_in,
+    DoorInTheWay, PLAY_ON_THE_WAY, Passage, Passes, door_in_the_way, is_large, least_hall_around_a_corner, least_side,
+    spare, tightest, way_in,
 };
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;

@@ -115,7 +115,15 @@ pub fn door_in_the_way(book: &Book, room: &Room, door: &RoomDoor, option: &Produ
     })
 }
 
-/// A thing as it stands, by its own size.
+/// The least side of a thing as it is carried past what is built in: without its doors, else as it stands. And whether
+/// that is what its maker gives for it.
+pub fn least_side(option: &ProductOption) -> Option<(Length, bool)> {
+    let bare = option.fit.get().and_then(|fit| fit.doors_off.get()).map(Sides::sorted);
+    let is_given = bare.is_some();
+    Some((*bare.or_else(|| body(option))?.first()?, is_given))
+}
+
+/// A thing as it stands, by its own size, the least side first.
 fn body(option: &ProductOption) -> Option<Vec<Length>> {
     let size = &option.size;
     let height = size.height.get().and_then(|height| height.least.or(height.most))?;

@@ -323,7 +323,7 @@ impl<'a> Plan<'a> {
             !std::ptr::eq(*other, thing)
                 && other.within.is_none_or(|holder| thing.within == Some(holder))
                 && !self.holds(other, thing)
-                && thing.is_level_with(other.low, other.high)
+                && thing.is_level_with(other.low, other.top())
         });
         let things = things.filter_map(|(other, covered)| Some((away(&covered.footprint)?, Met::Thing(other))));
         let walls = self.walls.iter().enumerate().filter(|(_, wall)| !wall.is_open());
@@ -350,7 +350,7 @@ impl<'a> Plan<'a> {
                 && other.within.is_none()
                 && other.stands != thing.stands
                 && !matches!(other.what, What::Island(_))
-                && thing.is_level_with(other.low, other.high)
+                && thing.is_level_with(other.low, other.top())
         });
         let covered = others.filter_map(|(other, shape)| Some((other, covers(&shape.footprint)?)));
         covered.max_by_key(|(_, covered)| *covered)

@@ -32,7 +32,7 @@ pub fn look(plan: &mut Plan<'_>) {
             let apart = thing.within.is_some() || other.within.is_some() || same_row(thing, other);
             let overlaps = !apart && {
                 let (mine, its) = (Body::of(thing, other, own), Body::of(other, thing, others));
-                mine.thing.is_level_with(its.thing.low, its.thing.high)
+                mine.thing.is_level_with(its.thing.low, its.thing.top())
                     && mine.footprint.overlaps(&its.footprint)
                     && !is_mounted_on(&mine.thing, &its.thing)
                     && !is_in_a_shower(thing, other)
@@ -81,13 +81,28 @@ impl<'t, 'a> Body<'t, 'a> {
                 footprint: Cow::Borrowed(&covered.footprint),
             };
         }
-        let is_flat = (thing.is(Kind::Mirror) || thing.is(Kind::LitMirror)) && thing.out.1 <= thing.out.0;
+        let is_flat = (is_a_pane(thing) || hangs_flat(thing) && is_a_cabinet(other)) && thing.out.1 <= thing.out.0;
         if is_flat {
             let thing = Thing { out: (thing.out.0, thing.out.0 + PANE), ..thing.clone() };
             return Self { footprint: Cow::Owned(thing.footprint()), thing: Cow::Owned(thing) };
         }
         Self { thing: Cow::Borrowed(thing), footprint: Cow::Borrowed(&covered.footprint) }
     }
+}
+
+fn is_a_pane(thing: &Thing<'_>) -> bool {
+    thing.is(Kind::Mirror) || thing.is(Kind::LitMirror)
+}
+
+/// What hangs on a wall, and of which nobody says how far it stands out: a cabinet that stands there hides it.
+fn hangs_flat(thing: &Thing<'_>) -> bool {
+    const KINDS: [Kind; 6] =
+        [Kind::WallLight, Kind::Shelf, Kind::Bar, Kind::TowelWarmer, Kind::MirrorCabinet, Kind::Outlet];
+    thing.low > Length::ZERO && thing.kind.is_some_and(|kind| KINDS.contains(&kind))
+}
+
+fn is_a_cabinet(thing: &Thing<'_>) -> bool {
+    thing.part().is_some_and(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))
 }
 
 fn is_stood_in(thing: &Thing<'_>) -> bool {
@@ -127,8 +142,7 @@ fn has_no_place_in_a_shower(thing: &Thing<'_>) -> bool {
         Kind::Basin,
         Kind::WallLight,
     ];
-    let is_cabinet = thing.part().is_some_and(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)));
-    is_cabinet || thing.kind.is_some_and(|kind| KINDS.contains(&kind))
+    is_a_cabinet(thing) || thing.kind.is_some_and(|kind| KINDS.contains(&kind))
 }
 
 /// Whether a light is set on a mirror, all of it: it goes through the glass.
@@ -176,9 +190,15 @@ fn fault(thing: &Thing<'_>, other: &Other<'_>) -> PlanFault {
     });
     // What stands or hangs at a wall is not moved away from it.
     let out = other.out.filter(|_| thing.out.0 > Length::ZERO || matches!(thing.what, What::Island(_)));
+    // Where its wall has no room for that, it is no way to mend it.
+    let may_move = |own: (Length, Length), other: (Length, Length)| {
+        let long = thing.frame.length();
+        let is_at_a_wall = matches!(thing.stands, Stands::Wall(_)) && !matches!(thing.what, What::Island(_));
+        !is_at_a_wall || other.0 - (own.1 - own.0) >= Length::ZERO || other.1 + (own.1 - own.0) <= long
+    };
     let wrong = Wrong::Clashes {
         other: other.name.to_string(),
-        along: other.along.map(|along| past(thing.along, along)),
+        along: other.along.filter(|along| may_move(thing.along, *along)).map(|along| past(thing.along, along)),
         in_height,
         out: out.map(|out| past(thing.out, out)),
     };
@@ -192,7 +212,7 @@ fn seen<'a>(thing: &Thing<'_>, other: &Thing<'a>) -> Other<'a> {
         name: other.name,
         span: other.span,
         along: shape.beside(&thing.frame, thing.out),
-        height: Some((other.low, other.high)),
+        height: Some((other.low, other.top())),
         out: shape.within(&thing.frame, thing.along),
     }
 }

@@ -29,6 +29,8 @@ const SINES: [i128; 17] = [
     1_000_000_000,
 ];
 const BILLION: i128 = 1_000_000_000;
+/// Into so many parts an edge is divided to find a place on it.
+const PARTS: i128 = 100_000_000;
 /// Half the width of a straight way: two grains.
 const HAIR: Length = Length::from_nanometres(50);
 
@@ -83,6 +85,15 @@ impl ConvexShape {
         apart(|point| point.x) || apart(|point| point.y)
     }
 
+    /// Whether one lies at least so far to one side of the other on the paper.
+    pub fn is_as_far_as(&self, other: &Self, far: Length) -> bool {
+        let apart = |place: fn(&Point) -> Length| {
+            let reach = |shape: &Self| Some((shape.0.iter().map(place).min()?, shape.0.iter().map(place).max()?));
+            reach(self).zip(reach(other)).is_some_and(|(own, its)| own.1 + far <= its.0 || its.1 + far <= own.0)
+        };
+        apart(|point| point.x) || apart(|point| point.y)
+    }
+
     /// Whether one of its edges has all of the other shape on one side and itself on the other.
     fn is_beside(&self, other: &Self) -> bool {
         let ends = self.0.iter().zip(self.0.iter().cycle().skip(1));
@@ -125,7 +136,18 @@ impl ConvexShape {
         one.chain(two).min().unwrap_or_default()
     }
 
-    fn edges(&self) -> impl Iterator<Item = (Point, Point)> {
+    /// The nearest place of each to the other; none where they touch or overlap.
+    pub fn nearest(&self, other: &Self) -> Option<(Point, Point)> {
+        if self.overlaps(other) {
+            return None;
+        }
+        let one = self.0.iter().flat_map(|corner| other.edges().map(|edge| (*corner, foot(*corner, edge))));
+        let two = other.0.iter().flat_map(|corner| self.edges().map(|edge| (foot(*corner, edge), *corner)));
+        one.chain(two).min_by_key(|(one, other)| one.distance(*other))
+    }
+
+    /// Its sides, each from corner to corner.
+    pub fn edges(&self) -> impl Iterator<Item = (Point, Point)> {
         self.0.iter().copied().zip(self.0.iter().copied().cycle().skip(1)).take(self.0.len())
     }
 
@@ -181,6 +203,44 @@ fn between(
         before = place;
     }
     reach.map(|(least, most)| (length(least), length(most)))
+}
+
+/// Whether two straight lines have a place in common, their ends counted.
+pub fn meet((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+    let turn = |from: Point, to: Point, place: Point| {
+        let ((x, y), (px, py)) = (from.to(to), from.to(place));
+        (x * py - y * px).signum()
+    };
+    let lies = |from: Point, to: Point, place: Point| {
+        let within = |one: Length, two: Length, at: Length| one.min(two) <= at && at <= one.max(two);
+        within(from.x, to.x, place.x) && within(from.y, to.y, place.y)
+    };
+    let (one, two) = (turn(a, b, c), turn(a, b, d));
+    let (three, four) = (turn(c, d, a), turn(c, d, b));
+    if one * two < 0 && three * four < 0 {
+        return true;
+    }
+    (one == 0 && lies(a, b, c))
+        || (two == 0 && lies(a, b, d))
+        || (three == 0 && lies(c, d, a))
+        || (four == 0 && lies(c, d, b))
+}
+
+/// The place of a straight edge that is nearest to a point.
+fn foot(point: Point, (from, to): (Point, Point)) -> Point {
+    let (x, y) = from.to(to);
+    let (px, py) = from.to(point);
+    let square = x * x + y * y;
+    let along = px * x + py * y;
+    if square == 0 || along <= 0 {
+        return from;
+    }
+    if along >= square {
+        return to;
+    }
+    // Of that much of the edge, in a hundred millionths: past what the grain can tell.
+    let part = |side: i128| length(super::frame::divided(side * super::frame::divided(along * PARTS, square), PARTS));
+    Point::new(from.x + part(x), from.y + part(y))
 }
 
 /// From a point to a straight edge.

@@ -66,6 +66,9 @@ pub enum Stands {
 /// Whatever is less high than this above the floor is in the way of someone who walks.
 pub const HEAD: Length = Length::from_inches(48);
 
+/// How high a tall unit is at least (common practice: from 80" up; none ends below 72").
+const TALL: Length = Length::from_inches(72);
+
 impl<'a> Thing<'a> {
     /// Its width.
     pub fn width(&self) -> Length {
@@ -145,10 +148,16 @@ impl<'a> Thing<'a> {
         self.low < HEAD && self.within.is_none()
     }
 
+    /// Its top, as far as it is known: a tall unit, of which nobody says how high it is, is as high as the least of them.
+    pub fn top(&self) -> Option<Length> {
+        let is_tall = self.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_)));
+        self.high.or_else(|| is_tall.then(|| self.low + TALL))
+    }
+
     /// Whether its height and another's have some of it in common; what is not known has none.
     pub fn is_level_with(&self, low: Length, high: Option<Length>) -> bool {
         let top = |low: Length, high: Option<Length>| high.unwrap_or(low + Length::from_inches(1));
-        self.low < top(low, high) && low < top(self.low, self.high)
+        self.low < top(low, high) && low < top(self.low, self.top())
     }
 }
 

@@ -21,7 +21,7 @@ declare! {
     /// `access` and `clearances` say is held against the standard: floor to turn and to stand beside
     /// things, space for knees and feet, the reach to controls, heights of sink, counter, table, mirror
     /// and seat, and the room at toilet, bars and shower. What only a planning guideline asks for is a
-    /// query. Doorways, seats and aisles have rules of their own, which then use the wider figures.
+    /// query. Where nobody wrote them, the floor to turn on and the one around the toilet are those of the room's plan. Doorways, seats and aisles have rules of their own, which then use the wider figures.
     ///
     /// ## Why it matters
     /// {1"} decides whether a chair turns, and whoever sits in it cannot step over the mistake.
@@ -37,12 +37,12 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// 2010 ADA Standards for Accessible Design, sections 304 to 309, 603, 604, 606, 608, 609, 804 and 902 (608.5, 608.7 and 609.4 from memory);
+    /// 2010 ADA Standards for Accessible Design, sections 304 to 309, 603, 604, 606, 608, 609, 610, 804 and 902 (604.3.2, 608.5, 608.7, 609.4 and 610.3 from memory);
     /// ICC A117.1 for the depth of a bowl; access standards of the Kitchen and Bath Planning Guidelines,
     /// 2nd edition.
     "clear/access", Stop,
     due: RoughInClosed, tells: [Installer],
-    judges: [Toilet, Basin, Sink, Tap, Bathtub, ShowerSet],
+    judges: [Toilet, Basin, Sink, Tap, Bathtub, ShowerSet, ShowerSeat],
     sources: [
         "2010 ADA Standards",
         "ICC A117.1",

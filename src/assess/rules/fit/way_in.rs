@@ -1,5 +1,6 @@
 //! Whether a thing can be carried in.
 
+mod built_in;
 #[cfg(test)]
 mod tests;
 
@@ -21,6 +22,8 @@ declare! {
     /// measured: a leaf comes off its hinges); at a point that turns, also round a corner between two halls of that width. What is larger
     /// stops; where the body with its doors off passes, that is told to whoever delivers it. What goes through with less than
     /// {1"} of play beside it or above it is asked about: that much is usual, and no sheet's figure.
+    /// Inside the room an appliance that stands on the floor comes past what is built in: the widest way from a doorway
+    /// to its place, between cabinets, islands and walls.
     /// Where neither size is known, the thing as it stands: furniture too, a pane of glass or a mirror on its edge, and each
     /// piece of a counter. In a lift (`depth`) a thing must stand, one side to the back. And where an appliance, a fixture, a cabinet or a piece of furniture is large or heavy (no side less than {28"}, one of {60"} or more, or {150 lb}) and no way in is written, it asks, once.
     ///
@@ -56,6 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(flat(context, room, selection, option));
         findings.extend(stone(context, room, selection, option));
     }
+    findings.extend(context.site.fitted().filter_map(|fitted| built_in::judge(context, &fitted)));
     findings.extend(no_way_known(context));
     findings.extend(no_depth_known(context));
 }

@@ -2,6 +2,7 @@
 
 mod kitchen;
 mod slope;
+mod way;
 
 use crate::book::Book;
 use crate::read::read;

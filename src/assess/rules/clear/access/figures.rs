@@ -7,7 +7,7 @@ use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::book::{AccessDistance, ClearDistance, DetailName, KitchenWays, Room, ShowerType};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::distances::{Distance, distance, for_access, inside_of_a_shower};
+use crate::site::distances::{Distance, distance, for_access, for_access_there, inside_of_a_shower};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -125,11 +125,10 @@ const ADVISED_FOR_ACCESS: &str = "advised for access";
 
 /// Holds every single distance of a room against the profile.
 pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
-    findings.extend(
-        OF_ACCESS
-            .iter()
-            .filter_map(|asked| stop(context, room, asked.is(), for_access(room, asked.key)?, asked.figure(WHOSE))),
-    );
+    findings.extend(OF_ACCESS.iter().filter_map(|asked| {
+        let there = for_access_there(context.site, room, asked.key)?;
+        stop(context, room, asked.is(), there, asked.figure(WHOSE))
+    }));
     findings.extend(OF_CLEARANCES.iter().filter_map(|asked| {
         stop(context, room, asked.is(), distance(context.site, room, asked.key)?, asked.figure(WHOSE))
     }));
@@ -209,14 +208,16 @@ fn end_of_bar(context: &Context<'_>, room: &Room) -> Option<Remark> {
     stop(context, room, is, end, figure).filter(|_| is_alone_at_fault)
 }
 
-/// Seats of the toilets that still count.
+/// Seats of the toilets, and those in showers and at tubs, that still count.
 fn seats(context: &Context<'_>, room: &Room) -> Vec<Remark> {
     let of_room = context.site.options().filter(|(of, _, _)| of.folder == room.folder);
-    let toilets = of_room.filter(|(_, selection, _)| selection.is(Kind::Toilet));
-    let figure = |bound| Figure::of_access(bound, "2010 ADA Standards 604.4");
+    let seats = of_room.filter(|(_, selection, _)| selection.is_any(&[Kind::Toilet, Kind::ShowerSeat]));
     let bounds = [Bound::Least(Length::from_inches(17)), Bound::Most(Length::from_inches(19))];
-    toilets
+    seats
         .filter_map(|(_, selection, option)| {
+            let of_toilet = selection.is(Kind::Toilet);
+            let source = if of_toilet { "2010 ADA Standards 604.4" } else { "2010 ADA Standards 610.3 (from memory)" };
+            let figure = |bound| Figure::of_access(bound, source);
             let (height, at) = option.length(DetailName::SeatHeight)?;
             let is = (phrase!("the seat of `{}`", selection.name.value), "high");
             let there = Distance::written(height, at);

@@ -202,6 +202,11 @@ fn a_seat_is_seventeen_to_nineteen_inches_high() {
     seat("16 1/2\"").finds_one().weighs("stop");
     seat("17\"").stays_silent();
     seat("19\"").stays_silent();
+    // Source: 2010 ADA Standards 610.3 (from memory), for a seat in a shower.
+    let bench =
+        |height: &str| room("").selection("selection: Bench\nkind: shower seat", &format!("seat height: {height}"));
+    bench("20\"").finds_one().weighs("stop");
+    bench("18\"").stays_silent();
 }
 
 /// Source: check values AD-21, AD-22: a bar from 12 to 54 passes; one of 35 behind the toilet fails.
@@ -312,4 +317,48 @@ fn what_is_ordered_counts_where_nothing_is_written_under_access() {
     };
     vessel("34\"").finds_one().weighs("stop");
     vessel("29\"").stays_silent();
+}
+
+/// Source: 2010 ADA Standards 304.3.1 and 604.3.1 (check values AD-06, AD-19): by the plan. A toilet 18" from the wall at its side,
+/// and a basin from 42" to 62".
+#[test]
+fn the_plan_tells_what_stands_in_the_floor_around_a_toilet() {
+    let bath = |outline: &str, basin: &str, more: &str| {
+        room(&format!(
+            "outline: {outline}\nfixtures:\n  toilet: {{wall: A, centre: 18\", width: 15\", depth: 28\", takes: toilet}}\n  basin: {{{basin}, width: 20\", depth: 18\", takes: basin}}\n{more}"
+        ))
+    };
+    bath("9' x 8'", "wall: A, centre: 52\"", "")
+        .finds("the toilet's space is 42\" (1067 mm) from the wall at its side by the plan, 18\" (457 mm) less than the 60\" (1524 mm) that the access profile asks for")
+        .weighs("stop")
+        .points_at(&["rooms/kitchen/room.yaml:4:3"]);
+    bath("9' x 8'", "wall: A, centre: 70\"", "").stays_silent();
+    bath("9' x 8'", "wall: C, centre: 90\"", "").stays_silent();
+    // Across from the toilet, and 50" from the wall behind it.
+    bath("9' x 68\"", "wall: C, centre: 90\"", "")
+        .finds_one()
+        .says("the toilet's space is 50\" (1270 mm) from the wall behind it");
+    // A bar beside it is no obstruction.
+    bath(
+        "9' x 8'",
+        "wall: A, centre: 70\"",
+        "  bar: {wall: A, centre: 40\", width: 36\", depth: 3\", sill: 33\", takes: grab bar}",
+    )
+    .stays_silent();
+    // What is measured counts before the plan.
+    bath("9' x 8'", "wall: A, centre: 52\"", "access: {toilet space from side wall: 60\"}").stays_silent();
+}
+
+/// Source: 2010 ADA Standards 304.3.1 (check values AD-06), by the plan.
+#[test]
+fn the_plan_tells_whether_a_chair_turns() {
+    let bath = |outline: &str| {
+        room(&format!(
+            "outline: {outline}\nfixtures: {{toilet: {{wall: A, centre: 18\", width: 15\", depth: 28\", takes: toilet}}}}\naccess: {{toilet space from side wall: 60\", toilet space from rear wall: 56\"}}"
+        ))
+    };
+    bath("8' x 59\"")
+        .finds("the turning circle is 59\" (1499 mm) across by the plan, 1\" (25.4 mm) less than the 60\" (1524 mm) that the access profile asks for")
+        .points_at(&["rooms/kitchen/room.yaml:2:10"]);
+    bath("8' x 60\"").stays_silent();
 }

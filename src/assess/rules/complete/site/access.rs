@@ -4,13 +4,13 @@ use crate::assess::Context;
 use crate::assess::rules::Findings;
 use crate::book::{AccessDistance, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::site::distances::{bowls, for_access, planned_for_access};
+use crate::site::distances::{bowls, for_access_there, planned_for_access};
 use crate::vocabulary::{Kind, Mount};
 
 /// Asks of each bath for all that is not known of it at once, and of each basin in a cabinet for its knee space.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in context.book.rooms.iter().filter(|room| planned_for_access(context.book, room) && !room.partly_unread) {
-        findings.extend(of_bath(room));
+        findings.extend(of_bath(context, room));
         findings.extend(room.selections.iter().filter(|basin| has_no_knee_space(room, basin)).map(|basin| {
             let name = &basin.name.value;
             let message = phrase!("nobody says what space for knees there is under `{name}`", name);
@@ -37,9 +37,10 @@ fn has(room: &Room, kinds: &[Kind]) -> bool {
         || room.fixtures.iter().any(|fixture| of(fixture.takes.get()))
 }
 
-fn of_bath(room: &Room) -> Option<Remark> {
+fn of_bath(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let toilet = room.selections.iter().find(|selection| selection.is(Kind::Toilet))?;
-    let is_told = |names: &[AccessDistance]| names.iter().all(|name| for_access(room, *name).is_some());
+    let is_told =
+        |names: &[AccessDistance]| names.iter().all(|name| for_access_there(context.site, room, *name).is_some());
     let shower = has(room, &[Kind::ShowerSet, Kind::ShowerTray, Kind::ShowerGlass]);
     let asked = [
         (!is_told(&[AccessDistance::TurningCircle]), "the floor on which a chair turns (`turning circle`)"),
@@ -92,6 +93,11 @@ mod tests {
         );
         bath("").stays_silent();
         ada("access profile: none").stays_silent();
+        // A plan with all that takes floor tells of the floor itself; one that lacks something may be wrong.
+        let plan = "outline: 9' x 8'\nfixtures: {t: {wall: A, centre: 18\", width: 15\", depth: 28\", takes: toilet, selection: Toilet}}";
+        let rest = "access: {side grab bar: 42\", rear grab bar: 36\", shower type: roll-in}";
+        ada(&format!("{plan}\n{rest}")).stays_silent();
+        ada(&format!("{plan}\n{rest}")).selection("selection: Linen\nkind: wardrobe", "model: L").finds_one();
     }
 
     /// Source: 2010 ADA Standards 606.2: a forward approach with space for knees under a lavatory.

@@ -246,4 +246,36 @@ mod tests {
         // It is set on the glass.
         over_a_mirror("70\"", "6\"").stays_silent();
     }
+
+    /// Source: common practice: no tall unit ends below 72".
+    #[test]
+    fn a_tall_unit_of_unknown_height_hides_what_hangs_behind_it() {
+        let bath = |height: &str, starts: &str, thing: &str| {
+            room(&format!(
+                "outline: 9' x 7'\nruns: {{tall: {{wall: A, starts: {starts}, depth: 20\", parts: [{{tall: linen, width: 24\"{height}}}]}}}}\nfixtures: {{other: {{wall: A, centre: 40\", width: 24\", {thing}}}}}"
+            ))
+        };
+        for thing in [
+            "sill: 40\", height: 36\", takes: mirror",
+            "sill: 66\", takes: sconce",
+            "sill: 60\", depth: 8\", takes: shelf",
+            "sill: 48\", height: 36\", takes: mirror cabinet",
+        ] {
+            for height in ["", ", height: 84\""] {
+                bath(height, "50\"", thing)
+                    .finds_one()
+                    .says("`other` stands where `linen` is, and 2\" (51 mm) along the wall would part them");
+                bath(height, "52\"", thing).stays_silent();
+            }
+        }
+        // What hangs over a low cabinet is not behind it.
+        bath(", height: 34\"", "50\"", "sill: 66\", takes: sconce").stays_silent();
+        let window = |height: &str| {
+            room(&format!(
+                "outline: 9' x 7'\nwindows: {{yard: {{wall: A, at: 30\", width: 30\", sill: 40\", height: 30\"}}}}\nruns: {{tall: {{wall: A, starts: 50\", depth: 20\", parts: [{{tall: linen, width: 24\"{height}}}]}}}}"
+            ))
+        };
+        window("").finds_one();
+        window(", height: 36\"").stays_silent();
+    }
 }
