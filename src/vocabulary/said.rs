@@ -5,7 +5,11 @@
 
 mod lists;
 
-use lists::{BUILT, FILLERS, HALLS, LIFTS, LOW, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL};
+use lists::{
+    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS, HEATED, HUNG, LIFTS,
+    LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, SAFETY_GLASS_WORDS,
+    SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, TALL_WORDS, TAP_WORDS, WOODS,
+};
 
 /// What words may tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -98,131 +102,23 @@ pub enum Mention {
     Plate,
     /// What stands on the floor by itself.
     StandsFree,
+    /// What gives soap, through a hole of its own beside a tap.
+    SoapDispenser,
+    /// An air gap beside a tap.
+    AirGap,
+    /// A switch beside a tap that works by air.
+    AirSwitch,
+    /// A spray beside a tap.
+    SideSpray,
+    /// A small tap of its own for what is filtered or boils.
+    FilterTap,
+    /// That a top takes bowls from below.
+    FromBelow,
+    /// That a blind hangs between the jambs of its window.
+    Inside,
+    /// A profile along an edge of tile.
+    Profile,
 }
-
-/// Words that give a direction.
-const DIRECTIONS: &[&str] = &[
-    "level",
-    "horizontal",
-    "upright",
-    "vertical",
-    "along",
-    "across",
-    "lengthwise",
-    "crosswise",
-    "diagonal",
-    "pointing",
-    "points",
-    "toward",
-    "up",
-    "parallel",
-];
-
-/// Woods whose grain shows.
-const WOODS: &[&str] = &[
-    "oak",
-    "ash",
-    "walnut",
-    "maple",
-    "cherry",
-    "birch",
-    "elm",
-    "teak",
-    "beech",
-    "larch",
-    "pine",
-    "spruce",
-    "fir",
-    "cedar",
-    "alder",
-    "chestnut",
-    "hickory",
-    "mahogany",
-    "sapele",
-    "iroko",
-    "wenge",
-    "acacia",
-    "eucalyptus",
-    "poplar",
-    "sycamore",
-    "pear",
-    "rosewood",
-    "bamboo",
-    "roble",
-    "nogal",
-    "haya",
-    "fresno",
-    "pino",
-    "madera",
-    "eiche",
-    "nussbaum",
-    "buche",
-    "esche",
-    "holz",
-    "timber",
-    "wood",
-    "veneer",
-];
-
-/// What is warmed, and by what.
-const HEATED: &[&str] = &[
-    "heated",
-    "heating",
-    "electric",
-    "warmed",
-    "demister",
-    "eléctrico",
-    "eléctrica",
-    "calefactado",
-    "calefactable",
-    "elektrisch",
-    "beheizt",
-];
-
-/// A pane of glass that is hung.
-const HUNG: &[&str] = &[
-    "door",
-    "hinged",
-    "hinge",
-    "pivot",
-    "swing",
-    "swinging",
-    "puerta",
-    "abatible",
-    "batiente",
-    "pivotante",
-    "drehtür",
-];
-
-/// Words of [`Mention::MakeUpAir`].
-const MAKE_UP_AIR_WORDS: &[&str] = &["make-up", "makeup", "make up", "aire de reposición", "aporte de aire", "zuluft"];
-
-/// Words of [`Mention::SlidingPane`].
-const SLIDING_PANE_WORDS: &[&str] = &["sliding", "slides", "pocket", "bypass", "corredera", "correderas", "schiebetür"];
-
-/// Words of [`Mention::Tall`].
-const TALL_WORDS: &[&str] = &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
-
-/// Words of [`Mention::Bowl`].
-const BOWL_WORDS: &[&str] = &["basin", "sink", "lavatory", "vanity", "lavabo", "fregadero", "waschbecken", "spüle"];
-
-/// Words of [`Mention::Skirting`].
-const SKIRTING_WORDS: &[&str] = &["skirting", "baseboard", "base board", "rodapié", "sockelleiste", "plinthe"];
-
-/// Words of [`Mention::SafetyGlass`].
-const SAFETY_GLASS_WORDS: &[&str] =
-    &["temper", "laminat", "safety", "templad", "laminad", "securit", "sicherheitsglas"];
-
-/// Words of [`Mention::Light`].
-const LIGHT_WORDS: &[&str] = &["light", "lights", "sconce", "lamp", "luz", "luces", "lámpara", "aplique", "leuchte"];
-
-/// Words of [`Mention::Tap`].
-const TAP_WORDS: &[&str] =
-    &["tap", "taps", "faucet", "faucets", "mixer", "mixers", "grifo", "grifería", "monomando", "armatur"];
-
-/// Words of [`Mention::NoBowl`].
-const NO_BOWL_WORDS: &[&str] =
-    &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden", "bañera", "ducha", "badewanne", "dusche"];
 
 /// How words are met.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -303,6 +199,14 @@ impl Mention {
             Self::StandsFree => {
                 (Met::Within, &["freestanding", "free-standing", "free standing", "exenta", "freistehend"])
             }
+            Self::SoapDispenser => (Met::Whole, SOAP),
+            Self::AirGap => (Met::Within, AIR_GAP),
+            Self::AirSwitch => (Met::Within, AIR_SWITCH),
+            Self::SideSpray => (Met::Within, SIDE_SPRAY),
+            Self::FilterTap => (Met::Within, FILTER_TAP),
+            Self::FromBelow => (Met::Within, FROM_BELOW),
+            Self::Inside => (Met::Within, &["inside", "within", "recess", "reveal", "jamb", "laibung"]),
+            Self::Profile => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
             Self::Light => (Met::Whole, LIGHT_WORDS),
         }
     }

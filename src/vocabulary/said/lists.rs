@@ -1,4 +1,134 @@
-//! The longer lists of words that tell of a thing.
+//! The words by which each [`super::Mention`] is known.
+
+/// Words that give a direction.
+pub(super) const DIRECTIONS: &[&str] = &[
+    "level",
+    "horizontal",
+    "upright",
+    "vertical",
+    "along",
+    "across",
+    "lengthwise",
+    "crosswise",
+    "diagonal",
+    "pointing",
+    "points",
+    "toward",
+    "up",
+    "parallel",
+];
+
+/// Woods whose grain shows.
+pub(super) const WOODS: &[&str] = &[
+    "oak",
+    "ash",
+    "walnut",
+    "maple",
+    "cherry",
+    "birch",
+    "elm",
+    "teak",
+    "beech",
+    "larch",
+    "pine",
+    "spruce",
+    "fir",
+    "cedar",
+    "alder",
+    "chestnut",
+    "hickory",
+    "mahogany",
+    "sapele",
+    "iroko",
+    "wenge",
+    "acacia",
+    "eucalyptus",
+    "poplar",
+    "sycamore",
+    "pear",
+    "rosewood",
+    "bamboo",
+    "roble",
+    "nogal",
+    "haya",
+    "fresno",
+    "pino",
+    "madera",
+    "eiche",
+    "nussbaum",
+    "buche",
+    "esche",
+    "holz",
+    "timber",
+    "wood",
+    "veneer",
+];
+
+/// What is warmed, and by what.
+pub(super) const HEATED: &[&str] = &[
+    "heated",
+    "heating",
+    "electric",
+    "warmed",
+    "demister",
+    "eléctrico",
+    "eléctrica",
+    "calefactado",
+    "calefactable",
+    "elektrisch",
+    "beheizt",
+];
+
+/// A pane of glass that is hung.
+pub(super) const HUNG: &[&str] = &[
+    "door",
+    "hinged",
+    "hinge",
+    "pivot",
+    "swing",
+    "swinging",
+    "puerta",
+    "abatible",
+    "batiente",
+    "pivotante",
+    "drehtür",
+];
+
+/// Words of [`super::Mention::MakeUpAir`].
+pub(super) const MAKE_UP_AIR_WORDS: &[&str] =
+    &["make-up", "makeup", "make up", "aire de reposición", "aporte de aire", "zuluft"];
+
+/// Words of [`super::Mention::SlidingPane`].
+pub(super) const SLIDING_PANE_WORDS: &[&str] =
+    &["sliding", "slides", "pocket", "bypass", "corredera", "correderas", "schiebetür"];
+
+/// Words of [`super::Mention::Tall`].
+pub(super) const TALL_WORDS: &[&str] =
+    &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
+
+/// Words of [`super::Mention::Bowl`].
+pub(super) const BOWL_WORDS: &[&str] =
+    &["basin", "sink", "lavatory", "vanity", "lavabo", "fregadero", "waschbecken", "spüle"];
+
+/// Words of [`super::Mention::Skirting`].
+pub(super) const SKIRTING_WORDS: &[&str] =
+    &["skirting", "baseboard", "base board", "rodapié", "sockelleiste", "plinthe"];
+
+/// Words of [`super::Mention::SafetyGlass`].
+pub(super) const SAFETY_GLASS_WORDS: &[&str] =
+    &["temper", "laminat", "safety", "templad", "laminad", "securit", "sicherheitsglas"];
+
+/// Words of [`super::Mention::Light`].
+pub(super) const LIGHT_WORDS: &[&str] =
+    &["light", "lights", "sconce", "lamp", "luz", "luces", "lámpara", "aplique", "leuchte"];
+
+/// Words of [`super::Mention::Tap`].
+pub(super) const TAP_WORDS: &[&str] =
+    &["tap", "taps", "faucet", "faucets", "mixer", "mixers", "grifo", "grifería", "monomando", "armatur"];
+
+/// Words of [`super::Mention::NoBowl`].
+pub(super) const NO_BOWL_WORDS: &[&str] =
+    &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden", "bañera", "ducha", "badewanne", "dusche"];
 
 /// What is built and stands still.
 pub(super) const BUILT: &[&str] = &[
@@ -95,3 +225,23 @@ pub(super) const LIFTS: &[&str] = &["lift", "elevator", "ascensor", "ascenseur",
 /// The same of one whose outlet goes into the floor.
 pub(super) const OUTLET_IN_THE_FLOOR: &[&str] =
     &["s-trap", "s trap", "vertical", "floor outlet", "floor flange", "closet flange", "into the floor"];
+
+/// What stands on a counter beside a tap, and goes through it: how each is called.
+pub(super) const SOAP: &[&str] = &["soap", "lotion", "jabón", "dosificador", "seifenspender"];
+
+/// Words of [`super::Mention::AirGap`].
+pub(super) const AIR_GAP: &[&str] = &["air gap", "airgap", "air-gap"];
+
+/// Words of [`super::Mention::AirSwitch`].
+pub(super) const AIR_SWITCH: &[&str] = &["air switch", "air-switch", "air button", "airswitch"];
+
+/// Words of [`super::Mention::SideSpray`].
+pub(super) const SIDE_SPRAY: &[&str] = &["side spray", "sidespray", "side-spray", "hand spray", "sprayer"];
+
+/// Words of [`super::Mention::FilterTap`].
+pub(super) const FILTER_TAP: &[&str] =
+    &["filter tap", "filter faucet", "filtered water", "drinking water", "instant hot", "hot water dispenser"];
+
+/// What says that a top of laminate takes a bowl from below.
+pub(super) const FROM_BELOW: &[&str] =
+    &["undermount", "under-mount", "under mount", "compact", "solid core", "phenolic", "bajo encimera", "unterbau"];

@@ -1,5 +1,6 @@
 //! Holes in counters and sinks against the taps that go through them.
 
+mod beside;
 #[cfg(test)]
 mod tests;
 
@@ -25,7 +26,9 @@ declare! {
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
     /// one that its name shares a word with; a basin that hangs on a wall or stands free has a hole for the tap that stands
     /// on it, and says how many, and none stays open where the tap comes out of the wall. One that fills a tub (`kind: bath filler`), comes out of the wall or
-    /// stands on the floor (`mount`) is not looked for among the holes of a counter or a bowl.
+    /// stands on the floor (`mount`) is not looked for among the holes of a counter or a bowl. What is ordered to stand
+    /// beside the tap (a soap dispenser, a side spray, an air switch, a filter tap), or planned there (an air gap in the
+    /// words of a drain), has a hole of its own, on the list or in the bowl.
     ///
     /// ## Why it matters
     /// A hole that is missing is drilled in a kitchen full of dust; one that is too near the splash is
@@ -55,6 +58,7 @@ const PLAY: Length = Length::from_sixty_fourths(4);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
+        findings.extend(beside::check(room));
         let of_kind = room.selections.iter().filter(|selection| selection.is_any(&[Kind::Tap, Kind::TubFiller]));
         for tap in of_kind {
             let listed = taps::listed_for(room, tap);

@@ -2,6 +2,7 @@
 
 mod stack;
 mod together;
+mod top;
 mod vanity;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -23,12 +24,14 @@ declare! {
     /// the only basin of its room, leaves
     /// between its sides ({3/4"}, or {18 mm} where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants {1/2"} for clips at each
-    /// side, an apron its own width, and a bowl that is let in from above {1"} less than its rim.
+    /// side, an apron its own width, one that stands on its vanity no more than that, whose top is as long as it is and up
+    /// to {3"} longer, and a bowl that is let in from above {1"} less than its rim.
     /// Several bowls in one cabinet need room for all of them.
     /// The bowl from front to back against the cabinet's inside depth; and, as is usual, its hole with the tap's behind it
     /// (`behind` and `to bowl` of the list of holes) and {2"} of counter before it against the counter's depth, less what
     /// stands up behind. The height of an apron against the opening left in the cabinet's front; and, for an undermount
-    /// bowl, whether the reveal of its rim is said.
+    /// bowl, whether the reveal of its rim is said, and, below a top of laminate that has a core of board (thicker than
+    /// {20 mm}), whether that is made for it.
     ///
     /// ## Why it matters
     /// A {33"} sink does not go into a {33"} cabinet, whose inside is {31 1/2"}. An apron of {10"} wants doors that
@@ -47,7 +50,7 @@ declare! {
     /// The maker's sheet and the cabinet's drawing; what is usual is common practice.
     "fit/sink", Stop,
     due: WithThing, tells: [Installer],
-    judges: [Sink, Basin],
+    judges: [Sink, Basin, Counter],
     sources: ["the maker's sheet", "the cabinet's drawing", "common practice"],
     caution: Some(Hazard::Weight),
     remedy: "take a wider cabinet, or a narrower sink",
@@ -60,9 +63,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(front_to_back(context, &fitted).or_else(|| stack::judge(context, &fitted)));
         findings.extend(apron(context, &fitted));
         findings.extend(reveal(&fitted));
+        findings.extend(top::ask(context, &fitted));
     }
     findings.extend(context.site.options().filter_map(|one| vanity::ask(context, one)));
     together::judge(context, findings);
+    findings.extend(context.book.rooms.iter().filter_map(|room| vanity::top(context, room)));
 }
 
 fn is_sink(fitted: &Placement<'_>) -> bool {

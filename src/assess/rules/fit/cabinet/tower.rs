@@ -2,13 +2,58 @@
 
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Phrase, Remark, phrase};
-use crate::site::tower::{Outside, Past, outside};
+use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::site::tower::{Outside, Past, TooHigh, outside, too_high};
 
 /// What reaches out of its cabinet, or into the opening below.
 pub fn check(context: &Context<'_>) -> Vec<Remark> {
-    let rooms = context.book.rooms.iter();
-    rooms.flat_map(|room| outside(room).into_iter().map(move |found| told(context, room, &found))).collect()
+    let of_room = |room| {
+        let outside = outside(room);
+        let in_all = too_high(context.book, room);
+        // What does not stay inside at its written place is told alone.
+        let is_told = |part| outside.iter().any(|found: &Outside<'_>| std::ptr::eq(found.part, part));
+        let in_all = in_all.into_iter().filter(|found| !is_told(found.part)).map(|found| sum(context, room, &found));
+        let in_all: Vec<Remark> = in_all.collect();
+        let each = outside.iter().map(|found| told(context, room, found)).collect::<Vec<_>>();
+        each.into_iter().chain(in_all)
+    };
+    context.book.rooms.iter().flat_map(of_room).collect()
+}
+
+/// What is higher in all than the cabinet that holds it.
+fn sum(context: &Context<'_>, room: &Room, found: &TooHigh<'_>) -> Remark {
+    let say = |length| say(length, context.book.project.units);
+    let cabinet = found.part.is.word();
+    let held = Phrase::series(found.holds.iter().map(|opening| Phrase::name(&opening.name.value)).collect::<Vec<_>>());
+    let (needs, more, inside) = (say(found.needs), say(found.needs - found.inside), say(found.inside));
+    let (severity, message) = if found.less_its_panels {
+        let message = phrase!(
+            "{held} need {needs} of height in all, {more} more than the {inside} between bottom and top panel of `{cabinet}`",
+            held,
+            needs,
+            more,
+            inside,
+            cabinet
+        );
+        (Severity::Query, message)
+    } else {
+        let message = phrase!(
+            "{held} need {needs} of height in all, {more} more than the {inside} of `{cabinet}`",
+            held,
+            needs,
+            more,
+            inside,
+            cabinet
+        );
+        (Severity::Stop, message)
+    };
+    let at = found.part.height.span().unwrap_or(found.part.span);
+    let finding = Remark { severity, ..Remark::stop(at, message) }.room(&room.folder).part(cabinet);
+    let finding = found
+        .holds
+        .iter()
+        .fold(finding, |finding, opening| finding.also(opening.name.span, Phrase::name(&opening.name.value)));
+    finding.remedy("order the cabinet higher, or take one of them out of it; write each one's `sill` and `height`")
 }
 
 fn told(context: &Context<'_>, room: &Room, found: &Outside<'_>) -> Remark {
@@ -102,6 +147,44 @@ mod tests {
         let hung = "runs: {uppers: {above floor: 1400 mm, parts: [{cabinet: box, width: 600 mm, height: 700 mm, holds: [steamer]}]}}";
         tower(hung, "sill: 1350 mm, height: 450 mm").finds_one();
         tower(hung, "sill: 1420 mm, height: 450 mm").stays_silent();
+    }
+
+    /// Source: arithmetic: an oven of 29" and a microwave of 18 1/2", with 1/2" of air above it, in a tower of 52" on a
+    /// plinth of 4".
+    #[test]
+    fn what_is_chosen_for_one_tower_is_no_higher_in_all_than_its_inside() {
+        let tower = |high: &str, oven: &str, plinth: &str| {
+            Trial::of("fit/cabinet")
+                .room(&format!("runs: {{tall: {{{plinth}parts: [{{tall: tower, width: 30\", height: {high}, holds: [oven, micro]}}]}}}}"))
+                .opening("oven", &format!("{{takes: wall oven{oven}}}"))
+                .opening("micro", "{takes: microwave}")
+                .selection("selection: Oven\nkind: wall oven\nplace: oven", "size: {height: 29\"}")
+                .selection("selection: Micro\nkind: microwave\nplace: micro", "size: {height: 18 1/2\"}\nfit: {air: {top: 1/2\"}}")
+        };
+        tower("47\"", "", "")
+            .finds("`oven` and `micro` need 48\" (1219 mm) of height in all, 1\" (25.4 mm) more than the 47\" (1194 mm) of `tower`")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/room.yaml:2:57"]);
+        tower("49\"", "", "").finds_one().weighs("query").says("1/2\" (12.7 mm) more");
+        tower("49 1/2\"", "", "").stays_silent();
+        tower("51 1/2\"", "", "toe kick: 4\", ").finds_one().weighs("stop");
+        tower("53 1/2\"", "", "toe kick: 4\", ").stays_silent();
+        // As its opening is written, it takes more.
+        tower("52\"", ", height: 34\"", "").finds_one();
+        tower("54 1/2\"", ", height: 34\"", "").stays_silent();
+    }
+
+    /// A thing that is chosen is as high as its sheet has it, where nobody wrote the height of its opening.
+    #[test]
+    fn what_stands_at_a_written_height_reaches_as_far_as_what_is_chosen() {
+        let oven = |sill: &str| {
+            Trial::of("fit/cabinet")
+                .room("runs: {tall: {parts: [{tall: tower, width: 30\", height: 84\", holds: [oven]}]}}")
+                .opening("oven", &format!("{{takes: wall oven, sill: {sill}}}"))
+                .selection("selection: Oven\nkind: wall oven\nplace: oven", "size: {height: 29\"}")
+        };
+        oven("56\"").finds_one().says("the opening `oven` ends 1\" (25.4 mm) above the top of its cabinet");
+        oven("55\"").stays_silent();
     }
 
     /// What follows from it is told nowhere else: no raised opening, no door that sweeps another's floor.

@@ -2,10 +2,12 @@
 
 use crate::assess::context::about;
 use crate::assess::{Context, say};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{ProductOption, Room, Selection, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::panel_thickness;
 use crate::site::vanity::vanity_of;
+use crate::source::Span;
+use crate::units::Length;
 use crate::vocabulary::{Kind, Mount};
 
 use super::{CLIPS, RIM};
@@ -15,7 +17,10 @@ use super::{CLIPS, RIM};
 pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection, &ProductOption)) -> Option<Remark> {
     let vanity = vanity_of(room, selection).filter(|_| selection.is(Kind::Basin))?;
     let mount = option.mount();
-    if matches!(mount, Some(Mount::OnCounter | Mount::InNoCabinet)) {
+    if mount == Some(Mount::OnCounter) {
+        return on_it(context, (room, selection, option), vanity.selection);
+    }
+    if mount == Some(Mount::InNoCabinet) {
         return None;
     }
     let around = if mount == Some(Mount::Under) { CLIPS.times(2) } else { -RIM.times(2) };
@@ -41,13 +46,89 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
             let (deep, outside) = (option.size.depth.get()?, cabinet.size.depth.spanned()?);
             let over = *deep - outside.value;
             let message = phrase!("`{name}` is {} deep, {} more than `{below}`", name, say(*deep), say(over), below);
-            (over > crate::units::Length::ZERO).then_some((outside.span, message))
+            (over > Length::ZERO).then_some((outside.span, message))
         };
         narrow().or_else(shallow)
     };
     let (at, message) = vanity.selection.standing().iter().find_map(told)?;
     let finding = about(room, selection, option, Severity::Query, at, message).also(selection.name.span, "the basin");
     Some(finding.source("common practice"))
+}
+
+/// A bowl that stands on a vanity is no wider and no deeper than that.
+fn on_it(
+    context: &Context<'_>,
+    (room, selection, option): (&Room, &Selection, &ProductOption),
+    vanity: &Selection,
+) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let told = |cabinet: &ProductOption| {
+        let over = |own: &Slot<Length>, there: &Slot<Length>| {
+            let (own, there) = (*own.get()?, there.spanned()?);
+            (own > there.value).then_some((own, own - there.value, there.span))
+        };
+        let wide = over(&option.size.width, &cabinet.size.width).map(|found| (found, "wide"));
+        wide.or_else(|| over(&option.size.depth, &cabinet.size.depth).map(|found| (found, "deep")))
+    };
+    let ((own, over, at), way) = vanity.standing().iter().find_map(told)?;
+    let message = phrase!(
+        "`{}` stands on `{}` and is {} {way}, {} more than that",
+        selection.name.value,
+        vanity.name.value,
+        say(own),
+        way,
+        say(over)
+    );
+    let finding = about(room, selection, option, Severity::Query, at, message).also(selection.name.span, "the basin");
+    Some(finding.source("common practice").remedy("take a larger vanity, or a smaller bowl"))
+}
+
+/// The top of a vanity against the vanity itself, in a room that has one of each.
+pub fn top(context: &Context<'_>, room: &Room) -> Option<Remark> {
+    let only = |kind: Kind| {
+        let mut all = room.selections.iter().filter(move |selection| selection.is(kind));
+        all.next().filter(|_| all.next().is_none())
+    };
+    let vanity = vanity_of(room, only(Kind::Basin)?)?.selection;
+    let top = only(Kind::Counter).filter(|_| only(Kind::Cabinet).is_some())?;
+    let (long, at) = length_of_top(top.settled()?)?;
+    let cabinet = vanity.settled()?.size.width.spanned()?;
+    let say = |length| say(length, context.book.project.units);
+    let over = long - cabinet.value;
+    if over >= Length::ZERO && over <= OVERHANGS {
+        return None;
+    }
+    let by = if over < Length::ZERO { "shorter" } else { "longer" };
+    let message = phrase!(
+        "`{}` is {} long, {} {by} than `{}`",
+        top.name.value,
+        say(long),
+        say(over.abs()),
+        by,
+        vanity.name.value
+    );
+    let finding = Remark::query(at, message).room(&room.folder).selection(&top.name);
+    let finding = finding.also(cabinet.span, "the vanity's width").source("common practice");
+    Some(
+        finding
+            .remedy("order the top to the vanity, with its overhang; or say in its `top: pieces` what else it covers"),
+    )
+}
+
+/// How far a vanity's top stands out past it, both ends together, at most (common practice: 1" at each).
+const OVERHANGS: Length = Length::from_inches(3);
+
+/// How long a top is that is cut in one piece.
+fn length_of_top(option: &ProductOption) -> Option<(Length, Span)> {
+    let pieces = option.top.get().map_or(&[][..], |top| &top.pieces);
+    match pieces {
+        [only] => Some((only.length, only.name.span)),
+        [] => {
+            let wide = option.size.width.spanned().or_else(|| option.size.length.spanned())?;
+            Some((wide.value, wide.span))
+        }
+        _ => None,
+    }
 }
 
 #[cfg(test)]
@@ -72,7 +153,33 @@ mod tests {
         basin(&under("width: 20\", depth: 15\""), "width: 24\", depth: 21\"").stays_silent();
         basin(&under("width: 18\", depth: 16\""), "width: 24\", depth: 14\"")
             .finds("`Basin` is 16\" (406 mm) deep, 2\" (51 mm) more than `Vanity`");
-        basin("mount: on the counter\nsize: {width: 30\", depth: 18\"}", "width: 24\", depth: 14\"").stays_silent();
+        basin("mount: on the counter\nsize: {width: 24\", depth: 14\"}", "width: 24\", depth: 14\"").stays_silent();
         basin("mount: drop-in\nsize: {width: 23\", depth: 15\"}", "width: 24\", depth: 21\"").stays_silent();
+    }
+
+    #[test]
+    fn a_bowl_that_stands_on_a_vanity_stands_on_all_of_it() {
+        let bowl = |size: &str| basin(&format!("mount: vessel\nsize: {{{size}}}"), "width: 24\", depth: 18\"");
+        bowl("width: 26\", depth: 15\"")
+            .finds("`Basin` stands on `Vanity` and is 26\" (660 mm) wide, 2\" (51 mm) more than that")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:4:15"]);
+        bowl("width: 20\", depth: 19\"").finds_one().says("19\" (483 mm) deep");
+        bowl("width: 24\", depth: 18\"").stays_silent();
+    }
+
+    /// Source: common practice: a top as long as its vanity, or an inch longer at each end.
+    #[test]
+    fn a_vanity_s_top_is_as_long_as_the_vanity() {
+        let top = |lines: &str| {
+            basin("mount: undermount\nsize: {width: 18\", depth: 15\"}", "width: 36\", depth: 21\"")
+                .selection("selection: Top\nkind: vanity top", lines)
+        };
+        top("size: {width: 49\", depth: 22\"}")
+            .finds("`Top` is 49\" (1245 mm) long, 13\" (330 mm) longer than `Vanity`")
+            .weighs("query");
+        top("top: {pieces: {top: 30\" x 22\"}}").finds_one().says("6\" (152 mm) shorter");
+        top("size: {width: 37\", depth: 22\"}").stays_silent();
+        top("top: {pieces: {top: 36\" x 22\"}}").stays_silent();
     }
 }

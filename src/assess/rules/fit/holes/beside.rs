@@ -1,0 +1,134 @@
+//! Holes for what stands on the counter beside the tap: soap, an air gap, a spray, a small tap of its own.
+
+use crate::book::{Hole, ProductOption, Room, Selection};
+use crate::finding::{Phrase, Remark, phrase};
+use crate::site::taps;
+use crate::source::{Span, Spanned};
+use crate::vocabulary::supply::is_none;
+use crate::vocabulary::{Kind, Mention};
+
+/// What goes through a counter or a rim beside the tap.
+const ON_THE_DECK: [Mention; 5] =
+    [Mention::SoapDispenser, Mention::AirGap, Mention::AirSwitch, Mention::SideSpray, Mention::FilterTap];
+
+/// A thing that wants a hole of its own.
+struct OnTheDeck<'a> {
+    is: Mention,
+    /// What it is called, and where.
+    name: &'a str,
+    at: Span,
+}
+
+/// Every such thing of a room that has no hole, on a list or in the bowl.
+pub fn check(room: &Room) -> Vec<Remark> {
+    let things = things(room);
+    if things.is_empty() {
+        return vec![];
+    }
+    let with_holes = |selection: &&Selection| selection.is_any(&[Kind::Counter, Kind::Sink, Kind::Basin]);
+    let options = || room.selections.iter().filter(with_holes).flat_map(Selection::standing);
+    let listed: Vec<&Hole> = options().flat_map(|option| &option.drilled).collect();
+    let missing = things.into_iter().filter(|thing| !listed.iter().any(|hole| thing.is.is_in(&hole.purpose)));
+    let missing: Vec<OnTheDeck<'_>> = missing.collect();
+    let spare = spare(room, !listed.is_empty());
+    let told = missing.into_iter().skip(spare.unwrap_or(usize::MAX));
+    told.map(|thing| finding(room, &thing, listed.is_empty())).collect()
+}
+
+fn finding(room: &Room, thing: &OnTheDeck<'_>, by_the_bowl: bool) -> Remark {
+    let name = Phrase::name(thing.name);
+    let message = if by_the_bowl {
+        phrase!("{name} wants a hole of its own, and the bowl has none left for it", name)
+    } else {
+        phrase!("{name} wants a hole of its own, and the list has none for it", name)
+    };
+    let finding = Remark::query(thing.at, message).room(&room.folder);
+    finding.source("common practice").remedy(
+        "add it to the list of holes of the counter, by what it is for and its diameter, before the template; or say where else it stands",
+    )
+}
+
+/// How many holes of the only bowl of a room its tap leaves open; none where that can't be told, or no list and no bowl
+/// says how many there are.
+fn spare(room: &Room, is_listed: bool) -> Option<usize> {
+    let mut bowls = room.selections.iter().filter(|selection| selection.is_any(&[Kind::Sink, Kind::Basin]));
+    let bowl = bowls.next().filter(|_| bowls.next().is_none());
+    let has = bowl.and_then(|bowl| bowl.standing().iter().filter_map(taps::holes).map(|(has, _)| has).max());
+    let taps = room.selections.iter().filter(|selection| selection.is(Kind::Tap));
+    let taps = taps.filter(|tap| !tap.standing().iter().any(|option| taps::stands_free(tap, option)));
+    let takes = taps.map(|tap| tap.standing().iter().filter_map(taps::holes).map(|(takes, _)| takes).min());
+    match has {
+        // Holes of the bowl are those of the tap; without a list they are all there is.
+        Some(has) if has > 0 => Some(has.saturating_sub(takes.sum::<Option<usize>>().unwrap_or(0))),
+        _ if is_listed => Some(0),
+        _ => None,
+    }
+}
+
+/// All that a room orders, or plans, to go through its counter or bowl beside the tap.
+fn things(room: &Room) -> Vec<OnTheDeck<'_>> {
+    const WITH: [Kind; 4] = [Kind::Tap, Kind::Sink, Kind::Disposer, Kind::Basin];
+    let known = |name: &'_ Spanned<String>| ON_THE_DECK.into_iter().find(|is| is.is_in(&name.value));
+    let mut all: Vec<OnTheDeck<'_>> = Vec::new();
+    let with = room.selections.iter().filter(|selection| selection.is_any(&WITH)).filter_map(Selection::settled);
+    let words = with.flat_map(|option: &ProductOption| {
+        option.accessories.iter().map(|with| &with.name).chain(option.requires.iter())
+    });
+    let items = room.selections.iter().filter(|selection| selection.is(Kind::Item)).map(|item| &item.name);
+    for name in words.chain(items) {
+        if let Some(is) = known(name).filter(|is| !all.iter().any(|one| one.is == *is)) {
+            all.push(OnTheDeck { is, name: &name.value, at: name.span });
+        }
+    }
+    let drains = room.openings.iter().filter_map(|opening| opening.service.drain.spanned());
+    let mut gaps = drains.filter(|drain| Mention::AirGap.is_in(&drain.value.words) && !is_none(&drain.value.words));
+    let gap = gaps.next().filter(|_| !all.iter().any(|one| one.is == Mention::AirGap));
+    all.extend(gap.map(|drain| OnTheDeck { is: Mention::AirGap, name: "air gap", at: drain.span }));
+    all
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn kitchen(counter: &str, sink: &str, tap: &str) -> Trial {
+        Trial::of("fit/holes")
+            .selection("selection: Counter\nkind: counter", counter)
+            .selection("selection: Sink\nkind: sink", sink)
+            .selection("selection: Kitchen tap\nkind: tap", &format!("holes: 1\n{tap}"))
+    }
+
+    const LIST: &str = "drilled: [{for: kitchen tap, diameter: 1 3/8\"}]";
+    const UNDER: &str = "mount: undermount";
+
+    /// Source: trade reports F-55, for what stands beside the tap.
+    #[test]
+    fn what_stands_beside_the_tap_has_a_hole_of_its_own() {
+        let soap = "accessories: [{name: soap dispenser}]";
+        kitchen(LIST, UNDER, soap)
+            .finds("`soap dispenser` wants a hole of its own, and the list has none for it")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-2.yaml:4:22"]);
+        let both = "drilled: [{for: kitchen tap, diameter: 1 3/8\"}, {for: soap, diameter: 1 1/4\"}]";
+        kitchen(both, UNDER, soap).stays_silent();
+        kitchen(LIST, UNDER, "requires: [side spray]\naccessories: [{name: side spray}]").finds_one();
+        kitchen(LIST, UNDER, "").selection("selection: Air switch\nkind: accessory", "model: A-1").finds_one();
+        kitchen(LIST, UNDER, "accessories: [{name: plate}]").stays_silent();
+        kitchen(LIST, UNDER, "").stays_silent();
+        // What the plumber is to fit: an air gap.
+        let gap = |counter: &str, drain: &str| {
+            kitchen(counter, UNDER, "").opening("dw", &format!("{{takes: dishwasher, service: {{drain: '{drain}'}}}}"))
+        };
+        gap(LIST, "to the tailpiece, air gap").finds_one().says("`air gap`");
+        gap(LIST, "to the tailpiece, high loop").stays_silent();
+        gap("drilled: [{for: kitchen tap}, {for: air gap}]", "to the tailpiece, air gap").stays_silent();
+    }
+
+    #[test]
+    fn a_bowl_has_holes_enough_for_tap_and_what_stands_beside_it() {
+        let soap = "accessories: [{name: soap dispenser}]";
+        kitchen("", "mount: drop-in\nholes: 1", soap)
+            .finds("`soap dispenser` wants a hole of its own, and the bowl has none left for it");
+        kitchen("", "mount: drop-in\nholes: 2", soap).stays_silent();
+    }
+}
