@@ -1,11 +1,12 @@
 //! By when each selection must be decided: by its own order, by its hold point, and by the earliest
 //! order or closing of what rests on it.
 
-use crate::vocabulary::{HoldPoint, Kind};
+use crate::vocabulary::supply::Worded;
+use crate::vocabulary::{HoldPoint, Kind, Slot};
 use std::cmp::Reverse;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap};
 
-use crate::book::{Book, Selection};
+use crate::book::{Book, Needs, Selection};
 use crate::source::Span;
 use crate::units::{Date, Phrase, Wrote, phrase};
 
@@ -97,7 +98,8 @@ pub fn all(book: &Book, depends: &Depends<'_>, dates: &Dates) -> BTreeMap<Span, 
 fn own_day(own: &OwnMoments, points: &HoldPoints, dates: &Dates, selection: &Selection) -> Option<DecideBy> {
     let placed = selection.settled().and_then(|option| option.order.placed_on.get()).copied();
     let order = placed.map(|day| (day, Step::Ordered)).or_else(|| Some((dates.last_order(selection)?, Step::Order)));
-    let closing = own.of_thing(selection).and_then(|moment| Some((points.written_day(moment)?, moment.name())));
+    let moments = own.of_thing(selection).into_iter().chain(decides_what_is_roughed_in(selection));
+    let closing = moments.filter_map(|moment| Some((points.written_day(moment)?, moment.name()))).min_by_key(|at| at.0);
     let ordered = if is_cabinet(selection) { HoldPoint::CabinetsOrdered } else { HoldPoint::GoodsOrdered };
     let due = |on, hold_point: &str, is| DecideBy { on, hold_point: hold_point.into(), is, rests: None };
     match (order, closing) {
@@ -106,6 +108,27 @@ fn own_day(own: &OwnMoments, points: &HoldPoints, dates: &Dates, selection: &Sel
         (None, Some((day, name))) => Some(due(day, name, Step::Closing)),
         (None, None) => None,
     }
+}
+
+/// An open choice that decides what goes into the walls: the duct of a hood or a fan, or services that its options ask
+/// for and that differ.
+fn decides_what_is_roughed_in(selection: &Selection) -> Option<HoldPoint> {
+    let open = selection.options.len() > 1 && selection.settled().is_none();
+    let needs: Vec<&Needs> = selection.standing().iter().filter_map(|one| Some(&one.fit.get()?.needs)).collect();
+    let differ = needs.iter().zip(needs.iter().skip(1)).any(|(one, other)| !are_alike(one, other));
+    (open && (differ || selection.is_any(&[Kind::Hood, Kind::Fan]))).then_some(HoldPoint::RoughInClosed)
+}
+
+/// Whether two ask for the same in the walls.
+fn are_alike(one: &Needs, other: &Needs) -> bool {
+    fn is<T: PartialEq>(one: &Slot<Worded<T>>, other: &Slot<Worded<T>>) -> bool {
+        one.get().map(|one| &one.is) == other.get().map(|other| &other.is)
+    }
+    is(&one.power, &other.power)
+        && is(&one.gas, &other.gas)
+        && is(&one.water, &other.water)
+        && is(&one.drain, &other.drain)
+        && is(&one.duct, &other.duct)
 }
 
 /// Which hold point is a thing's own.

@@ -4,7 +4,9 @@ use super::{CabinetEnds, CutOut, DetailName, FitsFronts, Grain, Reveal, Setting}
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange, Sides};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
-use crate::vocabulary::{EdgeTrim, Gathers, Mount, Pattern, Pitch, Shown, ShownField, ShownValue, Since, Words as _};
+use crate::vocabulary::{
+    EdgeTrim, Gathers, Mount, Pattern, Pitch, Rating, Shown, ShownField, ShownValue, Since, Words as _,
+};
 
 /// A fact of the kind's own, as the book words it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -89,6 +91,8 @@ facts! {
     Airflow: Worded<Option<Airflow>>, said;
     /// How a bowl is fixed.
     Mount: Worded<Option<Mount>>, said;
+    /// How wet the place may be.
+    Rating: Worded<Option<Rating>>, said;
     /// The side of an outlet.
     Outlet: Worded<Option<Side>>, said;
     /// The distance between outer holes.

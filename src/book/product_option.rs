@@ -12,7 +12,7 @@ use crate::source::{Span, Spanned};
 use crate::units::money::MoneyError;
 use crate::units::{Counted, Date, LeadTime, Length, LengthRange, Money, Quantity, Sides, Weight};
 use crate::vocabulary::supply::{Airflow, Side, Worded};
-use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, ReadOnce, Slot, name, record, words};
+use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, Rating, ReadOnce, Slot, name, record, words};
 
 words! {
     /// The side that a thing's door hangs on, seen from the front.
@@ -50,6 +50,8 @@ words! {
         Level = "level" also "horizontal",
         Matched = "matched",
         None = "none",
+        Along = "along" also "lengthwise" "lengthways" "along the room" "along the length" "along the run" "with the length",
+        Across = "across" also "crosswise" "crossways" "across the room" "across the width",
     }
 }
 
@@ -168,7 +170,7 @@ record! {
         Kelvin = "kelvin": u32, "colour temperature in kelvin", "2700";
         Lumens = "lumens": u32, "light that one of it gives, in lumens", "800";
         Dimming = "dimming": String, "how it dims", "to 10 %, trailing edge";
-        DampRating = "damp rating": String, "where it may hang", "damp";
+        DampRating = "damp rating": Worded<Option<Rating>>, "where it may hang", "damp";
         FaceSize = "face size": Sides, "a tile's face", "4\" x 4\"";
         Thickness = "thickness": Length, "thickness", "3/8\"";
         Joint = "joint": Length, "width of the joint", "1/8\"";

@@ -45,6 +45,9 @@ pub use pattern::{Bond, EdgeTrim, Pattern};
 mod pitch;
 pub use pitch::Pitch;
 
+mod rating;
+pub use rating::Rating;
+
 mod said;
 pub use said::{Mention, words_of};
 

@@ -46,7 +46,64 @@ pub struct Pattern {
     pub sheets: bool,
     /// Whether its words say in which direction it is laid.
     pub directed: bool,
+    /// Whether any of its words is known.
+    pub known: bool,
 }
+
+/// Words, by their beginnings, of what is laid straight, or comes as it is.
+const STRAIGHT: &[&str] = &[
+    "straight",
+    "stack",
+    "grid",
+    "align",
+    "square",
+    "plain",
+    "linear",
+    "mosaic",
+    "level",
+    "upright",
+    "horizontal",
+    "vertical",
+    "plank",
+    "board",
+    "strip",
+    "sheet",
+    "slab",
+    "roll",
+    "one piece",
+    "carpet",
+    "hexagon",
+    "penny",
+    "fish scale",
+    "scallop",
+    "basket",
+    "windmill",
+    "versailles",
+    "random",
+    "width",
+    "rect",
+    "chequer",
+    "checker",
+    "harlequin",
+    "corrida",
+    "alinead",
+    "tabla",
+    "kreuzfuge",
+    "gerade",
+    "diele",
+    "verband",
+    "rett",
+    "lige",
+    "rak",
+    "droit",
+    "tongue",
+    "shiplap",
+    "v-groove",
+    "bead",
+    "along",
+    "across",
+    "parallel",
+];
 
 impl InWords for Pattern {
     fn of_words(words: &str) -> Self {
@@ -60,6 +117,11 @@ impl InWords for Pattern {
             one_sheet: lower.contains("one sheet"),
             sheets: lower.contains("sheet"),
             directed: Mention::Direction.is_in(words),
+            known: named.is_some()
+                || turned().is_some()
+                || any(STRAIGHT)
+                || any(&LESS_THAN_HALF)
+                || lower.contains("bond"),
         }
     }
 }
@@ -92,6 +154,8 @@ pub struct EdgeTrim {
     pub is_none: bool,
     /// How much of it there is, where its words say so once; a profile's own size is no length of it.
     pub length: Option<Length>,
+    /// How thick a tile its profile takes, where its words name one profile and one size of it.
+    pub profile: Option<Length>,
 }
 
 /// What is longer than that in the words of an edge is no size of its profile (common practice).
@@ -108,7 +172,9 @@ impl InWords for EdgeTrim {
         let first = lower.split([' ', ',', ';', ':', '(']).next().unwrap_or_default();
         // `none; it ends at the casings` says where.
         let says_where = lower.contains([',', ';', ':']);
-        Self { is_none: NONE.contains(&first) && !says_where, length }
+        let mut short = lengths(words).into_iter().map(|told| told.length).filter(|length| *length <= PROFILE);
+        let profile = short.next().filter(|_| short.next().is_none() && Mention::Profile.is_in(&lower));
+        Self { is_none: NONE.contains(&first) && !says_where, length, profile }
     }
 }
 

@@ -17,6 +17,8 @@ pub fn waste(kind: Kind, option: &ProductOption) -> Option<Percent> {
         (_, Kind::Floor, _) if pattern.one_sheet => 0,
         (_, Kind::Floor | Kind::Boarding, Bond::Straight | Bond::Offset) => 7,
         (_, Kind::Floor | Kind::Boarding, _) => 15,
+        // What is cut as one piece a field is ordered by its own size.
+        (_, Kind::Splashback, _) => 0,
         (Trade::Tile, _, Bond::Straight | Bond::Offset) => 10,
         (Trade::Tile, _, Bond::Diagonal) => 15,
         (Trade::Tile, _, Bond::Herringbone) => 20,

@@ -40,10 +40,15 @@ impl Side {
         let mut denied = false;
         for word in words {
             let side = match word {
-                "left" | "lh" | "lefthand" => Some(Self::Left),
-                "right" | "rh" | "righthand" => Some(Self::Right),
-                "middle" | "centre" | "center" | "central" | "centred" | "centered" => Some(Self::Middle),
-                "both" | "either" | "reversible" | "each" => Some(Self::Both),
+                "left" | "lh" | "lefthand" | "izquierda" | "izquierdo" | "izq" | "links" | "gauche" | "venstre" => {
+                    Some(Self::Left)
+                }
+                "right" | "rh" | "righthand" | "derecha" | "derecho" | "dcha" | "rechts" | "droite" | "høyre" => {
+                    Some(Self::Right)
+                }
+                "middle" | "centre" | "center" | "central" | "centred" | "centered" | "centro" | "mitte" | "mittig"
+                | "milieu" | "midt" => Some(Self::Middle),
+                "both" | "either" | "reversible" | "each" | "ambos" | "beidseitig" => Some(Self::Both),
                 _ => None,
             };
             // `left, not right` names one side.

@@ -12,7 +12,8 @@ declare! {
     ///
     /// ## What it checks
     /// Selections with several options and none chosen, against the earliest of: the last day to order
-    /// the slowest of them, the hold point of their kind, and the order or hold point of what rests on
+    /// the slowest of them, the hold point of their kind, the closing of the walls where they differ in what goes into those
+    /// (or are hoods or fans, for their duct), and the order or hold point of what rests on
     /// them (cabinets built around an appliance, a counter cut for a sink). A query within four weeks of
     /// that day, a stop once it is past. Where it is the order of what rests on them, and `order/before`
     /// tells that order, it is said there, once.
@@ -121,5 +122,26 @@ mod tests {
         // Before that day the order that rests on it tells of it, once.
         range("11 weeks").stays_silent();
         range("11 weeks\norder: {placed on: 2027-01-11}").stays_silent();
+    }
+
+    /// Source: common practice: the duct of a hood is in the wall before that is closed, and so is a line for gas.
+    #[test]
+    fn what_decides_the_services_is_chosen_before_the_walls_close() {
+        let open = |kind: &str, one: &str, other: &str| {
+            Trial::of("complete/undecided").book("milestones: {rough-in closed: 2027-01-20, fit-off: 2027-09-17}").selection(
+                &format!("selection: It\nkind: {kind}\nneeded for: fit-off\noptions: [{{id: a, {one}}}, {{id: b, {other}}}]"),
+                "lead time: in stock",
+            )
+        };
+        open("hood", "model: A", "model: B")
+            .finds(
+                "`It` must be chosen by 20 Jan 2027, the hold point rough-in closed; it holds up fit-off, 17 Sep 2027",
+            )
+            .weighs("query");
+        let gas = "fit: {needs: {gas: '40000 Btu/h'}}";
+        let power = "fit: {needs: {power: 240 V 40 A}}";
+        open("cooktop", gas, power).finds_one();
+        open("cooktop", power, "fit: {needs: {power: '240 V, 40 A'}}").stays_silent();
+        open("rug", "model: A", "model: B").stays_silent();
     }
 }

@@ -3,7 +3,7 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{DetailName, DetailValue, Part, ProductOption, Room, Selection, TopMaterial};
+use crate::book::{DetailName, DetailValue, Grain, Part, ProductOption, Room, Selection, TopMaterial};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::doorways::doorway_of;
 use crate::vocabulary::{Bond, Kind, Mention, Pattern};
@@ -123,7 +123,8 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
         Kind::Floor | Kind::Boarding => !pattern.sheets,
         _ => false,
     };
-    let told = option.laid.runs.get().is_some() || pattern.directed;
+    let grain = option.fact::<Grain>().is_some_and(|(grain, _)| *grain != Grain::None && *grain != Grain::Matched);
+    let told = option.laid.runs.get().is_some() || pattern.directed || (grain && *kind != Kind::Tile);
     (directed && !told).then_some((
         "laid.runs",
         |name| phrase!("nobody says which way the long side of `{name}` runs", name),
@@ -177,6 +178,8 @@ mod tests {
         of("floor", "pattern: straight planks").finds_one();
         of("floor", "pattern: straight planks along the room").stays_silent();
         of("floor", "pattern: \"one sheet, no seam\"").stays_silent();
+        of("floor", "pattern: straight planks\ngrain: along the room").stays_silent();
+        of("floor", "pattern: straight planks\ngrain: crosswise").stays_silent();
         of("cabinet", "finish: oiled oak").finds("nobody says which way the grain of `It` runs");
         of("cabinet", "finish: oiled larch").finds_one();
         of("cabinet", "finish: oiled oak\ngrain: level").stays_silent();

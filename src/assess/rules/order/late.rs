@@ -41,6 +41,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    let mut told = Vec::new();
     for (room, selection, option) in to_order(context) {
         let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };
         if last < context.today {
@@ -57,9 +58,14 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 false => "settle what it waits for, order it, and move what waits for it",
             };
             findings.push(finding(room, selection, option, message).remedy(remedy));
+            told.push(option.span);
         }
     }
-    let ordered = context.site.options().filter(|(_, _, option)| option.order.placed_on.get().is_some());
+    // What is promised comes no sooner, whether it is ordered yet or not.
+    let is_promised = |option: &ProductOption| !option.order.promised_for.is_absent() && !told.contains(&option.span);
+    let ordered = context.site.options().filter(|(_, selection, option)| {
+        option.order.placed_on.get().is_some() || selection.settled().is_some() && is_promised(option)
+    });
     findings.extend(ordered.filter_map(|(room, selection, option)| comes_late(context, room, selection, option)));
 }
 
@@ -182,6 +188,15 @@ mod tests {
             .finds("`Cabinets` is promised for 28 Sep 2026, and is to be in hand on 14 Sep 2026; cabinets set waits for it, 14 Sep 2026")
             .weighs("stop");
         ordered("").stays_silent();
+    }
+
+    /// A supplier promises a day before anything is ordered.
+    #[test]
+    fn a_promise_counts_though_nobody_wrote_when_it_was_ordered() {
+        let promised = |day: &str| cabinets(&format!("order: {{promised for: {day}}}")).today("2026-06-01");
+        promised("2026-09-28")
+            .finds("`Cabinets` is promised for 28 Sep 2026, and is to be in hand on 14 Sep 2026; cabinets set waits for it, 14 Sep 2026");
+        promised("2026-09-14").stays_silent();
     }
 
     #[test]

@@ -19,8 +19,9 @@ use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::fitting::cover::{grout, pieces, rolls, strip, with_waste};
 use crate::site::fitting::waste::waste;
 use crate::source::Spanned;
-use crate::units::{Area, Counted, Length, Quantity, Weight, Wrote};
-use crate::vocabulary::{Mention, Trade};
+use crate::units::{Area, Counted, Length, Percent, Quantity, Weight, Wrote};
+use crate::vocabulary::supply::Worded;
+use crate::vocabulary::{Mention, Pattern, Trade};
 
 declare! {
     /// Too little is ordered for the area and its pattern, or part of a box, or two lots
@@ -33,7 +34,8 @@ declare! {
     /// whose boxes are of two lots. Edge pieces and trim, ordered with a tile or counter or by themselves for it,
     /// against the edges that need them: a tile's `open edges`, the front of the runs that a counter lies on and its
     /// ends where they are in the open. A counter that is ordered by its area, against its pieces, else the runs and
-    /// islands that it lies on. A floor that is
+    /// islands that it lies on, with the splash that is written at the counter itself. Words of a pattern that can't be
+    /// understood are asked about, where what is ordered is too little for some pattern. A floor that is
     /// larger than all rooms of the plan. What stands in the plan as several fixtures, against how many are ordered, and what
     /// is chosen with a quantity of none. As many taps as basins. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
@@ -72,6 +74,9 @@ declare! {
     caution: None,
     Check::Book(check)
 }
+
+/// What a pattern wastes at most, of a hundred parts (trade practice).
+const MOST_WASTE: u8 = 20;
 
 /// Cut off a strip of paper, top and bottom together, where the book does not say (trade practice).
 const TRIM: Length = Length::from_inches(4);
@@ -118,7 +123,10 @@ impl At<'_> {
         let wanted = with_waste(net, waste)?;
         let ordered = self.option.quantity.spanned()?;
         let Some(there) = self.area_of(&ordered.value) else { return self.box_unsaid(ordered, net) };
-        let how_much = phrase!("{} and {} % more for its pattern", self.say(net), waste.value());
+        let how_much = match waste.value().is_zero() {
+            true => phrase!("{} to cover", self.say(net)),
+            false => phrase!("{} and {} % more for its pattern", self.say(net), waste.value()),
+        };
         let enough = self.enough(wanted);
         let remedy = phrase!("order {enough} at once, of one lot, and keep what is over", enough);
         if there < wanted {
@@ -132,6 +140,9 @@ impl At<'_> {
             );
             return Some(self.finding(severity, ordered, message).source("common practice").remedy(remedy));
         }
+        if let Some(asked) = self.pattern_not_known(net, there, ordered) {
+            return Some(asked);
+        }
         let each = self.box_area().filter(|_| ordered.value.area().is_some())?;
         if there.square_nanometres() % each.square_nanometres() == 0 {
             return None;
@@ -143,6 +154,26 @@ impl At<'_> {
             self.say(each)
         );
         Some(self.finding(Severity::Query, ordered, message).remedy(remedy))
+    }
+
+    /// A pattern whose words are not understood, where what is ordered would be too little for some.
+    fn pattern_not_known(&self, net: Area, there: Area, ordered: &Spanned<Quantity>) -> Option<Remark> {
+        let (pattern, at) = self.option.fact::<Worded<Pattern>>()?;
+        let is_unknown = !pattern.is.known && self.option.laid.waste.is_absent();
+        let most = with_waste(net, Percent::new(MOST_WASTE.into())?)?;
+        if !is_unknown || there >= most {
+            return None;
+        }
+        let message = phrase!(
+            "the pattern of `{}` can't be understood (`{}`), so that nobody can tell whether {} are enough for {}",
+            self.selection.name.value,
+            pattern.words,
+            ordered.value,
+            self.say(net)
+        );
+        let finding = about(self.room, self.selection, self.option, Severity::Query, at, message);
+        let remedy = "say it as straight, offset, diagonal or herringbone, or write what it wastes: `laid: {waste: …}`";
+        Some(finding.also(ordered.span, "ordered").remedy(remedy))
     }
 
     /// Boxes of which nobody says what they hold.

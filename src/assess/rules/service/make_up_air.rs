@@ -4,10 +4,10 @@ use crate::assess::codes::{EXHAUST_NOT_REPLACED, EXHAUST_WITHOUT_MAKE_UP_AIR, Fa
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::words::say_air;
 use crate::assess::{Context, about};
-use crate::book::{ProductOption, Room};
+use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
 use crate::units::Wrote;
-use crate::vocabulary::supply::{Airflow, Worded};
+use crate::vocabulary::supply::{Airflow, Worded, is_none};
 use crate::vocabulary::{Hazard, Kind, Mention};
 
 declare! {
@@ -20,7 +20,8 @@ declare! {
     /// `house: {open flue: …}` decides. A town's amendment is written under `codes`: of the amount that is
     /// allowed without, and of the `exhaust that make-up air need not replace`. The remedy names how much
     /// air is wanted. In a country that the code is not published for, and in a book that does not adopt it, the
-    /// same hood is asked about where the house has an open flue, or nobody says whether it has.
+    /// same hood is asked about where nobody says whether the house has an open flue, and any hood that blows its air out
+    /// where it has one.
     ///
     /// ## Why it matters
     /// A strong hood in a tight house draws smoke down the flue. Make-up air that is found out late
@@ -62,7 +63,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some((airflow, at)) = option.fact::<Worded<Option<Airflow>>>() else { continue };
         let Some(Airflow(moves)) = airflow.is else { continue };
-        if !selection.is(Kind::Hood) || moves <= most.value || has_make_up(room, option) {
+        // Where no code sets an amount, any air that is drawn out of rooms with an open flue counts.
+        let any = !has_code && open_flue == Some(true) && !stays_inside(room, selection, option);
+        let is_little = moves <= most.value && !(any && moves > 0);
+        if !selection.is(Kind::Hood) || is_little || has_make_up(room, option) {
             continue;
         }
         let told = match has_code {
@@ -130,6 +134,13 @@ fn amount(context: &Context<'_>, moves: u32) -> u32 {
     moves.saturating_sub(context.rulings().number(&EXHAUST_NOT_REPLACED).map_or(0, |ruling| ruling.value))
 }
 
+/// Whether a hood gives its air back to the room, by its sheet or by what is at its opening.
+fn stays_inside(room: &Room, selection: &Selection, option: &ProductOption) -> bool {
+    let asked = option.fit.get().and_then(|fit| fit.needs.duct.get());
+    let there = selection.place.get().and_then(|place| room.opening(place)?.service.duct.get());
+    [asked, there].into_iter().flatten().any(|duct| is_none(&duct.words))
+}
+
 fn has_make_up(room: &Room, option: &ProductOption) -> bool {
     let is = |words: &str| Mention::MakeUpAir.is_in(words);
     option.accessories.iter().any(|with| is(&with.name.value))
@@ -192,6 +203,14 @@ mod tests {
             .finds("`Hood` can move 780 m3/h out of the rooms, no line orders air to come in, and the house has an open flue")
             .weighs("query")
             .cautions();
+        let in_germany = |house: &str, option: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\nunits: metric\ncountry: DE\n{house}\n");
+            hood(&format!("600 m3/h\n{option}"), "").file("book.yaml", book)
+        };
+        in_germany("house: {open flue: true}", "").finds_one().weighs("query").cautions();
+        in_germany("house: {open flue: true}", "fit: {needs: {duct: recirculating}}").stays_silent();
+        in_germany("house: {open flue: false}", "").stays_silent();
+        in_germany("", "").stays_silent();
         in_britain("").finds(
             "`Hood` can move 780 m3/h out of the rooms, no line orders air to come in, and nobody says whether the house has an open flue",
         );

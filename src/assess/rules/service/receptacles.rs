@@ -3,7 +3,7 @@
 use crate::assess::codes::{COUNTER_THAT_NEEDS_ONE, Family, RECEPTACLE_SPACING};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{CounterRun, Room};
+use crate::book::{CounterRun, Island, Room};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -16,7 +16,8 @@ declare! {
     /// stretches): none for one shorter than {12"}, else one for every {48"} or part of it, so that no point
     /// is farther than {24"} from one. An island by the adopted edition of the NEC: to 2017 one if it is
     /// {24"} × {12"} or more; 2020 one for the first 9 sq ft and one for each further 18 or part; 2023 none,
-    /// but a box provided for a later one.
+    /// but a box provided for a later one. Where the book adopts an edition, and `counters` says nothing of an island of the
+    /// plan that has cabinets, it is asked.
     ///
     /// ## Why it matters
     /// Boxes that are missing when the stone is set are cut into it afterwards, or never.
@@ -53,6 +54,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             };
             findings.extend(finding);
         }
+        findings.extend(room.islands.iter().filter_map(|island| nobody_says(context, room, island)));
     }
 }
 
@@ -95,6 +97,25 @@ fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Re
     }
     let wants = if edition >= 2020 { by_area(length, depth) } else { by_size(length, depth) };
     tell(context, room, counter, Wants { has, wants, severity, source })
+}
+
+/// An island of the plan, with cabinets and a top, of which `counters` says nothing, where the code that the book adopts asks for
+/// a receptacle or a box there.
+fn nobody_says(context: &Context<'_>, room: &Room, island: &Island) -> Option<Remark> {
+    let edition = context.rulings().editions().year(Family::Nec)?;
+    let (long, deep) = *island.size.get()?;
+    let has_cabinets = island.sides().any(|side| !side.parts.is_empty());
+    let is_told = room.counters.iter().any(|counter| {
+        counter.island.get() == Some(&true) || counter.name.value.eq_ignore_ascii_case(&island.name.value)
+    });
+    if by_size(long, deep) == 0 || !has_cabinets || is_told {
+        return None;
+    }
+    let name = &island.name.value;
+    let message = phrase!("nobody says what receptacles the island `{name}` has", name);
+    let finding = Remark::query(island.name.span, message).room(&room.folder).part(name);
+    let remedy = "write it under the room's `counters`: at that counter its length and depth, that it is an `island`, and its `receptacles` or `provision`";
+    Some(finding.source(format!("NEC {edition}, 210.52(C)(2)")).remedy(remedy))
 }
 
 /// NEC 2020: one for the first 9 sq ft, one for each further 18 or part of it.
@@ -198,5 +219,21 @@ mod tests {
         counters(&format!("{island}, provision: true}}"), "codes: {adopts: [NEC 2023]}").stays_silent();
         counters(&format!("{island}}}"), "codes: {adopts: [NEC 2020]}").finds_one();
         counters(&format!("{island}}}"), "codes: {adopts: [NEC 2017]}").finds_one();
+    }
+
+    /// Source: NEC 210.52(C)(2) as adopted (check values IR-18 to IR-20).
+    #[test]
+    fn an_island_of_the_plan_is_asked_about_where_the_code_is_adopted() {
+        let island = |more: &str, book: &str| {
+            Trial::of("service/receptacles").book(book).room(&format!("outline: 16' x 14'\nislands: {{island: {{wall: A, at: 40\", away: 70\", size: 84\" x 40\", room side: {{parts: [{{cabinet: drawers, width: 30\"}}]}}}}}}\n{more}"))
+        };
+        let adopts = "codes: {adopts: [NEC 2020]}";
+        island("", adopts)
+            .finds("nobody says what receptacles the island `island` has")
+            .weighs("query")
+            .cautions()
+            .points_at(&["rooms/kitchen/room.yaml:3:11"]);
+        island("counters: {island: {length: 84\", depth: 40\", island: true, receptacles: 2}}", adopts).stays_silent();
+        island("", "").stays_silent();
     }
 }

@@ -2,8 +2,10 @@
 
 use crate::assess::context::about;
 use crate::assess::{Context, say_area};
+use crate::book::ProductOption;
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::counters::{area_of, lies_on_alone};
+use crate::site::counters::{area_of, length_below, lies_on_alone};
+use crate::site::plan::{Plan, RowOf};
 use crate::units::Area;
 use crate::vocabulary::Kind;
 
@@ -23,7 +25,12 @@ pub fn check(context: &Context<'_>) -> Vec<Remark> {
             .map(|piece| i128::from(piece.length.nanometres()) * i128::from(piece.depth.nanometres()))
             .sum();
         let said = option.laid.area.get().or(selection.covers.get()).copied();
-        let planned = || area_of(context.site.plan(room), room, &lies_on_alone(room, selection, option)?);
+        let planned = || {
+            let (plan, names) = (context.site.plan(room), lies_on_alone(room, selection, option)?);
+            let own = area_of(plan, room, &names)?;
+            let splash = splash_of(plan, option, &names);
+            Some(Area::from_square_nanometres(own.square_nanometres().saturating_add(splash)))
+        };
         let (needs, from) = match (said, of_pieces) {
             (Some(said), _) => (said, "what is said to be laid"),
             (None, 0) => (planned()?, "what it lies on by the plan"),
@@ -43,4 +50,14 @@ pub fn check(context: &Context<'_>) -> Vec<Remark> {
         (!enough).then(|| about(room, selection, option, Severity::Stop, ordered.span, message).remedy(remedy))
     });
     short.collect()
+}
+
+/// What a counter's own splash takes along the runs that it lies on, in square nanometres: what is written at the counter is
+/// of its material.
+fn splash_of(plan: Option<&Plan<'_>>, option: &ProductOption, names: &[&str]) -> i128 {
+    let high = option.top.get().and_then(|top| top.splash.get()?.height.get().copied());
+    let Some((high, plan)) = high.zip(plan.filter(|plan| plan.faults.is_empty())) else { return 0 };
+    let rows =
+        plan.rows.iter().filter(|row| matches!(row.of, RowOf::Run(run) if names.contains(&run.name.value.as_str())));
+    rows.map(|row| i128::from(length_below(plan, row).nanometres()) * i128::from(high.nanometres())).sum()
 }

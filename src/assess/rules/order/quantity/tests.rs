@@ -327,3 +327,48 @@ fn two_basins_have_two_taps() {
     pair("quantity: 2").stays_silent();
     pair("quantity: 1").selection("selection: Second tap\nkind: basin tap", "quantity: 1").stays_silent();
 }
+
+/// Source: arithmetic: 10' of counter 25 1/2" deep are 21 1/4 sq ft, a splash of 18" along them 15 more.
+#[test]
+fn a_counter_with_its_splash_takes_more() {
+    let kitchen = |quantity: &str, splash: &str| {
+        Trial::of("order/quantity")
+            .room("outline: 14' x 10'\nruns: {w: {wall: A, starts: 12\", depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: drawers, width: 10'}]}}")
+            .selection(
+                "selection: Counter\nkind: counter",
+                &format!("quantity: {quantity}\ntop: {{material: quartz, lies on: [w]{splash}}}"),
+            )
+    };
+    let splash = ", splash: {thickness: 3/4\", height: 18\"}";
+    kitchen("21 1/2 sq ft", splash).finds_one().weighs("stop");
+    kitchen("37 sq ft", splash).stays_silent();
+    kitchen("21 1/2 sq ft", "").stays_silent();
+}
+
+#[test]
+fn a_splashback_is_as_large_as_what_it_covers() {
+    let splash = |quantity: &str| {
+        Trial::of("order/quantity")
+            .selection("selection: Splashback\nkind: splashback\ncovers: 16 sq ft", &format!("quantity: {quantity}"))
+    };
+    splash("12 sq ft")
+        .finds("12 sq ft of `Splashback` are ordered, and 16 sq ft (≈ 1.5 m²) to cover come to 16 sq ft (≈ 1.5 m²)")
+        .weighs("stop");
+    splash("16 sq ft").stays_silent();
+}
+
+/// What nobody understands may be a pattern that wastes a fifth.
+#[test]
+fn a_pattern_that_is_not_understood_is_asked_about_where_it_counts() {
+    let tile = |pattern: &str, ordered: &str| {
+        Trial::of("order/quantity").selection(
+            "selection: Tile\nkind: tile",
+            &format!("pattern: {pattern}\nlaid: {{area: 100 sq ft}}\nquantity: {ordered}"),
+        )
+    };
+    tile("as the old one", "112 sq ft").finds_one().weighs("query").says("can't be understood (`as the old one`)");
+    tile("as the old one", "120 sq ft").stays_silent();
+    tile("stacked", "112 sq ft").stays_silent();
+    tile("half bond", "112 sq ft").stays_silent();
+    tile("as the old one", "100 sq ft").finds_one().says("are ordered");
+}
