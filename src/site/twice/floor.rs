@@ -40,11 +40,27 @@ fn with_bed(option: &ProductOption) -> Option<(Length, Span, bool)> {
     })
 }
 
+/// The same with a heating mat below it, which lies in the bed as far as that is thick enough.
+fn on_a_mat(option: &ProductOption, mat: Option<Length>) -> Option<(Length, Span, bool)> {
+    let (thick, at, has_bed) = with_bed(option)?;
+    let bed = option.laid.bed.get().copied().unwrap_or_default();
+    let more = mat.map_or(Length::ZERO, |mat| (mat - bed).max(Length::ZERO));
+    Some((thick + more, at, has_bed || more > Length::ZERO))
+}
+
+/// How thick the heating is that is laid under the floor of a room; of several that may be chosen, the thinnest.
+fn heating(room: &Room) -> Option<Length> {
+    let mats = room.selections.iter().filter(|selection| selection.is(Kind::FloorHeating));
+    let thick = mats.flat_map(Selection::standing).filter_map(|option| option.length(DetailName::Thickness));
+    thick.map(|(thick, _)| thick).min()
+}
+
 /// A floor that is thicker, with its bed, than all that was to be laid on the present one.
 fn floor<'a>(room: &'a Room, selection: &'a Selection) -> Option<Twice<'a>> {
     let planned = SourcedFigure::planned(room.floor_build_up.spanned().filter(|_| is_floor(selection))?, Spot::Room);
-    let thickest = selection.standing().iter().filter_map(with_bed).max_by_key(|(thick, ..)| *thick);
-    let (value, at, bed) = thickest?;
+    let mat = heating(room);
+    let thickest = selection.standing().iter().filter_map(|option| on_a_mat(option, mat));
+    let (value, at, bed) = thickest.max_by_key(|(thick, ..)| *thick)?;
     let counts = SourcedFigure { value, at, provenance: Provenance::Written, spot: Spot::Selection(&selection.name) };
     let what = if bed { "the thickness with its bed" } else { "the thickness" };
     let thicker = value > planned.value + HAIR;

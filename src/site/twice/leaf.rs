@@ -4,7 +4,7 @@ use crate::book::{DoorHinge, Doorway, Hinge, ProductOption, Room, Selection};
 use crate::site::doorways::{doorway_of, window_of};
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Mention};
 
 use super::{Differ, TOLERANCE, Twice};
 
@@ -84,6 +84,11 @@ fn blind<'a>(room: &'a Room, selection: &'a Selection, option: &'a ProductOption
         spot,
     };
     let there = SourcedFigure::planned(window.width.spanned()?, Spot::Window(&window.name));
+    // Between the jambs it is no wider than they are apart.
+    if Mention::Inside.is_in(option.mount_words()) {
+        let how = Differ::MoreThan("the width inside its window");
+        return (own.value > there.value).then(|| Twice::of(&selection.name, "the width", (own, there), how));
+    }
     let how = Differ::LessThan("the width of its window");
     (own.value + WITHIN < there.value).then(|| Twice::of(&selection.name, "the width", (own, there), how))
 }

@@ -21,3 +21,33 @@ fn what_is_chosen_is_no_larger_than_its_fixture() {
     tub("width: 30\", depth: 60\"", "width: 60\", depth: 30\"").stays_silent();
     tub("width: 30\", depth: 60\"", "width: 66\", depth: 30\"").finds_one();
 }
+
+/// A mat lies in the bed as far as that is thick enough; what is thicker raises the floor.
+#[test]
+fn a_heating_mat_is_part_of_the_floor_that_was_planned() {
+    let floor = |laid: &str, mat: &str| {
+        Trial::of("source/contradiction")
+            .room("floor build-up: 1/2\"")
+            .selection("selection: Floor tile\nkind: tile", &format!("thickness: 3/8\"\n{laid}"))
+            .selection("selection: Warm floor\nkind: heating mat", mat)
+    };
+    floor("", "thickness: 1/4\"").finds_one().says("is 5/8\" (15.9 mm)");
+    floor("laid: {bed: 1/8\"}", "thickness: 1/8\"").stays_silent();
+    floor("laid: {bed: 1/8\"}", "thickness: 1/4\"").finds_one();
+    floor("", "thickness: 1/8\"").stays_silent();
+}
+
+#[test]
+fn a_blind_that_hangs_between_the_jambs_is_no_wider_than_they_are_apart() {
+    let blind = |wide: &str, mount: &str| {
+        Trial::of("source/contradiction").room("windows: {yard: {sill: 40\", width: 36\", height: 40\"}}").selection(
+            "selection: Blind\nkind: blind",
+            &format!("size: {{width: {wide}, height: 40\"}}\nmount: {mount}"),
+        )
+    };
+    blind("37\"", "inside the reveal")
+        .finds("the width of `Blind` is 37\" (940 mm), more than the width inside its window of 36\" (914 mm) at the window `yard`");
+    blind("36\"", "inside").stays_silent();
+    blind("34\"", "inside").stays_silent();
+    blind("40\"", "outside, on the casing").stays_silent();
+}

@@ -1,12 +1,13 @@
 //! Doorways that are too narrow to pass with something in both hands.
 
 use super::{Bound, Figure, Measure};
-use crate::assess::Context;
 use crate::assess::codes::DOORWAY;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::distances::{doorways, planned_for_access};
+use crate::site::plan::{Hole, HoleIs, Plan};
 use crate::units::Length;
 
 declare! {
@@ -18,7 +19,7 @@ declare! {
     /// what the profile asks for, and less stops; {34"}, which takes a leaf of {36"}, is advised. Of a doorway in the
     /// plan, or an opening that takes a door, a leaf that hangs there takes {2"}, whether its width is written or not.
     /// For access one leaf of a pair must leave enough, and a door counts that is only ordered, or only stands in the
-    /// room's `way in`.
+    /// room's `way in`. A doorway of the plan that is higher than its wall, or than the ceiling over it, stops.
     ///
     /// ## Why it matters
     /// Whoever carries a tray, a child or a laundry basket needs it every day, and what is delivered needs
@@ -64,6 +65,7 @@ const OF_THE_PROFILE: Figure = Figure {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
+        findings.extend(context.site.plan(room).map(|plan| too_high(context, plan)).unwrap_or_default());
         let access = planned_for_access(context.book, room);
         findings.extend(doorways(context.site, room, access).into_iter().filter_map(|(name, there)| {
             let against = |figure| {
@@ -80,9 +82,57 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
+/// Doorways that are higher than their wall, or than the ceiling at it.
+fn too_high(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Remark> {
+    let doors = plan.holes.iter().filter(|hole| matches!(hole.is, HoleIs::Door(_)));
+    let judge = |hole: &Hole<'_>| {
+        let HoleIs::Door(door) = hole.is else { return None };
+        let high = door.height.spanned()?;
+        let ends = [hole.along.0, hole.along.1].map(|along| plan.ceiling_at(hole.frame.at(along, Length::ZERO)));
+        let wall = plan.walls.get(hole.wall)?.height();
+        let (least, what) = ends
+            .into_iter()
+            .flatten()
+            .map(|ceiling| (ceiling, "the ceiling over it"))
+            .chain(wall.map(|wall| (wall, "its wall")))
+            .min_by_key(|(least, _)| *least)?;
+        let over = Some(high.value - least).filter(|over| *over > Length::ZERO)?;
+        let say = |length| say(length, context.book.project.units);
+        let message = phrase!(
+            "the doorway `{}` is {} high, {} more than {what}, {}",
+            hole.name(),
+            say(high.value),
+            say(over),
+            what,
+            say(least)
+        );
+        let finding = Remark::stop(high.span, message).room(&plan.room.folder).part(hole.name());
+        Some(finding.remedy("move it to a higher wall, or have a lower leaf made, before it is framed"))
+    };
+    doors.filter_map(judge).collect()
+}
+
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    /// Source: arithmetic: a door of 80" in a knee wall of 48", and where a ceiling rises from 60" at wall C.
+    #[test]
+    fn a_doorway_is_no_higher_than_its_wall_and_the_ceiling_there() {
+        let attic = |room: &str, wall: &str| {
+            Trial::of("clear/doorway").room(&format!(
+                "outline: 12' x 10'\n{room}\ndoors: {{attic: {{wall: {wall}, at: 40\", width: 36\", height: 80\"}}}}"
+            ))
+        };
+        let sloped = "ceiling: {low: 60\", high: 102\", low at: C}";
+        attic(sloped, "C")
+            .finds("the doorway `attic` is 80\" (2032 mm) high, 20\" (508 mm) more than the ceiling over it, 60\" (1524 mm)")
+            .weighs("stop");
+        attic(sloped, "A").stays_silent();
+        attic("walls: {B: {height: 48\"}}", "B").finds_one().says("32\" (813 mm) more than its wall");
+        attic("ceiling: 96\"", "B").stays_silent();
+        attic("ceiling: 78\"", "B").finds_one();
+    }
 
     /// Source: 2010 ADA Standards 404.2.3 (32" clear): a doorway is as wide with an outline as without one.
     #[test]

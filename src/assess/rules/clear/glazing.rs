@@ -4,9 +4,8 @@ use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Window;
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::water::from_water;
-use crate::units::Wrote;
 use crate::vocabulary::{Hazard, Mention};
 
 declare! {
@@ -56,7 +55,10 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 continue;
             }
             let say = |length| say(length, context.book.project.units);
-            let glass = Wrote(window.glass.get().map_or("glass of which nothing is told", String::as_str));
+            let glass = match window.glass.get() {
+                Some(told) => phrase!("glass that is told to be `{}`", told),
+                None => Phrase::from("glass of which nothing is told"),
+            };
             let message = phrase!(
                 "the window `{}`, {} from the water{by} and {} above the floor, has {glass}",
                 window.name.value,

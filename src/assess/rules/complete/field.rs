@@ -8,7 +8,7 @@ use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
 use crate::site::outlets::{OutletGoes, height_of_the_drain, outlet_of};
 use crate::site::taps;
-use crate::vocabulary::{Field, FieldType, Kind, Words};
+use crate::vocabulary::{Field, FieldType, Kind, Mention, Words};
 
 declare! {
     /// Fields are missing that the thing can't be ordered or fitted without
@@ -70,7 +70,9 @@ fn missing(room: &Room, selection: &Selection, (kind, option): (Kind, &ProductOp
     let through_nothing = matches!(kind, Kind::Tap | Kind::TubFiller) && taps::stands_free(selection, option);
     let of_a_deck = |path: &&str| OF_A_DECK.iter().any(|name| name.word() == *path);
     let own = |path: &&str| *path != DetailName::RoughIn.word() && !(through_nothing && of_a_deck(path));
-    let is_asked = |path: &&str| !(no_sheet && path.starts_with("fit"));
+    // A panel that comes from the maker has the maker's size.
+    let comes_with = option.accessories.iter().any(|with| Mention::Panel.is_in(&with.name.value));
+    let is_asked = |path: &&str| !(no_sheet && path.starts_with("fit") || comes_with && path.starts_with("panel."));
     let missing = option.unwritten.iter().copied().filter(own).filter(is_asked);
     missing.chain((kind == Kind::Toilet).then(|| place_of_outlet(room, selection, option)).flatten()).collect()
 }
@@ -241,5 +243,14 @@ mod tests {
         let product = format!("{PULL}\ncentre to centre: 5 1/16\"\n");
         let lines = "selection: It\nkind: pull\noptions: [{id: long, product: pull}, {id: short, product: pull}]";
         Trial::of("complete/field").file("products/pull.yaml", product).selection(lines, "").stays_silent();
+    }
+
+    /// A panel that is ordered with the thing is the maker's own: its size is no question.
+    #[test]
+    fn a_panel_of_the_maker_s_own_needs_no_size() {
+        let fridge = |with: &str| trial("panel refrigerator", &format!("maker: Vessary\n{with}")).run();
+        let asks = |with: &str| fridge(with).findings()[0].message.text().contains("panel: width");
+        assert!(asks(""));
+        assert!(!asks("accessories: [{name: stainless door panel, model: SP-30}]"));
     }
 }

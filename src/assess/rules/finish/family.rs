@@ -44,7 +44,22 @@ declare! {
 }
 
 /// Metals that makers give one name and several colours, each with its family: gold is brass by another name.
-const METALS: [(&str, &str); 8] = [
+const METALS: [(&str, &str); 23] = [
+    ("latón", "brass"),
+    ("laton", "brass"),
+    ("oro", "brass"),
+    ("dorado", "brass"),
+    ("messing", "brass"),
+    ("laiton", "brass"),
+    ("bronce", "bronze"),
+    ("cromo", "chrome"),
+    ("cromado", "chrome"),
+    ("cromada", "chrome"),
+    ("chrom", "chrome"),
+    ("krom", "chrome"),
+    ("cobre", "copper"),
+    ("kupfer", "copper"),
+    ("níquel", "nickel"),
     ("brass", "brass"),
     ("gold", "brass"),
     ("golden", "brass"),
@@ -56,8 +71,41 @@ const METALS: [(&str, &str); 8] = [
 ];
 
 /// How one metal is made to look, so that one maker's two are two colours.
-const TREATMENTS: [&str; 10] =
-    ["polished", "brushed", "satin", "matte", "matt", "aged", "antique", "unlacquered", "hammered", "champagne"];
+const TREATMENTS: [&str; 19] = [
+    POLISHED,
+    "pulido",
+    "poliert",
+    "brushed",
+    "cepillado",
+    "cepillada",
+    "gebürstet",
+    "satin",
+    "satinado",
+    "mate",
+    "matte",
+    "matt",
+    "aged",
+    "antique",
+    "envejecido",
+    "unlacquered",
+    "hammered",
+    "champagne",
+    "black",
+];
+
+/// What is plated and polished: of chrome the one that looks alike whoever makes it.
+const POLISHED: &str = "polished";
+const AS_POLISHED: [&str; 3] = [POLISHED, "pulido", "poliert"];
+
+/// Whether all of them are plain or polished chrome, which is plated the same everywhere (common practice).
+fn is_plain_chrome(family: &str, things: &[Finished<'_>]) -> bool {
+    let is_treated = |finish: &str| {
+        words(finish).any(|word| TREATMENTS.contains(&word.as_str()) && !AS_POLISHED.contains(&word.as_str()))
+    };
+    family == CHROME && !things.iter().any(|(_, _, finish)| is_treated(finish))
+}
+
+const CHROME: &str = "chrome";
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
@@ -67,7 +115,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 of_family.entry(family).or_default().push(finished.clone());
             }
         }
-        findings.extend(of_family.values().filter_map(|things| judge(room, things).or_else(|| siblings(room, things))));
+        let told = of_family.iter().filter(|(family, things)| !is_plain_chrome(family, things));
+        findings.extend(told.filter_map(|(_, things)| judge(room, things).or_else(|| siblings(room, things))));
     }
 }
 
@@ -241,5 +290,21 @@ mod tests {
             .weighs("query");
         pair("polished nickel", "nickel, polished").stays_silent();
         pair("nickel", "brushed nickel").stays_silent();
+        // A metal is one in another language too.
+        pair("latón cepillado", "latón pulido").finds_one();
+    }
+
+    /// Source: common practice: bright chrome is one plating, whoever makes it.
+    #[test]
+    fn chrome_of_several_makers_looks_alike_unless_it_is_brushed() {
+        let pair = |one: &str, other: &str| {
+            Trial::of("finish/family")
+                .selection("selection: Tap\nkind: tap", &format!("maker: Wellam\nfinish: {one}"))
+                .selection("selection: Shower\nkind: shower set", &format!("maker: Oren\nfinish: {other}"))
+        };
+        pair("chrome", "polished chrome").stays_silent();
+        pair("cromo", "cromado").stays_silent();
+        pair("brushed chrome", "chrome").finds_one();
+        pair("latón", "brass").finds_one();
     }
 }

@@ -89,7 +89,7 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
         let of = pulls.iter().filter(|(_, fits, _)| together || *fits == what);
         let (first, _, selection) = of.clone().next()?;
         let there = of.filter_map(|(quantity, ..)| quantity.value.whole()).fold(0, u64::saturating_add);
-        short(room, selection, first, what, wanted, there)
+        short(room, selection, first, what, (wanted, doors + drawers), there)
     };
     groups.into_iter().filter_map(count).collect()
 }
@@ -124,10 +124,16 @@ fn short(
     selection: &Selection,
     quantity: &Spanned<Quantity>,
     what: FitsFronts,
-    wanted: u64,
+    (wanted, fronts): (u64, u64),
     there: u64,
 ) -> Option<Remark> {
     let with_spares = wanted + wanted.div_ceil(20);
+    if wanted == 0 && there > 0 && fronts > 0 {
+        let message = phrase!("{there} pulls or knobs are ordered for {what}, and no front takes any", there, what);
+        let finding = Remark::query(quantity.span, message).room(&room.folder).selection(&selection.name);
+        let remedy = "say which fronts take them (`fits` at the pull, `fronts` at the cabinets), or leave them out";
+        return Some(finding.source("common practice").remedy(remedy));
+    }
     if wanted == 0 || there >= with_spares {
         return None;
     }
@@ -205,6 +211,10 @@ mod tests {
         };
         trial(7).stays_silent();
         trial(5).finds("5 pulls or knobs are ordered for doors that take 6");
+        kitchen("doors: 6", "quantity: 15\nfits: drawers")
+            .finds("15 pulls or knobs are ordered for drawers, and no front takes any")
+            .weighs("query");
+        kitchen("doors: 6, drawers: 14", "quantity: 15\nfits: drawers").stays_silent();
     }
 
     /// Source: trade reports section 7: 1" for a 3/4" front, about 3/8" in the metal.

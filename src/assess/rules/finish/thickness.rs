@@ -16,6 +16,8 @@ declare! {
     /// ## What it checks
     /// The thickness of surfaces that the book says lie edge to edge (`meets`), each with the bed that it is `laid` on,
     /// where the book gives one: more than {1/16"} apart wants a trim on one of them.
+    /// And the size of the profile that the words of an `edge trim` name, against the
+    /// tile's own thickness: a thicker tile stands proud of it.
     ///
     /// ## Why it matters
     /// The raw edge of the thicker one shows, and catches cloth and toes. The trim is three weeks
@@ -45,8 +47,12 @@ declare! {
 /// A step up to which grout makes up for the difference: 1/16" (common practice).
 const STEP: Length = Length::from_sixty_fourths(4);
 
+/// So much a tile may stand proud of its profile (common practice: no more than a grain of grout hides).
+const PROUD: Length = Length::from_sixty_fourths(2);
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let units = context.book.project.units;
+    findings.extend(context.book.selections().filter_map(|(room, selection)| profile(room, selection, units)));
     let names = Names::of(context.book);
     // What meets what, by where it is written.
     let met = |(room, one): (&Room, &Selection)| -> Vec<(Span, Span)> {
@@ -64,6 +70,24 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             }
         }
     }
+}
+
+/// A profile that takes a thinner tile than the one whose edge it ends.
+fn profile(room: &Room, selection: &Selection, units: System) -> Option<Remark> {
+    let option = selection.settled()?;
+    let (trim, at) = option.understood::<EdgeTrim>()?;
+    let takes = trim.profile?;
+    let (thick, there) = option.length(DetailName::Thickness).filter(|(thick, _)| *thick > takes + PROUD)?;
+    let message = phrase!(
+        "`{}` is {} thick, and the profile at its edge is {}: the tile stands {} proud of it",
+        selection.name.value,
+        say(thick, units),
+        say(takes, units),
+        say(thick - takes, units)
+    );
+    let finding = Remark::query(at, message).room(&room.folder).selection(&selection.name);
+    let remedy = "order the profile of the tile's thickness, its bed not counted";
+    Some(finding.also(there, "the thickness").source("common practice").remedy(remedy))
 }
 
 fn judge(room: &Room, one: &Selection, other: &Selection, units: System) -> Option<Remark> {
@@ -140,5 +164,23 @@ mod tests {
         // The thinner one is built up, as the remedy says.
         floors(&on("3/8\"", "3/8\""), "thickness: 3/4\"").stays_silent();
         floors(&on("3/8\"", "1/8\""), "thickness: 3/4\"").finds_one();
+    }
+
+    #[test]
+    fn a_profile_is_as_high_as_its_tile_is_thick() {
+        let tile = |thickness: &str, trim: &str| {
+            Trial::of("finish/thickness").selection(
+                &format!("selection: Wall tile\nkind: tile\nthickness: {thickness}"),
+                &format!("edge trim: {trim}"),
+            )
+        };
+        tile("9 mm", "6 mm brass profile")
+            .finds("`Wall tile` is ≈ 3/8\" (9 mm) thick, and the profile at its edge is ≈ 1/4\" (6 mm): the tile stands ≈ 1/8\" (3 mm) proud of it")
+            .weighs("query");
+        tile("9 mm", "brass profile, 10 mm").stays_silent();
+        tile("9 mm", "brass profile, 9 mm").stays_silent();
+        // What is no profile, or of more than one size.
+        tile("9 mm", "bullnose pieces of 6 mm").stays_silent();
+        tile("9 mm", "6 mm or 10 mm profile").stays_silent();
     }
 }

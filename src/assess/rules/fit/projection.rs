@@ -98,6 +98,10 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         Some(handle) if out - handle <= usual && handle <= LONG_HANDLE => {
             (Severity::Note, phrase!("the handle of `{name}`", name))
         }
+        // A refrigerator's doors open past the fronts beside them: they stand before these, and its case does not.
+        _ if fitted.selection.is(Kind::Refrigerator) && case_stays_behind(fitted, out) => {
+            (Severity::Note, phrase!("the door of `{name}`", name))
+        }
         _ if size.depth_with_handle.get().is_some() => (Severity::Query, phrase!("`{name}` with its handle", name)),
         _ => (Severity::Query, Phrase::name(name)),
     };
@@ -109,6 +113,18 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
             .source("common practice"),
     )
 }
+
+/// Whether the case stays behind the edge past which it stands out so far with door and handle, and these are no more than
+/// they usually are.
+fn case_stays_behind(fitted: &Placement<'_>, out: Length) -> bool {
+    let size = &fitted.option.size;
+    let with = size.depth_with_handle.get().or(size.depth_with_door.get());
+    let before = size.depth.get().zip(with).map(|(case, with)| *with - *case);
+    before.is_some_and(|before| before > Length::ZERO && before <= DOOR_AND_HANDLE && out <= before + HAIR)
+}
+
+/// How far a refrigerator's door and handle stand before its case, at most (common practice).
+const DOOR_AND_HANDLE: Length = Length::from_sixty_fourths(352);
 
 /// How far a handle stands before the door, or before the body where that has none.
 fn handle(size: &Size) -> Option<Length> {

@@ -1,5 +1,7 @@
 //! Lights that hang near tubs and showers.
 
+mod rating;
+
 use super::{Hung, hung};
 use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
 use crate::assess::context::about;
@@ -18,7 +20,9 @@ declare! {
     /// Each pendant whose level distance to the edge of a tub or shower (`from tub`, else as the room's
     /// plan has both) is less than {3'}: its lowest part must be {8'} at least
     /// above the rim or the threshold (`rim`, else the tub's height in the plan). Where a light is so
-    /// near, and nobody says how low it hangs or how high the rim is, it asks.
+    /// near, and nobody says how low it hangs or how high the rim is, it asks. And whatever light or fan the plan has over
+    /// a tub or in a shower (`lights: {over: shower, …}`) must be rated for a damp place, or for a wet one (`damp rating`,
+    /// in words or as an IP code).
     ///
     /// ## Why it matters
     /// Somebody stands wet in the tub, reaches up, and touches metal that may be live.
@@ -36,7 +40,7 @@ declare! {
     "light/bath-zone", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.light.bath_zone",
-    judges: [Pendant],
+    judges: [Pendant, WallLight, CeilingLight, StripLight, Fan],
     sources: ["Bath planning guidelines 25, after IRC E3903.10", "NEC 410.10(D) (from memory)"],
     caution: Some(Hazard::Power),
     Check::Book(check)
@@ -52,6 +56,7 @@ struct Near {
 const REMEDY: &str = "hang it outside the zone, or take a light that is fixed to the ceiling and rated for wet places";
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    findings.extend(rating::check(context));
     let (Some(zone), Some(above)) =
         (context.rulings().length(&LIGHT_FROM_TUB), context.rulings().length(&LIGHT_ABOVE_TUB))
     else {

@@ -17,6 +17,8 @@ const BESIDE_DRAWERS: Length = Length::from_inches(3);
 const BESIDE_A_DOOR: Length = Length::from_sixty_fourths(96);
 /// The pull that is reckoned with in that.
 const USUAL_HANDLE: Length = Length::from_inches(1);
+/// How thick a front is (common practice).
+const FRONT: Length = Length::from_sixty_fourths(48);
 /// Before the handle of an appliance around the corner (common practice: 4 1/2" to 6").
 const BEFORE_A_HANDLE: Length = Length::from_sixty_fourths(288);
 
@@ -152,6 +154,13 @@ fn needed_before(plan: &Plan<'_>, thing: &Thing<'_>, met: Met<'_, '_>, gap: Leng
     let Met::Thing(other) = met else { return Some(usual) };
     if (other.row.is_some() && other.row == thing.row) || plan.share_a_face(thing, other) {
         return None;
+    }
+    // With a filler on both sides of the corner, a pull has passed before the row around it begins, unless it is so long
+    // that it strikes the filler's neighbour.
+    let filled = |side| filler_beside(plan, thing, side).is_some_and(|wide| wide >= BESIDE_DRAWERS);
+    let both = other.is_closure() && other.width() >= BESIDE_DRAWERS && (filled(End::Left) || filled(End::Right));
+    if both && gap >= FRONT + other.handles {
+        return Some(usual);
     }
     if other.is_closure() || !other.has(Trait::HasHandles) {
         // Where the row around the corner says how far its handles stand out, that counts, not the usual inch.
@@ -317,5 +326,13 @@ mod tests {
         corner("3\"", "1\"").stays_silent();
         corner("3\"", "2\"").finds_one().weighs("query");
         corner("4\"", "2\"").stays_silent();
+        let filled = |handles: &str, its: &str| {
+            Trial::of("run/filler").room(&format!(
+                "outline: 10' x 8'\nruns:\n  back: {{wall: A, from: right, starts: 24\", parts: [{{filler: 3\"}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}\n  side: {{wall: B, starts: 24\", handles: {handles}, parts: [{{filler: {its}}}, {{cabinet: plates, width: 30\", doors: 2}}]}}"
+            ))
+        };
+        filled("1 3/8\"", "3\"").stays_silent();
+        filled("1 3/8\"", "2\"").finds_one();
+        filled("2 1/2\"", "3\"").finds_one();
     }
 }

@@ -21,7 +21,8 @@ declare! {
     /// by ASHRAE 62.2), against the guideline's {150 cfm}, and against the trade's rules of thumb: so much for
     /// its width, and so much for the burners under it. The rules disagree: each that
     /// is missed is told, and the largest is what to aim at. A bath's fan wants {50 cfm}. Where the book adopts
-    /// a code that asks for exhaust, a room where somebody cooks and nothing moves air out is asked about.
+    /// a code that asks for exhaust, a room where somebody cooks and nothing moves air out is asked about; and, in every
+    /// book, a room with a tub or a shower that is drawn without a window and has no fan.
     ///
     /// ## Why it matters
     /// Grease and steam that are not caught settle in the cabinets; moisture that stays rots a bath.
@@ -88,7 +89,33 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
     Some(finding.thing(&cooks.name).remedy(remedy).source(ruling.source))
 }
 
+/// A bath that is drawn without a window, and in which nothing moves air out.
+fn no_fan(context: &Context<'_>, room: &Room) -> Option<Remark> {
+    let is_drawn = !room.outline.is_absent() && room.windows.is_empty();
+    let is_fan = |kind: Option<&Kind>| kind == Some(&Kind::Fan);
+    let moves_air = room.selections.iter().any(|selection| {
+        selection.is(Kind::Fan) || selection.standing().iter().any(|one| one.understood::<Option<Airflow>>().is_some())
+    });
+    let is_set_out = room.fixtures.iter().any(|fixture| is_fan(fixture.takes.get()))
+        || room.openings.iter().any(|opening| is_fan(opening.takes.get()));
+    if !is_drawn || moves_air || is_set_out || room.partly_unread || room.holds_an_unknown_kind() {
+        return None;
+    }
+    let bathes = room.selections.iter().find(|selection| selection.has(Trait::Bathes))?;
+    let ruling = context.rulings().number(&BATH_EXHAUST);
+    let message = phrase!("the room has no window, and nothing moves air out over `{}`", bathes.name.value);
+    let finding = Remark::query(bathes.name.span, message).room(&room.folder).thing(&bathes.name);
+    let finding = match ruling {
+        Some(ruling) => finding.source(ruling.source),
+        None => finding.source("common practice"),
+    };
+    Some(
+        finding.remedy("add the fan with its `airflow`, also one that is there already; or draw the window that opens"),
+    )
+}
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    findings.extend(context.book.rooms.iter().filter_map(|room| no_fan(context, room)));
     let air = |cfm| say_air(cfm, context.book.project.units);
     findings.extend(context.book.rooms.iter().filter_map(|room| no_hood(context, room)));
     for (room, selection, option) in context.site.options() {
@@ -259,5 +286,22 @@ mod tests {
         bare().selection("selection: Hood\nkind: hood", "airflow: 400 cfm").stays_silent();
         bare().selection("selection: Microwave\nkind: microwave", "airflow: 300 cfm").stays_silent();
         range(adopted).opening("range", "{takes: range, above: hood}").stays_silent();
+    }
+
+    /// Source: IRC R303.3 (a window or a fan), as the book's own code has it; elsewhere common practice.
+    #[test]
+    fn a_bath_without_a_window_has_a_fan() {
+        let bath = |room: &str| {
+            Trial::of("service/exhaust")
+                .room(&format!("outline: 8' x 5'\n{room}"))
+                .selection("selection: Tub\nkind: bathtub", "size: {width: 60\", depth: 30\"}")
+        };
+        bath("").finds("the room has no window, and nothing moves air out over `Tub`").weighs("query").cautions();
+        bath("windows: {yard: {wall: A, at: 30\", width: 20\", sill: 50\", height: 24\"}}").stays_silent();
+        bath("").selection("selection: Fan\nkind: bath fan", "airflow: 80 cfm").stays_silent();
+        bath("fixtures: {fan: {wall: A, centre: 40\", width: 10\", depth: 10\", sill: 84\", takes: fan}}")
+            .stays_silent();
+        // A room that is not drawn may have a window.
+        Trial::of("service/exhaust").selection("selection: Tub\nkind: bathtub", "").stays_silent();
     }
 }

@@ -6,6 +6,7 @@ use crate::assess::rules::Findings;
 use crate::book::{ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
+use crate::site::vanity::vanity_of;
 use crate::units::Wrote;
 use crate::vocabulary::supply::is_none;
 use crate::vocabulary::{Hazard, Kind, Mention, Words};
@@ -95,19 +96,38 @@ fn zones(fitted: &Placement<'_>) -> Option<Remark> {
     Some(with_power(finding.remedy("measure it and add it to the opening's `service points`")))
 }
 
-/// It needs power, and has no opening that could tell what is there.
+/// It needs something that is in the wall, and has no opening that could tell what is there.
 fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
-    let needs = option.fit.get()?.needs.power.spanned()?;
+    let needs = &option.fit.get()?.needs;
     let takes_opening = selection.kind.get().is_some_and(|kind| kind.takes_opening());
-    if takes_opening || selection.place.get().is_some() {
+    // What a basin or a tray drains into, an opening of another thing may tell.
+    let vanity = vanity_of(room, selection).is_some();
+    if takes_opening || selection.place.get().is_some() || vanity || is_set_out(room, selection) {
         return None;
     }
-    let message =
-        phrase!("`{}` needs power ({}), and nobody says what is there", selection.name.value, Wrote(&needs.words));
-    let finding = about(room, selection, option, Severity::Query, needs.span, message);
-    Some(with_power(
-        finding.remedy("add an opening for it with its `service: {power: …}`, and name that as its `place`"),
-    ))
+    let worded = |words: &'_ str| !is_none(words);
+    let each = [
+        ("power", Hazard::Power, needs.power.spanned().map(|asked| (&asked.value.words, asked.span))),
+        ("duct", Hazard::Air, needs.duct.spanned().map(|asked| (&asked.value.words, asked.span))),
+        ("gas", Hazard::Gas, needs.gas.spanned().map(|asked| (&asked.value.words, asked.span))),
+        ("blocking", Hazard::Tipping, needs.blocking.spanned().map(|asked| (&asked.value, asked.span))),
+    ];
+    let asked = each.into_iter().filter_map(|(key, hazard, asked)| Some((key, hazard, asked?)));
+    let asked: Vec<_> = asked.filter(|(_, _, (words, _))| worded(words)).collect();
+    let (_, hazard, (_, at)) = *asked.first()?;
+    let told = asked.iter().map(|(key, _, (words, _))| phrase!("{key} ({})", key, Wrote(words)));
+    let told = Phrase::series(told.collect::<Vec<_>>());
+    let message = phrase!("`{}` needs {told}, and nobody says what is there", selection.name.value, told);
+    let keys = Phrase::joined(asked.iter().map(|(key, ..)| phrase!("{key}: …", key)), ", ");
+    let finding = about(room, selection, option, Severity::Query, at, message);
+    let remedy = phrase!("add an opening for it with its `service: {{{keys}}}`, and name that as its `place`", keys);
+    Some(Remark { caution: Some(hazard), ..finding.remedy(remedy) })
+}
+
+/// Whether the plan sets it out at an opening, which tells what is there.
+fn is_set_out(room: &Room, selection: &Selection) -> bool {
+    let name = &selection.name.value;
+    room.fixtures.iter().any(|fixture| fixture.selection.get() == Some(name) && !fixture.opening.is_absent())
 }
 
 /// It may be heated, by its words, and nobody says with what.
@@ -177,6 +197,27 @@ mod tests {
             "the sheet of `Dryer` says where duct must come out, and nobody says where at the opening `laundry`",
         );
         dryer("service points: {power: {height: 5\"}, duct: {height: 5\"}}", sheet).stays_silent();
+    }
+
+    /// Of a fan its duct, of a bar what it is fixed to.
+    #[test]
+    fn what_a_thing_without_an_opening_needs_is_asked_for_once() {
+        let of = |kind: &str, needs: &str, more: &str| {
+            Trial::of("complete/site")
+                .selection(&format!("selection: It\nkind: {kind}\n{more}"), &format!("fit: {{needs: {{{needs}}}}}"))
+        };
+        of("bath fan", "duct: '4\" round'", "")
+            .finds("`It` needs duct (4\" round), and nobody says what is there")
+            .weighs("query")
+            .cautions()
+            .remedies("add an opening for it with its `service: {duct: …}`, and name that as its `place`");
+        of("bath fan", "power: 120 V 15 A, duct: '4\" round'", "")
+            .finds("`It` needs power (120 V 15 A) and duct (4\" round), and nobody says what is there");
+        of("grab bar", "blocking: '2x10 at 34\"'", "").finds_one().cautions();
+        of("grab bar", "blocking: none", "").stays_silent();
+        of("bath fan", "duct: '4\" round'", "place: fan")
+            .opening("fan", "{takes: fan, service: {duct: '4\" round'}}")
+            .stays_silent();
     }
 
     #[test]
