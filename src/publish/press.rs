@@ -19,7 +19,7 @@ use super::PublishError;
 use super::output::{Content, Spool};
 
 /// Raised when the same view would be set otherwise.
-pub const SETTING: &str = concat!("sheets 8 ", env!("CARGO_PKG_VERSION"));
+pub const SETTING: &str = concat!("sheets 9 ", env!("CARGO_PKG_VERSION"));
 
 /// The most items of the sheets that are set at the same time; a larger sheet is set alone.
 const AT_ONCE: usize = 40;

@@ -126,6 +126,42 @@ fn an_item_too_long_for_any_page_is_broken_rather_than_lost() {
     }
 }
 
+/// The same text in one place of an item after another, as long as half a page, a page and two: whether an item is
+/// broken is decided by how much it has to say, which must never let one run out of its page.
+#[test]
+fn an_item_of_any_length_stays_within_its_pages_wherever_it_is_long() {
+    let block = 841.89 - (9.0 + 15.0) * 72.0 / 25.4;
+    let places: [(&str, fn(&mut SignOffItem, &str)); 7] = [
+        ("told", |item, words| item.told = words.to_owned()),
+        ("why", |item, words| item.why = words.to_owned()),
+        ("product", |item, words| item.product = words.to_owned()),
+        ("description", |item, words| item.description = words.split(' ').map(|word| line("Fact", word)).collect()),
+        ("note", |item, words| {
+            let note = words.to_owned();
+            item.decided = vec![Decided { stamp: Some(DecisionBox::Noted), by: "Ada".to_owned(), note }];
+        }),
+        ("option", |item, words| item.choices.iter_mut().for_each(|choice| choice.more = words.to_owned())),
+        ("product of an option", |item, words| {
+            item.choices.iter_mut().take(1).for_each(|choice| choice.product = words.to_owned());
+        }),
+    ];
+    for (place, lengthen) in places {
+        for count in [90, 180, 270, 360] {
+            let mut view = kitchen();
+            // Capitals are the widest: nothing takes more lines for as many letters.
+            let words = vec!["WAMMWO"; count].join(" ");
+            let items = &mut view.rooms[0].items;
+            items.iter_mut().for_each(|item| lengthen(item, &words));
+            items.retain(|item| serde_json::to_string(item).expect("an item").contains("WAMMWO"));
+            items.truncate(1);
+            let expected = serde_json::to_string(&view).expect("a view").matches("WAMMWO").count();
+            let words = Pdf::of(&sign_off(&view, &SheetLook::default(), &picture).expect("a sheet")).words();
+            let there = words.iter().filter(|word| word.text.contains("WAMMWO") && word.bottom < block).count();
+            assert_eq!(there, expected, "{place}, {count} words");
+        }
+    }
+}
+
 #[test]
 fn letters_that_the_fonts_lack_are_told_and_do_no_harm() {
     let view = everywhere("小林 مرحبا \u{0}\u{e000}\u{ffff}\u{202e}🏠 é ñ ź ½ ⅞ ″");
