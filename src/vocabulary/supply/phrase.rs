@@ -3,7 +3,7 @@
 use std::iter::Peekable;
 use std::str::Chars;
 
-use crate::units::{Length, LengthRange};
+use crate::units::{self, Length, LengthRange, find_unit};
 
 /// The longest text that is tried as one length or range: `12' 11 15/16" to 13' 1 1/16"` and then some.
 const LONGEST: usize = 40;
@@ -137,13 +137,27 @@ fn names_the_next_a_seal(between: &str) -> bool {
 /// The longest length that begins there, or the range of two, and where it ends.
 fn longest(phrase: &str, at: usize) -> Option<(LengthRange, usize)> {
     let rest = phrase.get(at..)?;
-    let ends = rest.char_indices().map(|(end, letter)| end + letter.len_utf8()).take(LONGEST);
-    let whole = ends.filter_map(|end| {
-        let next = rest.get(end..)?.chars().next();
-        let range = span(rest.get(..end)?)?;
-        (!next.is_some_and(char::is_alphanumeric)).then_some((range, at + end))
-    });
-    whole.last()
+    // Each end that a word may have, the farthest first; most numbers of a phrase (volts, amperes) are no length at all.
+    let letters = rest.char_indices().take(LONGEST);
+    let ends: Vec<usize> = letters.map(|(end, letter)| end + letter.len_utf8()).collect();
+    let is_in_a_word = |letter: Option<char>| letter.is_some_and(char::is_alphanumeric);
+    ends.into_iter().rev().find_map(|end| {
+        let (text, after) = (rest.get(..end)?, rest.get(end..)?);
+        if is_in_a_word(after.chars().next()) || text.ends_with(char::is_whitespace) || !ends_in_a_unit(text) {
+            return None;
+        }
+        Some((span(text)?, at + end))
+    })
+}
+
+/// Whether a length can end so: in a unit of length, or in a mark such as inches have.
+fn ends_in_a_unit(text: &str) -> bool {
+    let text = text.trim_end_matches('.');
+    let word = text.trim_end_matches(char::is_alphabetic).len();
+    match text.get(word..).filter(|word| !word.is_empty()) {
+        Some(word) => find_unit(word).is_some_and(|unit| unit.kind == units::Kind::Length),
+        None => text.chars().next_back().is_some_and(|mark| !mark.is_ascii_digit()),
+    }
 }
 
 /// A length, or two that are the ends of a range: `30" to 42"`, `600–1000 mm`. Two of which the second is less, or many
