@@ -1,6 +1,7 @@
 //! Where each service comes out: what a thing asks, what is there, and how far from which face.
 
 use crate::book::{Opening, ProductOption, Room, Selection, Service, ServicePoint};
+use crate::site::fitting::{Foot, build_up, foot};
 use crate::site::outlets::height_of_the_drain;
 use crate::site::plan::{Stands, Thing};
 use crate::units::Length;
@@ -171,17 +172,29 @@ pub fn places(at: InRoom<'_, '_>, services: &[Service]) -> BuiltTable {
     let row = |selection: &Selection| {
         let opening = at.room.opening(selection.place.get()?)?;
         let thing = plan.opening(opening)?;
+        let (bottom, top) = bottom_and_top(at.room, opening, thing.high);
         Some(vec![
             named(selection),
             from(face(at, thing), thing.along.0),
             ShownValue::Length(thing.along.1),
-            ShownValue::Length(thing.low),
-            length(thing.high),
+            length(bottom),
+            length(top),
         ])
     };
     let rows = served(at.room, services).filter_map(row).collect();
     let columns = vec!["thing", "left side", "right side", "bottom", "top"];
     BuiltTable { key: "places", of: String::new(), columns, rows }
+}
+
+/// Bottom and top of an opening from the finished floor, as its own sheet has them: what is still to be laid is taken off
+/// what was read from the present one. None where nobody says how high it begins.
+fn bottom_and_top(room: &Room, opening: &Opening, planned: Option<Length>) -> (Option<Length>, Option<Length>) {
+    let read = opening.height.get().and_then(|readings| readings.least()).map(|least| least.value);
+    match foot(room, opening) {
+        Foot::Floor => (Some(Length::ZERO), read.map(|read| read - build_up(room, opening)).or(planned)),
+        Foot::Above(bottom) => (Some(bottom), read.map(|read| bottom + read).or(planned)),
+        Foot::Unknown => (None, None),
+    }
 }
 
 /// What the book notes at openings, for whoever builds there.

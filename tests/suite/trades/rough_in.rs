@@ -73,6 +73,24 @@ fn a_height_counts_wherever_it_is_written() {
     assert_eq!(heights(&OPENINGS.replace(", 20\\\" AFF", "")), "not known yet");
 }
 
+/// A height read from today's floor is told from the finished one, as on the opening's own sheet; what is let into a
+/// counter begins where nobody says.
+#[test]
+fn heights_are_from_the_finished_floor_and_a_bottom_that_nobody_gives_is_not_known() {
+    let places = |more: &str, tag: &str| {
+        let sheet = kitchen(&format!("{more}{}", room()), &format!("{RANGE}{SINK}")).sheet("plumber");
+        let text = sheet.text();
+        let (_, table) = text.split_once("Where things stand").expect("the table");
+        let (_, row) = table.split_once(tag).expect("the row");
+        row.split("K-").next().expect("a row").to_string()
+    };
+    assert!(places("", "K-04 Range").contains("37″ 940 mm"), "{}", places("", "K-04 Range"));
+    let laid = places("floor build-up: 3/4\"\n", "K-04 Range");
+    assert!(laid.contains("36 1/4″ 921 mm") && !laid.contains("37″"), "{laid}");
+    let sink = places("", "K-15 Sink");
+    assert_eq!(sink.matches("not known yet").count(), 2, "{sink}");
+}
+
 #[test]
 fn a_room_with_no_wire_and_no_pipe_has_no_lists() {
     let site = kitchen("", "- {selection: Walls, kind: paint, maker: Pellowash}\n");
