@@ -126,8 +126,7 @@ fn left_over(sizes: Sizes, what: &OptionPlan) -> Vec<Line> {
 
 /// How far the option stands out past the counter's edge.
 fn past(canvas: &mut Canvas, sizes: Sizes, what: &OptionPlan, right: Mil) {
-    let Some(edge) = what.counter_edge else { return };
-    let past = what.thing.farthest() - edge;
+    let Some((past, edge)) = what.thing.past(what.counter_edge).zip(what.counter_edge) else { return };
     let (from, to) = (canvas.scale.of(edge), canvas.scale.of(what.thing.farthest()));
     let x = right + BAND + 16_000;
     for y in [from, to] {

@@ -226,6 +226,9 @@ impl<'a> Side<'a> {
         let label = self.sizes.length_of(thing.front() - thing.behind, words);
         let string = Level { from: back, to: front, y: 52_000, edges, aside: Aside::After };
         level(&mut self.canvas, &string, label);
+        if !thing.is_set {
+            return;
+        }
         if thing.behind > Length::ZERO {
             let mut label = self.sizes.length_of(thing.behind, "drawn.air");
             label.parting = 0;
@@ -242,10 +245,8 @@ impl<'a> Side<'a> {
 
     /// How far the farthest part stands out past the edge of the counter.
     fn past_the_counter(&mut self, thing: &Deep) {
-        let (Some(edge), Some(height)) = (self.what.counter_edge, self.what.counter) else {
-            return;
-        };
-        let past = thing.farthest() - edge;
+        let (Some(edge), Some(height)) = (self.what.counter_edge, self.what.counter) else { return };
+        let Some(past) = thing.past(Some(edge)) else { return };
         let words = if past.is_negative() { "drawn.behind_edge" } else { "drawn.past_edge" };
         let mut label = self.sizes.length_of(past.abs(), words);
         label.parting = 0;

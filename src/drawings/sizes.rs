@@ -232,8 +232,10 @@ pub struct OpeningSide {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Deep {
     pub name: String,
-    /// Air that it keeps behind itself.
+    /// From the finished wall to its back: the air that it keeps there, or what its front leaves.
     pub behind: Length,
+    /// Whether that is known: what is let into a counter is drawn somewhere in it, and no figure is told of where.
+    pub is_set: bool,
     /// Its three depths, each from its own back.
     pub body: Length,
     pub with_door: Option<Length>,
@@ -354,6 +356,11 @@ impl Deep {
     /// From the finished wall to the front, the door included.
     pub fn front(&self) -> Length {
         self.behind + self.with_door.unwrap_or(self.body)
+    }
+
+    /// How far it stands out past the edge of a counter; negative where it stays behind.
+    pub fn past(&self, edge: Option<Length>) -> Option<Length> {
+        edge.filter(|_| self.is_set).map(|edge| self.farthest() - edge)
     }
 
     /// From the finished wall to whatever stands out farthest.

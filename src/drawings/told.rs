@@ -93,7 +93,7 @@ pub fn side(what: &OpeningSide) -> String {
     })];
     if let Some(thing) = &what.thing {
         told.extend(deep(said, thing));
-        told.extend(what.counter_edge.map(|edge| Some(past(said, thing, edge))));
+        told.push(past(said, thing, what.counter_edge));
     }
     told.extend(misfits(said, what.misfits));
     in_a_row(told)
@@ -149,7 +149,7 @@ pub fn option(what: &OptionPlan) -> String {
         let (left, right) = (spoken(said, left), spoken(said, right));
         told.push(Some(say!(what.words, "told.both_gaps", left = left, right = right)));
     }
-    told.extend(what.counter_edge.map(|edge| Some(past(said, &what.thing, edge))));
+    told.push(past(said, &what.thing, what.counter_edge));
     in_a_row(told)
 }
 
@@ -164,10 +164,10 @@ fn deep(said: In, thing: &Deep) -> Vec<Option<String>> {
     ]
 }
 
-fn past(said: In, thing: &Deep, edge: Length) -> String {
-    let past = thing.farthest() - edge;
+fn past(said: In, thing: &Deep, edge: Option<Length>) -> Option<String> {
+    let past = thing.past(edge)?;
     let key = if past.is_negative() { "told.ends_behind" } else { "told.ends_past" };
-    say!(said.1, key, by = spoken(said, past.abs()))
+    Some(say!(said.1, key, by = spoken(said, past.abs())))
 }
 
 fn held(said: In, reading: &Reading) -> String {

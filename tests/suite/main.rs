@@ -31,6 +31,7 @@ mod measured;
 mod mistakes;
 mod model;
 mod next;
+mod not_known;
 mod own_units;
 mod pictures;
 mod plain_words;

@@ -134,7 +134,7 @@ fn deep() -> impl Strategy<Value = Deep> {
         |(name, behind, body, door, handle, way)| {
             let with_door = door.map(|more| body + more);
             let with_handle = handle.map(|more| with_door.unwrap_or(body) + more);
-            Deep { name, behind, body, with_door, with_handle, door: way }
+            Deep { name, behind, is_set: true, body, with_door, with_handle, door: way }
         },
     )
 }

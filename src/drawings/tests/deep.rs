@@ -12,6 +12,7 @@ fn depths(name: &str, behind: &str, [body, door, handle]: [&str; 3], way: Door) 
     Deep {
         name: name.to_owned(),
         behind: len(behind),
+        is_set: true,
         body: len(body),
         with_door: read(door),
         with_handle: read(handle),

@@ -4,8 +4,8 @@
 //! does not go in, not that it does.
 
 use crate::book::{Opening, PartIs, ProductOption, Room};
-use crate::site::counter_height;
 use crate::site::plan::Plan;
+use crate::site::{counter_depth, counter_height};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::Trait;
@@ -35,6 +35,13 @@ pub(super) fn closet_depth(plan: Option<&Plan<'_>>, opening: &Opening) -> Option
     let number = across.wall()?;
     let at = plan.room.outline.span().filter(|_| !plan.stands_open_before(own, number))?;
     Some(Spanned::new(across.distance, at))
+}
+
+/// From the wall to the front of the row that an opening stands in: its counter's edge, or that of its cabinets.
+pub(super) fn depth_of_its_row(room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+    let of_cabinets = room.part_of(&opening.name)?.depth();
+    let of_counter = counter_depth(room, opening).best().map(|counter| Spanned::new(counter.value, counter.at));
+    of_cabinets.into_iter().chain(of_counter).max_by_key(|depth| depth.value)
 }
 
 /// What stands on the floor between counters is as high as they are: by how the counter beside it misses the heights

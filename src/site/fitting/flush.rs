@@ -134,7 +134,7 @@ pub fn recess(room: &Room, opening: &Opening) -> Option<(Length, Span)> {
 }
 
 /// What a panel adds to the depth of a thing whose door is not known to be part of it.
-pub(super) fn panel_before(option: &ProductOption) -> Length {
+pub fn panel_before(option: &ProductOption) -> Length {
     let own = |slot: &Slot<Length>| slot.get().copied();
     option.panel.get().and_then(|panel| own(&panel.thickness)).unwrap_or_default()
 }

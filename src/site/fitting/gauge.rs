@@ -3,6 +3,37 @@
 use crate::source::Span;
 use crate::units::{Length, LengthRange};
 
+/// A direction in which a thing is set against its opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Direction {
+    /// From side to side.
+    Width,
+    /// From its bottom up.
+    Height,
+    /// From the wall out.
+    Depth,
+}
+
+impl Direction {
+    /// The field of an opening that has it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Width => "width",
+            Self::Height => "height",
+            Self::Depth => "depth",
+        }
+    }
+
+    /// The path of a thing's own size in that direction.
+    pub const fn of_its_size(self) -> &'static str {
+        match self {
+            Self::Width => "size.width",
+            Self::Height => "size.height",
+            Self::Depth => "size.depth",
+        }
+    }
+}
+
 /// One direction of a thing against its opening.
 #[derive(Clone, Debug, Default)]
 pub struct DimensionCheck {

@@ -22,15 +22,16 @@ mod square;
 mod stack;
 #[cfg(test)]
 mod tests;
+mod unknown;
 pub mod waste;
 
 pub use before::{NeededBefore, ShortFloor, floor_before};
 pub use behind::{behind_the_back_panel, left_behind};
 pub use beside::{Rises, Side, hinge_sides, rises, rises_above_counter, stands_in_the_door_s_way};
 pub use flank::{Flank, casing_beside, flank};
-pub use flush::{DepthStack, depth_stack, panel, recess, setting};
+pub use flush::{DepthStack, depth_stack, panel, panel_before, recess, setting};
 pub use foot::{Foot, foot};
-pub use gauge::{DimensionCheck, Gaps, Misfit};
+pub use gauge::{DimensionCheck, Direction, Gaps, Misfit};
 pub use housing::{CabinetFigure, FigureBasis, HeldBelow, Housing, held_below};
 pub use joined::joined;
 pub use over::{Above, AboveIs, above, is_under_a_counter};
@@ -40,6 +41,7 @@ pub use passage::{
 };
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
+pub use unknown::floor_is_unknown;
 
 use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
 use crate::site::counter_depth;
@@ -66,6 +68,10 @@ pub struct Fitting {
     pub under: Option<Above>,
     /// What is still to be laid on the floor, where it was taken off the height.
     pub to_lay: Length,
+    /// The directions in which it is not known whether it fits.
+    pub unknown: Vec<Direction>,
+    /// Those of them that the sheet asks for, and nobody measured.
+    pub unmeasured: Vec<Direction>,
     /// Between the thing and the edges of its opening.
     pub gaps: Gaps,
     /// What goes into the hole, as far as it is known.
@@ -125,7 +131,7 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let depth = depth_gauge(plan, room, opening, option);
     let meant = flush::meant_flush(room, opening, option, &depth);
     let (depth, flush) = meant.map_or((depth, None), |(depth, stack)| (depth, Some(stack)));
-    let under = above.filter(|above| height.there == Some(above.left(opening)));
+    let under = above.filter(|above| above.left(room, opening).is_some_and(|left| height.there == Some(left)));
     let by_reading = reading_above_the_floor(room, opening).is_some_and(|reading| Some(reading.value) == height.there);
     let stack = Stack::of(room, opening).filter(|stack| stack.left_for(room, opening).is_some());
     let to_lay = match &stack {
@@ -133,9 +139,12 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         None if by_reading => build_up(room, opening),
         None => Length::ZERO,
     };
+    let gauges = [(Direction::Width, &width), (Direction::Height, &height), (Direction::Depth, &depth)];
     Fitting {
         under,
         to_lay,
+        unknown: unknown::unknown(plan, (room, opening), option, gauges),
+        unmeasured: unknown::unmeasured(plan, (room, opening), option, gauges),
         gaps: gaps(&width, &height, fit),
         body: Rectangle { width: width.goes_in(), height: height.goes_in() },
         front: front(&width, &height, fit),
@@ -257,8 +266,10 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let is_built_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
     let set_in = is_built_in || housed.is_some() || closet.is_some();
     let around = housed.map(|housed| Spanned::new(housed.length, housed.span));
-    let bound = closet.is_some() || housed.is_some_and(|housed| housed.by == FigureBasis::AtMost);
-    let around = around.or(closet);
+    let of_row = fit.opening.depth.get().and_then(|_| by_plan::depth_of_its_row(room, opening));
+    let of_row = of_row.filter(|row| closet.as_ref().is_none_or(|closet| row.value <= closet.value));
+    let bound = (closet.is_some() && of_row.is_none()) || housed.is_some_and(|housed| housed.by == FigureBasis::AtMost);
+    let around = around.or(of_row).or(closet);
     let gauge = DimensionCheck {
         body: option.size.depth.get().copied(),
         body_at: option.size.depth.span(),
@@ -316,7 +327,7 @@ fn governing_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Op
         return Some(left);
     }
     let reading = reading_above_the_floor(room, opening);
-    let above = above.map(|above| Spanned::new(above.left(opening), above.at));
+    let above = above.and_then(|above| Some(Spanned::new(above.left(room, opening)?, above.at)));
     reading.into_iter().chain(above).min_by_key(|height| height.value)
 }
 
@@ -331,7 +342,7 @@ fn greatest_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Opt
         return None;
     }
     let most = opening.height.get().and_then(|readings| readings.greatest())?.value - build_up(room, opening);
-    let above = above.map(|above| above.left(opening));
+    let above = above.and_then(|above| above.left(room, opening));
     above.into_iter().chain([most]).min()
 }
 

@@ -9,6 +9,8 @@ use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
+use super::{Foot, foot};
+
 /// The lower edge of what is above an opening.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Above {
@@ -55,9 +57,17 @@ impl Above {
         }
     }
 
-    /// From the opening's bottom to it.
-    pub fn left(&self, opening: &Opening) -> Length {
-        self.edge - opening.sill.get().copied().unwrap_or_default()
+    /// From the opening's bottom to it; none where nobody says where that is. What is above a hole in a counter, or a
+    /// cooking surface that stands free, ends no height of theirs.
+    pub fn left(&self, room: &Room, opening: &Opening) -> Option<Length> {
+        let ends_nothing = opening.takes_one(Trait::CutIntoCounter)
+            || (opening.takes_one(Trait::BreaksCounter) && opening.takes_one(Trait::Cooks) && self.is != AboveIs::Said);
+        match foot(room, opening) {
+            _ if ends_nothing => None,
+            Foot::Floor => Some(self.edge),
+            Foot::Above(bottom) => Some(self.edge - bottom),
+            Foot::Unknown => None,
+        }
     }
 }
 

@@ -7,7 +7,7 @@ use crate::drawings::sizes::{Deep, Door, Hand, Hinged, Laps, Misfit as Drawn, Mi
 use crate::finding::{Family, Finding, Id, Severity};
 use crate::language::{Words, say};
 use crate::site::counter_depth;
-use crate::site::fitting::{Fitting, Misfit, fitting};
+use crate::site::fitting::{Direction, Fitting, Misfit, fitting, panel_before};
 use crate::units::{Length, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures::in_prose;
@@ -89,12 +89,43 @@ impl PageBuilder<'_> {
                 show!(self.words, "fit.missing"),
             );
         }
+        if let Some(state) = self.not_known_yet(&fit) {
+            return (state, sentence);
+        }
+        let in_the_way = self.in_the_way(room, opening, selection, option);
+        if !in_the_way.is_empty() {
+            let state = State::new(StateShape::FitUnknown, say!(self.words, "fit.yes_first"));
+            return (state, in_a_row(std::iter::once(sentence).chain(in_the_way).collect()));
+        }
         if let Some(query) = found.iter().find(|finding| asks(finding)) {
             let sentence = sentence.then(" ").then(sentence_of(self.words, query));
             return (State::new(StateShape::Fits, say!(self.words, "fit.yes_but")), sentence);
         }
         let fits = if excepted { "fit.yes_except" } else { "fit.yes" };
         (State::new(StateShape::Fits, say!(self.words, fits)), sentence)
+    }
+
+    /// That one of the directions is not known yet, whatever is known of the others.
+    fn not_known_yet(&self, fit: &Fitting) -> Option<State> {
+        let named = |direction: &Direction| match direction {
+            Direction::Width => say!(self.words, "fit.direction.width"),
+            Direction::Height => say!(self.words, "fit.direction.height"),
+            Direction::Depth => say!(self.words, "fit.direction.depth"),
+        };
+        let directions: Vec<String> = fit.unknown.iter().map(named).collect();
+        if directions.is_empty() {
+            return None;
+        }
+        let what = self.words.series(&directions);
+        Some(State::new(StateShape::FitUnknown, say!(self.words, "fit.unknown_in", what = what)))
+    }
+
+    /// What stands in the way of using it where it is to go, though it goes in: its services, and what is clear around it.
+    fn in_the_way(&self, room: &Room, opening: &Opening, selection: &Selection, option: &ProductOption) -> Vec<Html> {
+        let of = [Family::Service, Family::Clear];
+        let found = self.found_at(room, (selection, Some(opening)), option, &of);
+        let stops = found.into_iter().filter(|finding| misfit(finding) && finding.waived.is_none());
+        stops.map(|stop| sentence_of(self.words, stop)).collect()
     }
 
     /// What does not fit and is let stand: it is part of the answer whether a thing fits, for whoever reads it.
@@ -147,7 +178,7 @@ impl PageBuilder<'_> {
             opening: there,
             width,
             gap_left: gap_left(&fit)?,
-            thing: deep(option, selection)?,
+            thing: deep((option, selection), &fit, counter_depth(room, opening).value())?,
             counter_edge: counter_depth(room, opening).value(),
             misfits: misfits(&fit),
             laps: laps(&fit),
@@ -161,12 +192,25 @@ impl PageBuilder<'_> {
         self.subject.book.project.units
     }
 
-    /// The findings of the fit rules on this option.
+    /// The findings of the fit rules on this option, and on the opening that it goes into.
     fn fit_findings(&self, room: &Room, selection: &Selection, option: &ProductOption) -> Vec<&Finding> {
+        let opening = selection.place.get().and_then(|place| room.opening(place));
+        self.found_at(room, (selection, opening), option, &[Family::Fit])
+    }
+
+    /// The findings of some families on an option and on the opening that it goes into.
+    fn found_at(
+        &self,
+        room: &Room,
+        (selection, opening): (&Selection, Option<&Opening>),
+        option: &ProductOption,
+        families: &[Family],
+    ) -> Vec<&Finding> {
         let of_it = |finding: &&Finding| {
-            finding.rule.family() == Family::Fit && finding.subject.option().is_none_or(|id| id == option.id.value)
+            families.contains(&finding.rule.family()) && finding.subject.option().is_none_or(|id| id == option.id.value)
         };
-        self.found.about(&room.folder, &[Id::of(&selection.name)]).into_iter().filter(of_it).collect()
+        let things = opening.map(|opening| Id::of(&opening.name)).into_iter().chain([Id::of(&selection.name)]);
+        self.found.about(&room.folder, &things.collect::<Vec<_>>()).into_iter().filter(of_it).collect()
     }
 
     /// The gaps at the sides and above, and what stands out, in a sentence or two.
@@ -250,18 +294,31 @@ pub fn gap_left(fit: &Fitting) -> Option<Length> {
     })
 }
 
-/// A thing from its back to its front.
-pub fn deep(option: &ProductOption, selection: &Selection) -> Option<Deep> {
-    let none = crate::book::Fit::default();
-    let fit = option.fit.get().map(AsRef::as_ref).unwrap_or(&none);
-    Some(Deep {
+/// A thing from its back to its front, with a panel that is hung on it. It stands as far out past the counter's edge as
+/// the verdict says; what is let into the counter is in the middle of it, as far as anybody knows.
+pub fn deep(
+    (option, selection): (&ProductOption, &Selection),
+    fitting: &Fitting,
+    counter_edge: Option<Length>,
+) -> Option<Deep> {
+    let body = *option.size.depth.get()?;
+    let air = option.fit.get().and_then(|fit| fit.air.back.get()).map_or(Length::ZERO, |air| air.length);
+    let panel = Some(panel_before(option)).filter(|panel| *panel > Length::ZERO).map(|panel| body + panel);
+    let mut thing = Deep {
         name: selection.name.value.to_lowercase(),
-        behind: fit.air.back.get().map_or(Length::ZERO, |air| air.length),
-        body: *option.size.depth.get()?,
-        with_door: option.size.depth_with_door.get().copied(),
+        behind: air,
+        is_set: fitting.projection.is_some() || counter_edge.is_none(),
+        body,
+        with_door: option.size.depth_with_door.get().copied().or(panel),
         with_handle: option.size.depth_with_handle.get().copied(),
         door: door(option),
-    })
+    };
+    if let Some(edge) = counter_edge {
+        let reach = thing.farthest() - thing.behind;
+        let behind = fitting.projection.map_or((edge - body).half(), |past| edge + past - reach);
+        thing.behind = behind.max(Length::ZERO);
+    }
+    Some(thing)
 }
 
 /// How a thing opens.

@@ -107,7 +107,8 @@ fn front(set: &Set<'_, '_>) -> Option<OpeningFront> {
 /// What the side view is drawn from; none without a depth of the opening or of the thing.
 fn side(set: &Set<'_, '_>) -> Option<OpeningSide> {
     let at = set.at;
-    let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
+    let edge = set.around.counter_depth;
+    let thing = at.thing.and_then(|(selection, option)| deep((option, selection), &set.fit, edge));
     let depth = set.around.depth;
     if thing.is_none() && depth.is_none() {
         return None;
@@ -135,7 +136,8 @@ fn side(set: &Set<'_, '_>) -> Option<OpeningSide> {
 fn plan(set: &Set<'_, '_>) -> Option<OpeningPlan> {
     let (at, opening) = (set.at, set.at.opening);
     let width = opening.governing_width()?;
-    let thing = at.thing.and_then(|(selection, option)| deep(option, selection));
+    let edge = set.around.counter_depth;
+    let thing = at.thing.and_then(|(selection, option)| deep((option, selection), &set.fit, edge));
     let depth = set.around.depth;
     if thing.is_none() && depth.is_none() {
         return None;

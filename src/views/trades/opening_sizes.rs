@@ -3,7 +3,7 @@
 use crate::book::{AsWritten, Opening, Readings, Room, Slot};
 use crate::language::say;
 use crate::site::Around;
-use crate::site::fitting::{AboveIs, DimensionCheck, Fitting, Misfit, Skew, out_of_square};
+use crate::site::fitting::{AboveIs, DimensionCheck, Direction, Fitting, Misfit, Skew, out_of_square};
 use crate::units::{Length, LengthRange};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
@@ -94,10 +94,11 @@ impl<'a> PageBuilder<'a> {
             Some(AboveIs::Said) | None => from,
         };
         let (governs, wall) = (say!(self.words, "sizes.least_governs"), say!(self.words, "sizes.to_wall"));
+        let told = |there: Option<Length>, direction: Direction| (there, fit.unknown.contains(&direction));
         let mut rows = vec![
-            self.size_row("sizes.width", &governs, &fit.width, there.0, self.sides_cell(fit)),
-            self.size_row("sizes.height", &from, &fit.height, there.1, dash()),
-            self.size_row("sizes.depth", &wall, &fit.depth, there.2, dash()),
+            self.size_row("sizes.width", &governs, &fit.width, told(there.0, Direction::Width), self.sides_cell(fit)),
+            self.size_row("sizes.height", &from, &fit.height, told(there.1, Direction::Height), dash()),
+            self.size_row("sizes.depth", &wall, &fit.depth, told(there.2, Direction::Depth), dash()),
         ];
         rows.extend(self.square_row(at));
         rows
@@ -122,7 +123,7 @@ impl<'a> PageBuilder<'a> {
         key: &str,
         note: &str,
         gauge: &DimensionCheck,
-        there: Option<Length>,
+        (there, unknown): (Option<Length>, bool),
         sides: SizeCell,
     ) -> SizeRow {
         let needs = match (gauge.asked, gauge.least()) {
@@ -130,18 +131,26 @@ impl<'a> PageBuilder<'a> {
             (None, Some(least)) => self.range_cell(LengthRange::at_least(least)),
             (None, None) => dash(),
         };
-        let left = gauge.left_over();
-        let verdict = match (gauge.misfit(), left) {
+        let misfit = gauge.misfit();
+        // What is too large is told where it is largest, and by how much.
+        let (there, left) = match misfit {
+            Some(Misfit::TooLarge(by)) => (gauge.at_most(), Some(by)),
+            _ => (gauge.there.or(there), gauge.left_over()),
+        };
+        let verdict = match (misfit, left) {
+            _ if unknown => State::new(StateShape::FitUnknown, say!(self.words, "fit.unknown")),
             (Some(Misfit::TooSmall(_)), _) => State::new(StateShape::DoesNotFit, say!(self.words, "sizes.too_small")),
             (Some(Misfit::TooLarge(_)), _) => State::new(StateShape::DoesNotFit, say!(self.words, "sizes.too_large")),
             (None, Some(_)) => State::new(StateShape::Fits, say!(self.words, "fit.yes")),
-            (None, None) => State::new(StateShape::FitUnknown, say!(self.words, "fit.unknown")),
+            // What its sheet asks for is bounded by what is around it, which leaves enough.
+            (None, None) if gauge.asked.is_some() => State::new(StateShape::Fits, say!(self.words, "fit.yes")),
+            (None, None) => State::new(StateShape::FitUnknown, say!(self.words, "sizes.nothing")),
         };
         SizeRow {
             name: say!(self.words, key),
             note: Some(Html::text(note)),
             needs,
-            measured: self.cell(gauge.there.or(there)),
+            measured: self.cell(there),
             left: self.cell(left),
             each_side: sides,
             verdict,

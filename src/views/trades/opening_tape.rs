@@ -282,7 +282,7 @@ fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<Tap
             less: if on_floor { of_floor(at.room) } else { vec![] },
             on_floor,
             unsure: stack.map(|_| "stack".to_string()),
-            above: above(plan, at.room, at.opening).map(|above| text(above.left(at.opening))),
+            above: above(plan, at.room, at.opening).and_then(|above| above.left(at.room, at.opening)).map(text),
             ..range("height", &fit.height)
         },
         TapeRange { less: less(&[("back", walls.back)]), unsure, ..range("depth", &fit.depth) },

@@ -104,6 +104,11 @@ fn one((book, findings): (&Book, &[Finding]), pages: &[Page<'_>], sheet: &Openin
             _ => Is::Well,
         };
         misfits += usize::from(is != Is::Well);
+        // What is not known of a size is not known of the whole.
+        let fits = sheet.verdict.word.starts_with("Fits");
+        if fits && row.verdict.word == "Not known" {
+            faults.push(format!("{} is not known, and the sheet says `{}`", size.1, sheet.verdict.word));
+        }
         // Two that are stacked share a height: what is wrong of it is told at the lower one alone.
         let shared = form_asks(&form, size.1).is_some_and(|asked| asked["unsure"] == "stack");
         if !shared && found(size.0) != (is != Is::Well) {

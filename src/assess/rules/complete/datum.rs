@@ -3,10 +3,10 @@
 use crate::assess::Context;
 use crate::assess::rules::fit::rough_in;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{MeasuredFrom, Opening, Room, Selection};
+use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site;
-use crate::site::fitting::loses_to_the_floor;
+use crate::site::fitting::floor_is_unknown;
 
 declare! {
     /// A dimension is taken from a floor or a wall, and nobody says from which face
@@ -57,7 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
         let Some(floor) = room.selections.iter().find(|selection| site::is_floor(selection)) else { continue };
-        let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| unsaid(room, opening)).collect();
+        let unsaid: Vec<&Opening> = room.openings.iter().filter(|opening| floor_is_unknown(room, opening)).collect();
         if let Some(first) = unsaid.first() {
             let names: Vec<Phrase> = unsaid.iter().map(|opening| Phrase::name(&opening.name.value)).collect();
             let message = phrase!(
@@ -98,13 +98,6 @@ fn finding(room: &Room, opening: &Opening, floor: &Selection, message: Phrase) -
     let finding = Remark::stop(opening.span, message).room(&room.folder).opening(&opening.name);
     let remedy = "write `floor build-up: …` in `room.yaml`, or `measured from: finished floor` at the opening";
     finding.also(floor.span, "the floor still to be laid").remedy(remedy)
-}
-
-/// A height that was taken from the floor, without a word about which, or from one on which something is to come.
-fn unsaid(room: &Room, opening: &Opening) -> bool {
-    let from = &opening.measured_from;
-    let is_present = from.is_absent() || from.get() == Some(&MeasuredFrom::PresentFloor);
-    loses_to_the_floor(room, opening) && !opening.height.is_absent() && is_present
 }
 
 #[cfg(test)]

@@ -168,7 +168,11 @@ fn is_closed_in(context: &Context<'_>, fitted: &Placement<'_>) -> bool {
     let housed = || Housing::of(fitted.room, fitted.opening, context.book.project.units).is_some();
     let height = fitted.option.size.height.get().and_then(|height| height.least.or(height.most));
     let over = || above(plan, fitted.room, fitted.opening);
-    let near = || over().zip(height).is_some_and(|(over, height)| over.left(fitted.opening) - height <= CLOSED);
+    let near = || {
+        over()
+            .and_then(|over| Some(over.left(fitted.room, fitted.opening)? - height?))
+            .is_some_and(|left| left <= CLOSED)
+    };
     is_closed_above(fitted.opening) || housed() || is_under_a_counter(plan, fitted.room, fitted.opening) || near()
 }
 
