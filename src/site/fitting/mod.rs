@@ -41,7 +41,7 @@ pub use passage::{
 };
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
-pub use unknown::floor_is_unknown;
+pub use unknown::{floor_is_unknown, is_from_the_present_floor};
 
 use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
 use crate::site::counter_depth;

@@ -77,8 +77,13 @@ fn lacks(option: &ProductOption, direction: Direction) -> bool {
 
 /// Whether its height was taken from a floor that nobody names, in a room that gets a new one.
 pub fn floor_is_unknown(room: &Room, opening: &Opening) -> bool {
+    let is_to_come = room.floor_build_up.is_absent() && room.selections.iter().any(is_floor);
+    is_to_come && is_from_the_present_floor(room, opening)
+}
+
+/// Whether its height was taken from the floor, without a word about which, or from one on which something is to come.
+pub fn is_from_the_present_floor(room: &Room, opening: &Opening) -> bool {
     let from = &opening.measured_from;
     let is_present = from.is_absent() || from.get() == Some(&MeasuredFrom::PresentFloor);
-    let is_to_come = room.floor_build_up.is_absent() && room.selections.iter().any(is_floor);
-    is_to_come && is_present && loses_to_the_floor(room, opening) && !opening.height.is_absent()
+    is_present && loses_to_the_floor(room, opening) && !opening.height.is_absent()
 }

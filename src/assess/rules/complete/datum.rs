@@ -6,7 +6,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site;
-use crate::site::fitting::floor_is_unknown;
+use crate::site::fitting::{floor_is_unknown, is_from_the_present_floor};
 
 declare! {
     /// A dimension is taken from a floor or a wall, and nobody says from which face
@@ -80,7 +80,8 @@ fn between_studs(room: &Room, opening: &Opening) -> Option<Remark> {
 
 /// Heights that were read from the floor of that day. Where the opening's own height hangs on the same, it asks.
 fn read_from_the_present_floor(room: &Room, opening: &Opening) -> Option<Remark> {
-    let asks = !opening.unlevelled.is_empty() && !unsaid(room, opening) && !room.floor_build_up.is_faulty();
+    let asks =
+        !opening.unlevelled.is_empty() && !is_from_the_present_floor(room, opening) && !room.floor_build_up.is_faulty();
     let name = asks.then_some(&opening.name.value)?;
     let message = phrase!(
         "heights at `{name}` were read from the floor of that day, and nobody says what is still to be laid on it: they \
