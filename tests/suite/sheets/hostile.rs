@@ -126,12 +126,15 @@ fn an_item_too_long_for_any_page_is_broken_rather_than_lost() {
     }
 }
 
+/// Writes a text at one place of an item.
+type Lengthen = fn(&mut SignOffItem, &str);
+
 /// The same text in one place of an item after another, as long as half a page, a page and two: whether an item is
 /// broken is decided by how much it has to say, which must never let one run out of its page.
 #[test]
 fn an_item_of_any_length_stays_within_its_pages_wherever_it_is_long() {
     let block = 841.89 - (9.0 + 15.0) * 72.0 / 25.4;
-    let places: [(&str, fn(&mut SignOffItem, &str)); 7] = [
+    let places: [(&str, Lengthen); 7] = [
         ("told", |item, words| item.told = words.to_owned()),
         ("why", |item, words| item.why = words.to_owned()),
         ("product", |item, words| item.product = words.to_owned()),
