@@ -21,8 +21,8 @@ pub(super) const BUNDLES: [Bundle; 8] = [
     Bundle {
         folders: &["installer"],
         path: "assets/readings.js",
-        scripts: &["seal", "paper", "hand", "tape", "measure", "readings"],
-        words: &[("readings", &["tape", "hand"])],
+        scripts: &["seal", "paper", "hand", "tape", "measure", "readings", "acknowledge"],
+        words: &[("readings", &["tape", "hand", "holding"])],
     },
     Bundle {
         folders: &["installer"],

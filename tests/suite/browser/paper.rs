@@ -4,7 +4,7 @@ use std::path::Path;
 
 use super::drive;
 use crate::project::Project;
-use crate::project::example::published;
+use crate::project::example::{TODAY, published};
 
 /// An inch is 72 points (ISO 32000-1, 8.3.2.3) and 25.4 mm; the bars are measured by Poppler's `pdftotext`.
 #[test]
@@ -57,6 +57,36 @@ fn an_opening_takes_two_sheets_of_paper_and_the_first_is_complete() {
     }
     let points = said.lines().filter(|line| told(line).1.contains("BRING IT TO")).count();
     assert!(points > pages.len(), "services of {points} sheets stand on the first:\n{said}");
+}
+
+/// Whoever has the sheet in hand signs for its issue on it: neither that line nor the code to scan takes a leaf of its own.
+#[test]
+fn an_opening_that_was_issued_has_the_line_that_it_came_to_hand_on_its_second_sheet() {
+    let project = Project::copy_of("example-project");
+    let book = std::fs::read_to_string(project.root().join("book.yaml")).unwrap();
+    let project = project.file("book.yaml", &format!("{book}\npublished at: https://firm.example/books/alder-court\n"));
+    project.run(["issue", "--for", "approval", "--today", TODAY]).exits(0);
+    let out = project.beside("site");
+    project.run(["publish", "--today", TODAY, "--out", out.to_str().unwrap()]).exits(0);
+    let installer = out.join("installer");
+    let names = |room: &str| {
+        let listed = std::fs::read_dir(installer.join("openings").join(room)).unwrap();
+        let room = room.to_owned();
+        listed.map(move |entry| format!("openings/{room}/{}", entry.unwrap().file_name().into_string().unwrap()))
+    };
+    let pages: Vec<String> = names("kitchen").chain(names("bath")).collect();
+    assert!(pages.len() > 4, "{pages:?}");
+    let said = looked_at(&installer, &pages);
+    for line in said.lines() {
+        let (sheets, first) = told(line);
+        assert_eq!(sheets, 2, "{line}");
+        assert!(!first.contains("THIS ISSUE CAME TO HAND"), "{line}");
+    }
+    for page in pages {
+        let html = std::fs::read_to_string(installer.join(&page)).unwrap();
+        assert_eq!(html.matches("class=\"lines signed-for\"").count(), 1, "{page}");
+        assert!(html.contains("<div class=\"code\">"), "{page}");
+    }
 }
 
 /// Nothing of a trade's sheet is cut or too small to read, however long it is.

@@ -123,12 +123,16 @@ fn stand_small(site: &Path, orders: &str) {
 
 #[test]
 fn a_trade_says_that_its_issue_came_to_hand_without_a_signal_and_it_is_taken_in() {
-    let project = approved("");
+    let project = approved("").file(
+        "rooms/kitchen/room.yaml",
+        "name: Kitchen\nopenings:\n  hole: {takes: item, width: 24\", height: 36\", depth: 20\"}\n",
+    );
     let (site, file) = (project.beside("site"), project.beside("came.json"));
     project.run(["issue", "--sent", "1", "--to", "Teo Varrick, site lead"]).exits(0);
     project.run(["publish", "--draft", "--out", site.to_str().unwrap()]).exits(0);
     let installer = site.join("installer");
-    drive("acknowledge.mjs", &[installer.to_str().unwrap(), file.to_str().unwrap()]);
+    let pages = ["index.html", "openings/kitchen/hole.html"];
+    drive("acknowledge.mjs", &[&[installer.to_str().unwrap(), file.to_str().unwrap()], &pages[..]].concat());
     project
         .run(["receive", project.root().to_str().unwrap(), file.to_str().unwrap()])
         .exits(0)
