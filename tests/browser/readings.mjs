@@ -15,6 +15,11 @@ await onEachDevice(site, async ({ page, go, size }) => {
   await tabTo(page, width("at the floor"), "the first reading");
   await page.keyboard.type("30 1/16");
   await says("Width fits 30 1/16″ (764 mm) governs: 1/16″ (1.6 mm) more than is needed. Beside the thing itself 5/32″ (4 mm) is left on each side.");
+  // It stands at the line too: the list of what is found is far below on a telephone.
+  const told = async () => (await page.locator(".taps .told").allInnerTexts()).map((text) => text.trim());
+  same(await told(), ["Width fits"], "what stands at the line");
+  const [line, word] = [await width("at the floor").boundingBox(), await page.locator(".taps .told").boundingBox()];
+  must(word.y >= line.y && word.y < line.y + line.height + 60, "it stands away from its line");
   await width("in the middle").fill("2' 5 7/8\"");
   await says("Width is too small 29 7/8″ (759 mm) governs: 1/8″ (3.2 mm) too little. Stop, and call the office.");
   await width("in the middle").fill("78 cm");
@@ -22,6 +27,7 @@ await onEachDevice(site, async ({ page, go, size }) => {
   await width("in the middle").fill("30⅛");
   await width("at the top").fill("a bit over 30");
   await says("Width: not a length yet");
+  must((await told()).includes("Width: not a length yet"), "no word at the line that holds no length");
   same(await width("at the top").getAttribute("aria-invalid"), "true", "a reading that is none");
   await isSound(page, `the sheet with a faulty reading at ${size.width} px`);
   await width("at the top").fill("");

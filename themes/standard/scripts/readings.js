@@ -66,19 +66,36 @@
       return el("li", {}, ...VERDICTS[one.verdict](one, w.tape[one.what] ?? called(one.what)), ...(one.verdict === "unasked" || one.verdict === "unsure" ? [] : sum(one)), ...how,
         ...(one.above ? [el("p", {}, w.tape.by_above)] : []));
     };
-    return [...faulty, ...found.map(item)];
+    return { items: [...faulty, ...found.map(item)], found };
+  };
+  /** The lines in which something is written that this is found of. */
+  const linesOf = (one) => {
+    const of = one.plumb ? ["plumb-left", "plumb-right"] : one.what === "square" ? ["diagonal"] : [one.what];
+    return [...place.querySelectorAll("input[data-line]")].filter((input) => input.value.trim() && of.some((what) => `${input.dataset.line} `.startsWith(`${what} `)));
+  };
+  /** What is found stands at the line that is being written too: on a telephone the list is far below. */
+  const tellAtLines = (found, all) => {
+    place.querySelectorAll(".told").forEach((told) => told.remove());
+    const tellAt = (input, said) => input?.parentElement.append(el("p", { class: "told", "aria-hidden": "true" }, said));
+    for (const one of found) {
+      const lines = linesOf(one), here = lines.find((input) => input === document.activeElement);
+      tellAt(here ?? lines[lines.length - 1], VERDICTS[one.verdict](one, w.tape[one.what] ?? called(one.what))[0]);
+    }
+    for (const input of place.querySelectorAll("input[data-line]")) {
+      const wrong = input.value.trim() && valid(input.value, here(all)) == null;
+      input.setAttribute("aria-invalid", wrong ? "true" : "false");
+      const { line } = input.dataset;
+      if (wrong) tellAt(input, state("not-measured", fill(w.tape.no_length, { name: w.tape[NAMES[line.split(" ")[0]]] ?? called(line) })));
+    }
   };
   const verdict = el("ul", { class: "said" }), heard = el("p", { class: "sr", role: "status" }), keeps = el("p", { class: "sans soft" });
   const handing = el("div", { class: "form" });
   const tell = (quiet) => {
-    const all = kept(), lines = judged(all);
+    const all = kept(), { items: lines, found } = judged(all);
     verdict.replaceChildren(...lines);
     keeps.textContent = lasting() ? w.tape.kept : w.tape.not_kept;
     if (!quiet) say(heard, lines.map((line) => line.textContent).join(". "));
-    for (const input of place.querySelectorAll("input[data-line]")) {
-      const wrong = input.value.trim() && valid(input.value, here(all)) == null;
-      input.setAttribute("aria-invalid", wrong ? "true" : "false");
-    }
+    tellAtLines(found, all);
     hand(all);
   };
   const readings = (all) => Object.entries(all.openings).flatMap(([key, one]) => Object.entries(one.lines).map(([line, text]) => {
