@@ -230,7 +230,11 @@ impl<'a> Placing<'a> {
             within: sizes.body,
             span: part.span,
         });
-        let cabinet = self.plan.things.len() - 1;
+        self.cut_into(part, self.plan.things.len() - 1);
+    }
+
+    /// Puts what a cabinet holds into it.
+    fn cut_into(&mut self, part: &'a Part, cabinet: usize) {
         let held: Vec<_> = part.holds.iter().filter_map(|name| Some((name.span, self.room.opening(name)?))).collect();
         let is_cut_in = |opening: &Opening| opening.takes_one(Trait::CutIntoCounter);
         let count = |held: &[(Span, &Opening)]| {

@@ -41,7 +41,7 @@ declare! {
     /// IRC R303.3, M1505 (bath); HVI guidance and 1 cfm for 100 Btu/h as the trade press quotes them.
     "service/exhaust", Query,
     due: RoughInClosed, tells: [Installer],
-    judges: [Hood, Fan, Range, Cooktop],
+    judges: [Hood, Fan, Range, Cooktop, Bathtub, ShowerSet, ShowerGlass],
     sources: ["IRC Table M1505.4.4", "ASHRAE 62.2-2016", "kitchen planning guideline 19", "HVI guidance (trade press)"],
     caution: Some(Hazard::Air),
     Check::Book(check)
