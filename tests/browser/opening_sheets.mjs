@@ -46,7 +46,7 @@ try {
 function endsInHeading(sheet, headings) {
   const lines = sheet.split("\n").map((line) => line.trim()).filter(Boolean);
   const last = lines.findLastIndex((line) => headings.some((heading) => line.includes(heading)));
-  const title = lines.findIndex((line) => line.includes("sheet ") && / of \d+/.test(line));
+  const title = lines.findIndex((line) => /\b(sheet|lámina) \d+ (of|de) \d+/i.test(line));
   return last >= 0 && title - last < 5;
 }
 

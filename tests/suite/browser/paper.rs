@@ -89,6 +89,27 @@ fn an_opening_that_was_issued_has_the_line_that_it_came_to_hand_on_its_second_sh
     }
 }
 
+/// The same of books in millimetres, whose drawings are taller, of a Spanish household's too.
+#[test]
+fn openings_of_metric_books_take_two_sheets_as_well() {
+    let books = [
+        ("tests/books/island", "kitchen", ["hob", "refrigerator"], "DRAWINGS"),
+        ("tests/books/evenings/bano", "cocina", ["placa", "frigorifico"], "DIBUJOS"),
+    ];
+    for (book, room, openings, drawings) in books {
+        let project = Project::copy_of(book);
+        let site = project.beside("site");
+        project.run(["publish", "--draft", "--today", "2027-01-15", "--out", site.to_str().expect("UTF-8")]).exits(0);
+        let pages = openings.map(|opening| format!("openings/{room}/{opening}.html"));
+        let said = looked_at(&site.join("installer"), &pages);
+        assert_eq!(said.lines().count(), 2 * pages.len(), "{said}");
+        for line in said.lines() {
+            let (sheets, first) = told(line);
+            assert!(sheets == 2 && first.contains(drawings), "{book}: {line}");
+        }
+    }
+}
+
 /// Nothing of a trade's sheet is cut or too small to read, however long it is.
 #[test]
 fn sheets_of_trades_and_of_deliveries_are_whole_on_paper() {
