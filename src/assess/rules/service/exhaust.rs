@@ -22,7 +22,7 @@ declare! {
     /// its width, and so much for the burners under it. The rules disagree: each that
     /// is missed is told, and the largest is what to aim at. A bath's fan wants {50 cfm}. Where the book adopts
     /// a code that asks for exhaust, a room where somebody cooks and nothing moves air out is asked about; and, in every
-    /// book, a room with a tub or a shower that is drawn without a window and has no fan.
+    /// book, a room with a tub or a shower that is drawn with its doors, without a window, and has no fan.
     ///
     /// ## Why it matters
     /// Grease and steam that are not caught settle in the cabinets; moisture that stays rots a bath.
@@ -91,7 +91,8 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
 
 /// A bath that is drawn without a window, and in which nothing moves air out.
 fn no_fan(context: &Context<'_>, room: &Room) -> Option<Remark> {
-    let is_drawn = !room.outline.is_absent() && room.windows.is_empty();
+    // Where nobody drew its doors, windows may be left out too.
+    let is_drawn = !room.outline.is_absent() && !room.doors.is_empty() && room.windows.is_empty();
     let is_fan = |kind: Option<&Kind>| kind == Some(&Kind::Fan);
     let moves_air = room.selections.iter().any(|selection| {
         selection.is(Kind::Fan) || selection.standing().iter().any(|one| one.understood::<Option<Airflow>>().is_some())
@@ -293,7 +294,7 @@ mod tests {
     fn a_bath_without_a_window_has_a_fan() {
         let bath = |room: &str| {
             Trial::of("service/exhaust")
-                .room(&format!("outline: 8' x 5'\n{room}"))
+                .room(&format!("outline: 8' x 5'\ndoors: {{hall: {{wall: C, at: 10\", width: 30\"}}}}\n{room}"))
                 .selection("selection: Tub\nkind: bathtub", "size: {width: 60\", depth: 30\"}")
         };
         bath("").finds("the room has no window, and nothing moves air out over `Tub`").weighs("query").cautions();
@@ -302,6 +303,8 @@ mod tests {
         bath("fixtures: {fan: {wall: A, centre: 40\", width: 10\", depth: 10\", sill: 84\", takes: fan}}")
             .stays_silent();
         // A room that is not drawn may have a window.
-        Trial::of("service/exhaust").selection("selection: Tub\nkind: bathtub", "").stays_silent();
+        for room in ["", "outline: 8' x 5'"] {
+            Trial::of("service/exhaust").room(room).selection("selection: Tub\nkind: bathtub", "").stays_silent();
+        }
     }
 }
