@@ -179,7 +179,12 @@ pub struct InTheWay<'a> {
     pub findings: Vec<&'a Finding>,
     /// What may not be ordered yet, because not all have approved it who must.
     pub unapproved: Vec<Unapproved<'a>>,
+    /// Whether it is no moment of its own: what stops the work and waits for no hold point.
+    pub at_once: bool,
 }
+
+/// What stands before every hold point.
+const AT_ONCE: &str = "before anything else";
 
 /// A thing that wants an approval.
 #[derive(Clone, Debug)]
@@ -222,8 +227,13 @@ impl HoldPoints {
         }
         let standing = findings.iter().filter(|finding| finding.waived.is_none() && finding.severity != Severity::Note);
         for finding in standing {
-            if let Some(by) = &finding.by {
-                all.entry((by.on.is_none(), by.on, &by.hold_point)).or_default().0.push(finding);
+            match &finding.by {
+                Some(by) => all.entry((by.on.is_none(), by.on, &by.hold_point)).or_default().0.push(finding),
+                // What is wrong of the record is told as that.
+                None if finding.severity == Severity::Stop && finding.rule != Code::LEDGER => {
+                    all.entry((false, None, AT_ONCE)).or_default().0.push(finding);
+                }
+                None => {}
             }
         }
         for (moment, order, thing) in unapproved {
@@ -233,11 +243,13 @@ impl HoldPoints {
                 all.entry((on.is_none(), on, name)).or_default().1.push(thing.clone());
             }
         }
-        let told = |((_, on, name), (findings, unapproved))| InTheWay {
-            point: DatedHoldPoint { name: String::from(name), on },
-            findings,
-            unapproved,
-        };
+        let told =
+            |((dateless, on, name), (findings, unapproved)): ((bool, Option<Date>, &str), Obstacles<'a>)| InTheWay {
+                at_once: !dateless && on.is_none(),
+                point: DatedHoldPoint { name: String::from(name), on },
+                findings,
+                unapproved,
+            };
         all.into_iter().map(told).collect()
     }
 }

@@ -107,7 +107,8 @@ struct Until {
 
 impl Until {
     fn named(name: &str, review: &Review) -> Result<Self, Failure> {
-        let points = review.assessment.in_the_way(&review.book);
+        let mut points = review.assessment.in_the_way(&review.book);
+        points.retain(|held| !held.at_once);
         let found = points.iter().rev().find(|held| held.point.name.to_lowercase() == name.to_lowercase());
         if let Some(held) = found {
             return Ok(Self { name: held.point.name.clone(), on: held.point.on });

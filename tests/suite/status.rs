@@ -65,3 +65,15 @@ fn the_example_has_choices_that_wait_and_hold_points_with_a_day() {
         .says("rough-in closed")
         .says("Wall tile (Bath)");
 }
+
+/// What stops the work and waits for no hold point stands before all of them, here and on the office's first page.
+#[test]
+fn a_stop_of_no_hold_point_stands_before_them_all() {
+    let room = |more: &str| {
+        let text = format!("name: Hall\nopenings:\n  nook: {{takes: bench, width: 40\"}}\n{more}");
+        Project::with_a_rug().file("rooms/hall/room.yaml", &text)
+    };
+    let status = |more: &str| room(more).run(["status", "--today", "2027-01-15"]);
+    status("floor: oak\n").says("now          before anything else: 1 in the way").says("[source/unknown-key]");
+    status("").does_not_say("before anything else");
+}

@@ -77,6 +77,8 @@ struct HoldPointReport<'a> {
     name: String,
     #[serde(skip_serializing_if = "Option::is_none")]
     date: Option<String>,
+    #[serde(skip)]
+    at_once: bool,
     in_the_way: Vec<Obstacle<'a>>,
     /// What may not be ordered before it is approved.
     unapproved: Vec<Wanting<'a>>,
@@ -147,7 +149,7 @@ pub fn text(review: &Review) -> String {
     text += &told.deliveries.as_ref().map_or_else(String::new, DeliveriesReport::text);
     text += "\nhold points\n";
     for point in &told.hold_points {
-        let on = point.date.as_deref().unwrap_or("no date yet");
+        let on = point.date.as_deref().unwrap_or(if point.at_once { "now" } else { "no date yet" });
         let count = match point.in_the_way.len() + point.unapproved.len() {
             0 => "nothing stands in the way".to_string(),
             1 => "1 in the way".into(),
@@ -245,6 +247,7 @@ fn hold_point(held: InTheWay<'_>) -> HoldPointReport<'_> {
     HoldPointReport {
         name: held.point.name,
         date: held.point.on.map(|on| on.iso()),
+        at_once: held.at_once,
         in_the_way: held.findings.into_iter().map(obstacle).collect(),
         unapproved: held.unapproved.iter().map(wanting).collect(),
     }

@@ -152,7 +152,7 @@ impl PageBuilder<'_> {
 
     fn hold_point(&self, held: &InTheWay<'_>) -> HoldPointCard {
         let whole = held.point.on.map(|on| on.to_string()).unwrap_or_default();
-        let (day, month) = whole.split_once(' ').unwrap_or(("", "No date"));
+        let (day, month) = whole.split_once(' ').unwrap_or(("", if held.at_once { "Now" } else { "No date" }));
         HoldPointCard {
             name: capital(&held.point.name),
             day: day.into(),

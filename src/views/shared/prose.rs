@@ -6,17 +6,41 @@ use pulldown_cmark::{CowStr, Event, HeadingLevel, Options, Parser, Tag, TagEnd};
 /// Prose as blocks: paragraphs, lists, emphasis. Pictures are left to the book's own.
 pub fn blocks(markdown: &str) -> Html {
     let mut html = String::new();
-    pulldown_cmark::html::push_html(&mut html, events(markdown));
+    pulldown_cmark::html::push_html(&mut html, events(&with_primes(markdown)));
     Html::trusted(html.trim().to_string())
 }
 
 /// Prose that is one paragraph, without its tags, so that it can stand inside another.
 pub fn line(markdown: &str) -> Html {
-    let inline =
-        events(markdown).filter(|event| !matches!(event, Event::Start(Tag::Paragraph) | Event::End(TagEnd::Paragraph)));
+    let markdown = with_primes(markdown);
+    let inline = events(&markdown)
+        .filter(|event| !matches!(event, Event::Start(Tag::Paragraph) | Event::End(TagEnd::Paragraph)));
     let mut html = String::new();
     pulldown_cmark::html::push_html(&mut html, inline);
     Html::trusted(html.trim().to_string())
+}
+
+/// The mark of inches after a figure as a double prime, which no typographer takes for a quotation: `6"`. One that ends
+/// what a quotation mark began stays one: `"model 12"`.
+fn with_primes(markdown: &str) -> String {
+    let (mut is_open, mut before) = (false, None::<char>);
+    let marks = markdown.chars().map(|letter| {
+        let after_a_figure = before.is_some_and(char::is_numeric);
+        before = Some(letter);
+        match letter {
+            '"' if after_a_figure && !is_open => '″',
+            '"' => {
+                is_open = !is_open;
+                letter
+            }
+            '\n' => {
+                is_open = false;
+                letter
+            }
+            other => other,
+        }
+    });
+    marks.collect()
 }
 
 fn events(markdown: &str) -> impl Iterator<Item = Event<'_>> {
@@ -75,6 +99,15 @@ mod tests {
     #[test]
     fn headings_stand_below_those_of_the_page() {
         assert_eq!(blocks("# Why").as_str(), "<h3>Why</h3>");
+    }
+
+    #[test]
+    fn the_mark_of_inches_is_no_quotation() {
+        assert_eq!(
+            line("Shut-off 6\" above the floor, 1 1/2\" pipe.").as_str(),
+            "Shut-off 6″ above the floor, 1 1/2″ pipe."
+        );
+        assert_eq!(line("It is the \"model 12\" of \"old\".").as_str(), "It is the “model 12” of “old”.");
     }
 
     #[test]
