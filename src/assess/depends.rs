@@ -9,6 +9,7 @@ use crate::site;
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
 use crate::book::{Book, DetailName, Names, Opening, ProductOption, Room, Selection, circles};
+use crate::shown::ChangedField;
 use crate::source::Span;
 use crate::vocabulary::{Kind, Trade};
 
@@ -41,6 +42,14 @@ impl Reason {
             Self::StandsOn => "takes its heights from",
             Self::TrimOf => "is the trim of",
             Self::MeasuredOn => "is measured on",
+        }
+    }
+
+    /// Whether what rests for this reason may be touched by a change of its ground.
+    pub fn is_touched_by(self, changed: &ChangedField) -> bool {
+        match self {
+            Self::StandsOn => changed.may_move_a_height(),
+            _ => changed.may_be_rested_on(),
         }
     }
 

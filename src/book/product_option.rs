@@ -209,6 +209,13 @@ record! {
     }
 }
 
+impl Size {
+    /// How far it goes along its wall: what has a length, and no width, as far as that.
+    pub fn along(&self) -> &Slot<Length> {
+        if self.width.is_absent() { &self.length } else { &self.width }
+    }
+}
+
 impl ProductOption {
     /// Whether a fact of the kind's own is nowhere written, not even in words that could not be read.
     pub fn lacks(&self, name: DetailName) -> bool {

@@ -94,6 +94,8 @@ record! {
     besides {
         /// The languages that its theme has.
         tongues: Tongues;
+        /// Where it says what its prices are.
+        prices_at: Option<Span> = |fields| fields.place_of("prices");
     }
 }
 

@@ -67,5 +67,11 @@ fn record(kind: Kind) -> String {
     if matches!(kind, Kind::TowelWarmer | Kind::FloorHeating) {
         lines.push("fit: {needs: {water: flow and return of the heating}}".into());
     }
+    // What no kind needs of itself, and the review asks of the thing where it stands.
+    match kind {
+        Kind::Door => lines.push("hinge: left".into()),
+        Kind::Wallpaper => lines.push("papered: {along: 40', height: 8'}".into()),
+        _ => {}
+    }
     lines.join("\n") + "\n"
 }

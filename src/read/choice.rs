@@ -111,6 +111,7 @@ fn read<'n>(
     faults: &mut Faults,
 ) -> Option<ProductOption> {
     if let Some(product) = written.at("product").and_then(|name| product(common, name, faults)) {
+        another_model(&written, product, faults);
         let is_its_own = |(key, _): &&Pair| ITS_OWN.contains(&key.value.as_str());
         written.lay_under(Layers::pairs_of(product).iter().filter(|pair| !is_its_own(pair)));
     }
@@ -137,6 +138,28 @@ fn read<'n>(
     let is_unread = |name: &DetailName| written.at(name.word()).is_some() && option.detail(*name).is_none();
     option.unread = DetailName::WORDS.iter().filter_map(|word| DetailName::of(word)).filter(is_unread).collect();
     Some(option)
+}
+
+/// A model of its own beside the figures of a product's sheet: they are of another model.
+fn another_model(own: &Layers<'_>, product: &Node, faults: &mut Faults) {
+    let mut of_product = Layers::default();
+    of_product.lay_under(Layers::pairs_of(product).iter());
+    let models = own.at("model").and_then(word_at).zip(of_product.at("model").and_then(word_at));
+    let is_sheet_of_product = own.at("fit").is_none() && of_product.at("fit").is_some_and(|fit| !fit.is_empty());
+    let Some(((own, at), (other, _))) = models.filter(|_| is_sheet_of_product) else { return };
+    if !own.eq_ignore_ascii_case(other) {
+        let message = phrase!(
+            "the model is `{own}`, and the figures of the sheet are those of its product, `{other}`",
+            own,
+            other
+        );
+        let remedy = "leave `model` to the product, or write the figures of its own sheet under `fit`";
+        faults.stop(Code::FIELD, at, message, remedy);
+    }
+}
+
+fn word_at(node: &Node) -> Option<(&str, Span)> {
+    Some((word(node)?.trim(), node.span))
 }
 
 /// What a counter is made of counts as its top's; of anything else, `material` says whether it burns.

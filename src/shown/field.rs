@@ -66,6 +66,22 @@ words! {
     }
 }
 
+words! {
+    /// What of a floor moves the heights that are taken from it.
+    pub enum OfAHeight {
+        /// How thick it is.
+        Thickness = "thickness",
+        /// What it lies on.
+        Bed = "bed",
+        /// Its sizes.
+        Size = "size",
+        /// Who makes it.
+        Maker = "maker",
+        /// Which it is.
+        Model = "model",
+    }
+}
+
 /// What is no longer as it was.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ChangedField {
@@ -103,6 +119,16 @@ impl ChangedField {
             Self::Other(name) => ForItselfAlone::of(name).is_none(),
             Self::Caption(_) | Self::Picture(_) => false,
             Self::Fact(_) | Self::Within(..) | Self::Option => true,
+        }
+    }
+
+    /// Whether heights may move with it: another floor, or one that is thicker or lies on more.
+    pub fn may_move_a_height(&self) -> bool {
+        match self {
+            Self::Marked(field) => OfAHeight::of(field.word()).is_some(),
+            Self::Other(name) | Self::Fact(name) | Self::Within(_, name) => OfAHeight::of(name).is_some(),
+            Self::Option => true,
+            Self::Caption(_) | Self::Picture(_) => false,
         }
     }
 

@@ -6,7 +6,10 @@
 mod shape;
 pub use shape::{Field, FieldType, NameOf, Record};
 
+mod glass;
 mod hold_point;
+pub use glass::Breaks;
+
 pub use hold_point::HoldPoint;
 
 mod kinds;

@@ -23,7 +23,20 @@ impl Bond {
     const WORDS: [(Self, &[&str]); 3] = [
         (
             Self::Herringbone,
-            &["herringbone", "chevron", "fishbone", "zigzag", "zig-zag", "espiga", "espina", "fischgr"],
+            &[
+                "herringbone",
+                "herring-bone",
+                "herring bone",
+                "chevron",
+                "fishbone",
+                "fish-bone",
+                "fish bone",
+                "zigzag",
+                "zig-zag",
+                "espiga",
+                "espina",
+                "fischgr",
+            ],
         ),
         (Self::Diagonal, &["diagonal", "on the diamond", "on point", "cartabón", "turned by an eighth"]),
         (Self::Offset, &["running bond", "offset", "brick", "half bond", "third bond", "staggered"]),
@@ -150,8 +163,10 @@ fn unit(after: &str) -> &str {
 /// How the edges of tile end, as far as it is told.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct EdgeTrim {
-    /// Whether one word says that there is none.
+    /// Whether its words say that there is none.
     pub is_none: bool,
+    /// Whether they go on to say how it ends there.
+    pub says_how: bool,
     /// How much of it there is, where its words say so once; a profile's own size is no length of it.
     pub length: Option<Length>,
     /// How thick a tile its profile takes, where its words name one profile and one size of it.
@@ -170,11 +185,12 @@ impl InWords for EdgeTrim {
         let length = long.next().filter(|_| long.next().is_none());
         let lower = words.trim().to_lowercase();
         let first = lower.split([' ', ',', ';', ':', '(']).next().unwrap_or_default();
-        // `none; it ends at the casings` says where.
-        let says_where = lower.contains([',', ';', ':']);
+        // `none; it ends at the casings` says how; a dash says nothing.
+        let says_how = lower.contains([',', ';', ':']);
+        let is_a_dash = !lower.contains(char::is_alphanumeric);
         let mut short = lengths(words).into_iter().map(|told| told.length).filter(|length| *length <= PROFILE);
         let profile = short.next().filter(|_| short.next().is_none() && Mention::Profile.is_in(&lower));
-        Self { is_none: NONE.contains(&first) && !says_where, length, profile }
+        Self { is_none: NONE.contains(&first) || is_a_dash, says_how, length, profile }
     }
 }
 
@@ -185,7 +201,9 @@ mod tests {
     #[test]
     fn a_pattern_is_known_by_the_trade_s_words_and_an_angle_is_no_length() {
         let bond = |words: &str| Pattern::of_words(words).bond;
-        for words in ["herringbone", "zigzag", "en espiga", "chevron at 45"] {
+        for words in
+            ["herringbone", "herring-bone", "Herring bone", "fish-bone", "zigzag", "en espiga", "chevron at 45"]
+        {
             assert_eq!(bond(words), Bond::Herringbone, "{words}");
         }
         for words in ["diagonal", "set on point", "laid at 45°", "at 45 degrees", "a cartabón", "turned 45"] {
@@ -199,12 +217,16 @@ mod tests {
 
     #[test]
     fn an_edge_without_trim_is_told_in_many_ways() {
-        let none = |words: &str| EdgeTrim::of_words(words).is_none;
-        for words in ["none", "no trim needed", "n/a", "sin perfil", "ninguno", "not needed"] {
-            assert!(none(words), "{words}");
+        let told = |words: &str| {
+            let trim = EdgeTrim::of_words(words);
+            (trim.is_none, trim.says_how)
+        };
+        for words in ["none", "no trim needed", "n/a", "sin perfil", "ninguno", "not needed", "-", "–"] {
+            assert_eq!(told(words), (true, false), "{words}");
         }
-        for words in ["glazed edge pieces, 14 ft", "mitred", "none; it ends at the casings"] {
-            assert!(!none(words), "{words}");
+        assert_eq!(told("none; it ends at the casings"), (true, true));
+        for words in ["glazed edge pieces, 14 ft", "mitred"] {
+            assert!(!told(words).0, "{words}");
         }
     }
 }

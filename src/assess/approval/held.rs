@@ -10,8 +10,8 @@ use crate::units::{Date, Wrote};
 /// Why approvals of the newest issue are held.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum HoldReason {
-    /// Who must approve is not what it was when the issue was made: the issue, and each change in words.
-    Terms(u32, Vec<Phrase>),
+    /// The terms are not what they were when the issue was made: the issue, and each change in words.
+    Terms(u32, Vec<TermsChange>),
     /// The issue bears an earlier day than the one on which it was made.
     MadeLater {
         /// The issue.
@@ -30,6 +30,24 @@ pub enum HoldReason {
         /// The issue before, and its day.
         other: (u32, Date),
     },
+}
+
+/// A change of the terms of an issue, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum TermsChange {
+    /// Of who must approve.
+    Who(Phrase),
+    /// Of what the prices are that they approve.
+    Prices(Phrase),
+}
+
+impl TermsChange {
+    /// In words.
+    pub fn words(&self) -> &Phrase {
+        match self {
+            Self::Who(words) | Self::Prices(words) => words,
+        }
+    }
 }
 
 /// An issue that bears a later day than the one on which it was made.
@@ -82,16 +100,16 @@ fn days(book: &Book, number: u32) -> Vec<HoldReason> {
 }
 
 /// What changed of who must approve since an issue, in words; an older issue does not say who that was.
-fn terms(book: &Book, issue: &Issue) -> Vec<Phrase> {
+fn terms(book: &Book, issue: &Issue) -> Vec<TermsChange> {
     let approvers = &book.project.approvers;
     let now: BTreeMap<&str, &str> = approvers.iter().map(|one| (one.id.value.as_str(), one.name.as_str())).collect();
-    let Some(terms) = &issue.terms else { return gone(book, &now) };
+    let Some(terms) = &issue.terms else { return gone(book, &now).into_iter().map(TermsChange::Who).collect() };
     let then: BTreeMap<&str, &str> = terms.approvers.iter().map(|one| (one.id.as_str(), one.name.as_str())).collect();
-    let mut told = Vec::new();
+    let (mut prices, mut told) = (None, Vec::new());
     let tax_in = book.project.prices == Prices::WithTax;
     if terms.tax_in_prices != tax_in {
         let then = if terms.tax_in_prices { Prices::WithTax } else { Prices::BeforeTax };
-        told.push(phrase!("`prices` from `{}` to `{}`", then, book.project.prices));
+        prices = Some(phrase!("`prices` from `{}` to `{}`", then, book.project.prices));
     }
     let must = must(book);
     if must != terms.approval && now.len().max(then.len()) > 1 {
@@ -111,7 +129,7 @@ fn terms(book: &Book, issue: &Issue) -> Vec<Phrase> {
             .filter(|(id, _)| !then.contains_key(*id))
             .map(|(_, name)| phrase!("{name} decides too", Wrote(name))),
     );
-    told
+    prices.into_iter().map(TermsChange::Prices).chain(told.into_iter().map(TermsChange::Who)).collect()
 }
 
 /// Those who decided and are no longer named.

@@ -17,7 +17,7 @@ use crate::shown::{self, Marked};
 
 use super::receiving::Deliveries;
 
-pub use held::{Ahead, HoldReason, terms_of};
+pub use held::{Ahead, HoldReason, TermsChange, terms_of};
 pub use standing::{ApprovalState, Whose};
 pub use withdrawn::Withdrawn;
 pub use word::{ApproverDecision, Given};

@@ -44,11 +44,11 @@ pub struct Reopened {
 
 impl Look {
     /// What becomes of an item that rests on what changed so, since a day.
-    fn of(selection: &Selection, ground: &Selection, changes: &[Change], since: Date) -> Self {
-        if let Some(on) = looked_at(selection, ground, since) {
+    fn of(selection: &Selection, ground: &Prerequisite<'_>, changes: &[Change], since: Date) -> Self {
+        if let Some(on) = looked_at(selection, ground.selection, since) {
             return Self::ChosenAnew(on);
         }
-        let may_matter = changes.is_empty() || changes.iter().any(|change| change.what.may_be_rested_on());
+        let may_matter = changes.is_empty() || changes.iter().any(|change| ground.because.is_touched_by(&change.what));
         if may_matter { Self::OpensAgain } else { Self::NothingItRestsOn }
     }
 }
@@ -82,7 +82,7 @@ impl ChangeOrder {
             };
             let looks = depends.grounds(selection).iter().filter_map(|ground| {
                 let changed = changed(&ground)?;
-                Some((Look::of(selection, ground.selection, &changed.changes, from.on), ground))
+                Some((Look::of(selection, ground, &changed.changes, from.on), ground))
             });
             // What opens it again counts before what does not.
             let (look, ground) = looks.min_by_key(|(look, _)| *look != Look::OpensAgain)?;

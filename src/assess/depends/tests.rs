@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::assess::rules::trial::Trial;
+use crate::shown::ChangedField;
 
 /// A kitchen of these selections, each by name and kind; those with an opening have one of their name.
 fn kitchen(selections: &[(&str, &str, &str)]) -> Book {
@@ -104,4 +105,14 @@ fn thousands_in_a_chain_and_hundreds_that_rest_on_each_other_are_followed_once()
     assert_eq!(counted(&circle), (LONG, LONG, vec![(LONG, 0)]));
     let mutual = rugs(150, |number| (0..150).filter(|other| *other != number).collect());
     assert_eq!(counted(&mutual), (150 * 149, 150 * 149, vec![(2, 148)]));
+}
+
+/// What takes its heights from a floor rests on how thick that is and on what it lies, not on its joint.
+#[test]
+fn a_height_moves_with_what_is_laid_and_with_nothing_else() {
+    let touches = |name: &str| Reason::StandsOn.is_touched_by(&ChangedField::Fact(name.into()));
+    assert!(touches("thickness") && !touches("joint") && !touches("grout"));
+    assert!(Reason::StandsOn.is_touched_by(&ChangedField::Within("laying".into(), "bed".into())));
+    assert!(Reason::StandsOn.is_touched_by(&ChangedField::of("model")));
+    assert!(Reason::CutFor.is_touched_by(&ChangedField::Fact("joint".into())));
 }

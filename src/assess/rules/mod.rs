@@ -65,6 +65,7 @@ pub const RULES: &[Rule] = &[
     complete::undecided::RULE,
     complete::accessory::RULE,
     complete::alike::RULE,
+    complete::ahead::RULE,
     complete::datum::RULE,
     complete::site::RULE,
     complete::photo::RULE,

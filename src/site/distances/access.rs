@@ -1,7 +1,7 @@
 //! Distances for access that follow from what is ordered and where it goes.
 
 use crate::book::{AccessDistance, Fixture, ProductOption, Room, Selection, ShowerType};
-use crate::site::plan::{glass_for, leaf_of};
+use crate::site::plan::{chosen_for, glass_for, leaf_of};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mention};
@@ -16,9 +16,27 @@ pub fn as_ordered(room: &Room, name: AccessDistance) -> Option<Distance> {
         AccessDistance::RearGrabBar => bar(room, Mention::Behind, Mention::AtTheSide),
         AccessDistance::ShowerThreshold if room.access.shower_type.get() == Some(&ShowerType::RollIn) => step(room),
         AccessDistance::ShowerEntry => entry(room),
+        AccessDistance::GrabBarHeight => bar_height(room),
         _ => None,
     }
 }
+
+/// The bar that is set out farthest from where bars are gripped, by its lower edge and how thick it is, where the plan has it.
+fn bar_height(room: &Room) -> Option<Distance> {
+    let is_bar = |fixture: &&Fixture| {
+        let chosen = || chosen_for(room, fixture).is_some_and(|chosen| chosen.is(Kind::GrabBar));
+        fixture.takes.get() == Some(&Kind::GrabBar) || chosen()
+    };
+    let tops = room.fixtures.iter().filter(is_bar).filter_map(|fixture| {
+        let sill = fixture.sill.spanned()?;
+        let thick = fixture.height.get().copied().unwrap_or_default();
+        Some(Distance::from(&Spanned::new(sill.value + thick, sill.span)))
+    });
+    tops.max_by_key(|top| (top.value - GRIPPED).abs())
+}
+
+/// The middle of where the top of a bar is gripped (2010 ADA Standards 609.4: 33" to 36").
+const GRIPPED: Length = Length::from_sixty_fourths(2208);
 
 /// No entry that a chair or its user comes through is narrower (2010 ADA Standards 608.2.1).
 const NARROWEST_ENTRY: Length = Length::from_inches(36);

@@ -21,8 +21,8 @@ struct StoodAt {
     kinds: &'static [Kind],
     /// The clear floor in front of it.
     front: ClearDistance,
-    /// The headroom there.
-    above: ClearDistance,
+    /// The headroom there, where it is asked for.
+    above: Option<ClearDistance>,
     /// How deep one is where nobody says it (common practice).
     usual_depth: Length,
     /// Whether one gets in over its side.
@@ -31,19 +31,27 @@ struct StoodAt {
     within: bool,
 }
 
-const FIXTURES: [StoodAt; 4] = [
+const FIXTURES: [StoodAt; 5] = [
     StoodAt {
         kinds: &[Kind::Toilet],
         front: ClearDistance::InFrontOfToilet,
-        above: ClearDistance::HeadroomAtToilet,
+        above: Some(ClearDistance::HeadroomAtToilet),
         usual_depth: Length::from_inches(27),
+        entered: false,
+        within: false,
+    },
+    StoodAt {
+        kinds: &[Kind::Bidet],
+        front: ClearDistance::InFrontOfBidet,
+        above: None,
+        usual_depth: Length::from_inches(24),
         entered: false,
         within: false,
     },
     StoodAt {
         kinds: &[Kind::Basin],
         front: ClearDistance::InFrontOfBasin,
-        above: ClearDistance::HeadroomAtBasin,
+        above: Some(ClearDistance::HeadroomAtBasin),
         usual_depth: Length::from_inches(18),
         entered: false,
         within: false,
@@ -51,7 +59,7 @@ const FIXTURES: [StoodAt; 4] = [
     StoodAt {
         kinds: &[Kind::Bathtub],
         front: ClearDistance::InFrontOfTub,
-        above: ClearDistance::HeadroomAtTub,
+        above: Some(ClearDistance::HeadroomAtTub),
         usual_depth: Length::from_inches(30),
         entered: true,
         within: false,
@@ -60,7 +68,7 @@ const FIXTURES: [StoodAt; 4] = [
     StoodAt {
         kinds: &[Kind::ShowerSet, Kind::ShowerTray, Kind::ShowerGlass],
         front: ClearDistance::InFrontOfShower,
-        above: ClearDistance::HeadroomAtShower,
+        above: Some(ClearDistance::HeadroomAtShower),
         usual_depth: Length::from_inches(30),
         entered: true,
         within: true,
@@ -114,7 +122,7 @@ pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
         if name == known.front {
             return least(placed().filter_map(|thing| in_front(plan, thing, known)));
         }
-        if name == known.above {
+        if Some(name) == known.above {
             let over = placed().filter_map(|thing| headroom(plan, thing, known));
             return least(over.chain(without_a_size(plan, known)));
         }

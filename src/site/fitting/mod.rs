@@ -180,8 +180,8 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
     let bound = left.is_some();
     let planned = written.filter(|_| unmeasured).or(left);
     let gauge = DimensionCheck {
-        body: option.size.width.get().copied(),
-        body_at: option.size.width.span(),
+        body: option.size.along().get().copied(),
+        body_at: option.size.along().span(),
         air: everywhere(&fit.air.left) + everywhere(&fit.air.right),
         there: opening.governing_width().or(planned.as_ref().map(|planned| planned.value)),
         largest: opening.widest(),

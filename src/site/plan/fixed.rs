@@ -205,7 +205,12 @@ fn only_one_for<'a>(room: &'a Room, fixture: &Fixture) -> Option<&'a Selection> 
 /// plan has it so, and what goes into the wall without the part that is in it.
 pub fn sides_at(fixture: &Fixture, option: &ProductOption) -> (Option<Spanned<Length>>, Option<Spanned<Length>>) {
     let side = |slot: &Slot<Length>| slot.spanned().map(|side| Spanned::new(side.value, side.span));
-    let (width, depth) = (side(&option.size.width), side(&option.size.depth));
+    let of = |own: Option<Spanned<Length>>, name: DetailName| {
+        own.or_else(|| option.length(name).map(|(length, at)| Spanned::new(length, at)))
+    };
+    // What stands out from a wall is as deep as that; what has a length is as wide.
+    let width = side(&option.size.width).or_else(|| side(&option.size.length));
+    let (width, depth) = (width, of(side(&option.size.depth), DetailName::Projection));
     let planned = fixture.width.get().zip(fixture.depth.get());
     let is_long = |kind: &Kind| [Kind::Bathtub, Kind::ShowerTray, Kind::ShowerSet].contains(kind);
     let turns = || fixture.takes.get().is_none_or(is_long);

@@ -32,6 +32,7 @@ pub fn look(plan: &mut Plan<'_>) {
             let apart = thing.within.is_some() || other.within.is_some() || same_row(thing, other);
             let overlaps = !apart && {
                 let (mine, its) = (Body::of(thing, other, own), Body::of(other, thing, others));
+                let (mine, its) = (mine.under_counter(plan, other), its.under_counter(plan, thing));
                 mine.thing.is_level_with(its.thing.low, its.thing.top())
                     && mine.footprint.overlaps(&its.footprint)
                     && !is_mounted_on(&mine.thing, &its.thing)
@@ -39,6 +40,7 @@ pub fn look(plan: &mut Plan<'_>) {
             };
             if overlaps {
                 let (mine, its) = (Body::of(thing, other, own), Body::of(other, thing, others));
+                let (mine, its) = (mine.under_counter(plan, other), its.under_counter(plan, thing));
                 found.push(fault(&mine.thing, &seen(&mine.thing, &its.thing)));
             }
         }
@@ -105,6 +107,20 @@ fn is_a_cabinet(thing: &Thing<'_>) -> bool {
     thing.part().is_some_and(|part| matches!(part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))
 }
 
+impl Body<'_, '_> {
+    /// Against what hangs on the wall, a cabinet is as high as the counter that lies on it.
+    fn under_counter(self, plan: &Plan<'_>, other: &Thing<'_>) -> Self {
+        let row = self.thing.row.and_then(|row| plan.rows.get(row)).filter(|row| row.carries(&self.thing));
+        let top = row.and_then(|row| row.counter?.height).filter(|_| other.low > Length::ZERO && other.row.is_none());
+        match top {
+            Some(top) if self.thing.high.is_some_and(|high| high < top) => {
+                Self { thing: Cow::Owned(Thing { high: Some(top), ..self.thing.into_owned() }), ..self }
+            }
+            _ => self,
+        }
+    }
+}
+
 fn is_stood_in(thing: &Thing<'_>) -> bool {
     thing.is(Kind::ShowerSet) || thing.is(Kind::ShowerTray)
 }
@@ -145,14 +161,10 @@ fn has_no_place_in_a_shower(thing: &Thing<'_>) -> bool {
     is_a_cabinet(thing) || thing.kind.is_some_and(|kind| KINDS.contains(&kind))
 }
 
-/// Whether a light is set on a mirror, all of it: it goes through the glass.
+/// Whether a light is set on a mirror: it goes through the glass, which is asked about.
 fn is_mounted_on(one: &Thing<'_>, other: &Thing<'_>) -> bool {
     let is_in = |light: &Thing<'_>, mirror: &Thing<'_>| {
-        light.is(Kind::WallLight)
-            && mirror.is(Kind::Mirror)
-            && light.frame == mirror.frame
-            && (light.along.0 >= mirror.along.0 && light.along.1 <= mirror.along.1)
-            && (light.low >= mirror.low && light.high.is_some_and(|high| Some(high) <= mirror.high))
+        light.is(Kind::WallLight) && mirror.is(Kind::Mirror) && light.is_set_on(mirror)
     };
     is_in(one, other) || is_in(other, one)
 }

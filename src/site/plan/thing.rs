@@ -154,6 +154,13 @@ impl<'a> Thing<'a> {
         self.high.or_else(|| is_tall.then(|| self.low + TALL))
     }
 
+    /// Whether it is set on another thing of its wall, all of it.
+    pub fn is_set_on(&self, other: &Self) -> bool {
+        let along = self.along.0 >= other.along.0 && self.along.1 <= other.along.1;
+        let in_height = self.low >= other.low && self.high.is_some_and(|high| Some(high) <= other.high);
+        self.frame == other.frame && along && in_height
+    }
+
     /// Whether its height and another's have some of it in common; what is not known has none.
     pub fn is_level_with(&self, low: Length, high: Option<Length>) -> bool {
         let top = |low: Length, high: Option<Length>| high.unwrap_or(low + Length::from_inches(1));

@@ -11,6 +11,8 @@ use super::{Differ, TOLERANCE, Twice};
 /// A leaf may be so much larger or smaller than the clear width or height of its doorway: rebates, and what is cut
 /// off at the bottom: 2 in (common practice).
 const REBATES: Length = Length::from_inches(2);
+/// How far a leaf reaches behind the head of its frame at most: 5/8 in (common practice).
+const REBATE: Length = Length::from_sixty_fourths(40);
 /// A blind within its window is narrower by so much at most: 1 in (common practice).
 const WITHIN: Length = Length::from_inches(1);
 
@@ -52,7 +54,7 @@ fn height<'a>(selection: &'a Selection, option: &'a ProductOption, doorway: &'a 
     let spot = Spot::Selection(&selection.name);
     let own = SourcedFigure { value, at: height.span, provenance: Provenance::Written, spot };
     let there = SourcedFigure::planned(doorway.height.spanned()?, Spot::Doorway(&doorway.name));
-    let apart = (own.value - there.value).abs() > REBATES;
+    let apart = own.value > there.value + REBATE || own.value + REBATES < there.value;
     apart.then(|| Twice::of(&selection.name, "the height", (own, there), Differ::Apart))
 }
 

@@ -51,3 +51,36 @@ fn a_blind_that_hangs_between_the_jambs_is_no_wider_than_they_are_apart() {
     blind("34\"", "inside").stays_silent();
     blind("40\"", "outside, on the casing").stays_silent();
 }
+
+/// A leaf reaches behind the head of its frame by its rebate, and no further; one that is cut down at its foot is lower.
+#[test]
+fn a_leaf_is_no_higher_than_its_doorway() {
+    let door = |high: &str, doorway: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!(
+                "outline: 8' x 5'\ndoors: {{bath door: {{wall: B, at: 2\", width: 34\", height: {doorway}}}}}"
+            ))
+            .selection("selection: Bath door\nkind: door", &format!("size: {{width: 34\", height: {high}}}"))
+    };
+    door("80\"", "79\"").finds(
+        "the height of `Bath door` is 80\" (2032 mm) at `Bath door`, and 79\" (2007 mm) at the doorway `bath door`",
+    );
+    door("80\"", "79 1/2\"").stays_silent();
+    door("80\"", "81 1/2\"").stays_silent();
+    door("80\"", "83\"").finds_one();
+}
+
+#[test]
+fn the_leaf_of_a_shower_is_that_of_its_glass() {
+    let shower = |door: &str, glass: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("outline: 8' x 5'\nfixtures: {{shower: {{wall: A, centre: 30\", width: 36\", depth: 36\", door: {door}, hinge: left, selection: Screen}}}}"))
+            .selection("selection: Screen\nkind: shower glass\nhinge: left", &format!("size: {{width: {glass}, height: 76\"}}"))
+    };
+    shower("28\"", "34\"")
+        .finds(
+            "the width of its door of `shower` is 34\" (864 mm) at `Screen`, and 28\" (711 mm) at the fixture `shower`",
+        )
+        .weighs("stop");
+    shower("34\"", "34\"").stays_silent();
+}

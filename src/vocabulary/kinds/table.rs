@@ -155,6 +155,12 @@ kinds! {
             .needs(&["maker", "model", "size.width", "size.depth", "rough-in", "seat height"])
             .hurts(&[Water, Weight])
             .may(&["mount", "drain", "trap seal", "outlet height"]);
+    Bidet: "bidet", "a bidet" =>
+        onto(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.depth", "mount", "drain"])
+            .hurts(&[Water, Weight])
+            .due(HoldPoint::RoughInClosed)
+            .may(&["holes", "spread", "hole diameter", "trap seal", "outlet height"]);
     Bathtub: "bathtub" | "bath" | "tub", "a bathtub" =>
         into(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "size.height", "drain"])

@@ -116,7 +116,7 @@ pub(super) const SKIRTING_WORDS: &[&str] =
 
 /// Words of [`super::Mention::SafetyGlass`].
 pub(super) const SAFETY_GLASS_WORDS: &[&str] =
-    &["temper", "laminat", "safety", "templad", "laminad", "securit", "sicherheitsglas"];
+    &["temper", "toughen", "laminat", "safety", "templad", "laminad", "securit", "sicherheitsglas"];
 
 /// Words of [`super::Mention::Light`].
 pub(super) const LIGHT_WORDS: &[&str] =

@@ -84,7 +84,7 @@ fn changed(
         None if shown::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
             let changes = shown::changes(&issued.content, &now.content);
-            if !changes.is_empty() && !changes.iter().any(|change| change.what.may_be_rested_on()) {
+            if !changes.is_empty() && !changes.iter().any(|change| ground.because.is_touched_by(&change.what)) {
                 return None;
             }
             changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))

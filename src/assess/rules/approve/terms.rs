@@ -2,7 +2,7 @@
 
 use super::ordered;
 use crate::assess::Context;
-use crate::assess::approval::{ApprovalState, HoldReason};
+use crate::assess::approval::{ApprovalState, HoldReason, TermsChange};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::finding::{Phrase, Remark, phrase};
 
@@ -44,7 +44,15 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     });
     let Some((issue, changes)) = terms else { return };
     let approvers = &context.book.project.approvers;
-    let message = phrase!("who must approve changed since issue {issue}: {}", issue, Phrase::joined(changes, "; "));
+    let of_who = changes.iter().any(|change| matches!(change, TermsChange::Who(_)));
+    let of_prices = changes.iter().any(|change| matches!(change, TermsChange::Prices(_)));
+    let what = match (of_who, of_prices) {
+        (true, true) => "who must approve, and what the prices are that they approve,",
+        (false, true) => "what the prices are that are approved",
+        (_, false) => "who must approve",
+    };
+    let told = Phrase::joined(changes.iter().map(TermsChange::words), "; ");
+    let message = phrase!("{what} changed since issue {issue}: {told}", what, issue, told);
     let remedy = "put it back as it was, or issue the book again: `bookmatch issue --for approval`";
     let file = crate::source::Place::Path("record/ledger.jsonl".into());
     let place = approvers.first().map_or(file, |approver| approver.id.span.into());
@@ -52,7 +60,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
         let held = context.approvals.item(room, selection).is_some_and(|item| item.standing == ApprovalState::Held);
         if held {
-            let why = "and who must approve changed since it was asked";
+            let why = if of_who {
+                "and who must approve changed since it was asked"
+            } else {
+                "and what its price is changed since it was asked"
+            };
             findings.extend(ordered(context, (room, selection), why));
         }
     }

@@ -142,6 +142,18 @@ mod tests {
             .points_at(&["rooms/kitchen/room.yaml:4:3"]);
     }
 
+    /// Source: arithmetic: a room of 46" less 24" leaves 22", and of 44" 20".
+    #[test]
+    fn a_bidet_is_stood_before_too() {
+        let bath = |deep: &str| {
+            Trial::of("clear/bath-floor").room(&format!(
+                "outline: 8' x {deep}\nfixtures: {{it: {{wall: A, centre: 40\", width: 15\", depth: 24\", height: 16\", takes: bidet}}}}"
+            ))
+        };
+        bath("46\"").finds_one().weighs("note");
+        bath("44\"").finds_one().weighs("query").says("the floor in front of the bidet is 20\"");
+    }
+
     /// Source: arithmetic: a room of 60" less a vanity of 21" leaves 39" before it, and of 40" 19"; the basin on it, set
     /// out by itself or over a run, has the same.
     #[test]

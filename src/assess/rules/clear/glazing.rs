@@ -2,11 +2,12 @@
 
 use crate::assess::codes::{GLASS_ABOVE_STANDING, GLASS_FROM_WATER};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, say};
-use crate::book::Window;
+use crate::assess::{Context, about, say};
+use crate::book::{DetailName, Window};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::water::from_water;
-use crate::vocabulary::{Hazard, Mention};
+use crate::vocabulary::supply::InWords;
+use crate::vocabulary::{Breaks, Hazard, Kind, Trait};
 
 declare! {
     /// Glass near a tub or shower is not told to be safety glass
@@ -14,7 +15,8 @@ declare! {
     /// ## What it checks
     /// Each window, in a wall or in the roof, whose lower edge is less than {60"} above the floor and that is
     /// within {60"} of the edge of a tub or shower, as written or by the plan: its glass must be tempered, laminated, or called safety glass. Where such a window
-    /// tells nothing of its glass, it asks.
+    /// tells nothing of its glass, it asks. And the glass that is chosen for a shower or a tub, or for a door of such a
+    /// room, whose own words say that it is none, or do not say that it is.
     ///
     /// ## Why it matters
     /// Wet feet slip, and plain glass cuts to the bone.
@@ -33,13 +35,14 @@ declare! {
     /// side wall counts by the later text.
     "clear/glazing", Query,
     due: RoughInClosed, tells: [Installer],
-    judges: [Bathtub, ShowerSet],
-    sources: ["IRC R308.4.5"],
+    judges: [Bathtub, ShowerSet, ShowerGlass, Door],
+    sources: ["IRC R308.4.5", "common practice"],
     caution: Some(Hazard::Glass),
     Check::Book(check)
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    chosen(context, findings);
     let (Some(above), Some(near)) =
         (context.rulings().length(&GLASS_ABOVE_STANDING), context.rulings().length(&GLASS_FROM_WATER))
     else {
@@ -84,7 +87,24 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 
 /// Whether its glass is told to be safety glass.
 pub(crate) fn is_safe(window: &Window) -> bool {
-    window.glass.get().is_some_and(|glass| Mention::SafetyGlass.is_in(glass))
+    window.glass.get().is_some_and(|glass| Breaks::of_words(glass) == Breaks::Safely)
+}
+
+/// The glass of a shower or tub, and of a door in a room where somebody bathes: what it is chosen to be.
+fn chosen(context: &Context<'_>, findings: &mut Findings<'_>) {
+    for (room, selection, option) in context.site.options() {
+        let is_wet = || room.selections.iter().any(|other| other.has(Trait::Bathes));
+        let is_glass = selection.is(Kind::ShowerGlass) || selection.is(Kind::Door) && is_wet();
+        let Some((glass, at)) = option.words(DetailName::Glass).filter(|_| is_glass) else { continue };
+        let name = &selection.name.value;
+        let message = match Breaks::of_words(glass) {
+            Breaks::Safely => continue,
+            Breaks::IntoSplinters => phrase!("by its own words the glass of `{name}` is no safety glass", name),
+            Breaks::Unsaid => phrase!("nobody says whether the glass of `{name}` is safety glass", name),
+        };
+        let finding = about(room, selection, option, Severity::Query, at, message).source("common practice");
+        findings.push(finding.remedy("order tempered or laminated glass, and say so: `glass: …`"));
+    }
 }
 
 #[cfg(test)]
@@ -93,6 +113,28 @@ mod tests {
 
     fn window(window: &str) -> Trial {
         Trial::of("clear/glazing").room(&format!("windows: {{yard: {{{window}}}}}"))
+    }
+
+    #[test]
+    fn what_stands_in_a_shower_is_of_safety_glass() {
+        let glass = |kind: &str, words: &str| {
+            Trial::of("clear/glazing")
+                .selection("selection: Mixer\nkind: shower set", "valve: V")
+                .selection(&format!("selection: It\nkind: {kind}"), &format!("glass: {words}"))
+        };
+        for kind in ["shower glass", "shower door", "door"] {
+            glass(kind, "3/8\" annealed")
+                .finds("by its own words the glass of `It` is no safety glass")
+                .weighs("query")
+                .cautions()
+                .points_at(&["rooms/kitchen/selection-1.yaml:3:8"])
+                .remedies("order tempered or laminated glass, and say so: `glass: …`");
+            glass(kind, "clear, not tempered").finds_one();
+            glass(kind, "8 mm clear").finds("nobody says whether the glass of `It` is safety glass");
+            glass(kind, "8 mm clear, toughened").stays_silent();
+        }
+        glass("pendant", "clear").stays_silent();
+        Trial::of("clear/glazing").selection("selection: It\nkind: door", "glass: plain").stays_silent();
     }
 
     /// Source: check values IR-44: a bottom at 58, 40 away needs safety glass; 61 away does not.

@@ -128,6 +128,26 @@ mod tests {
         Trial::of("complete/field").selection(&format!("selection: It\nkind: {kind}"), option)
     }
 
+    /// Figures of a product's sheet are those of its model.
+    #[test]
+    fn the_sheet_of_a_product_speaks_for_its_own_model() {
+        let toilet = |own: &str| {
+            Trial::of("complete/field")
+                .file("products/ct.yaml", "maker: Marl\nmodel: CT-2\nfit: {sheet: {name: CT-2, revision: B}}\n")
+                .selection(
+                    "selection: Toilet\nkind: item",
+                    &format!("product: ct\nsupplier: Oren\nlead time: 2 weeks\nprice: 14\nphotos: [a.jpg]\n{own}"),
+                )
+        };
+        toilet("model: CT-9")
+            .finds("the model is `CT-9`, and the figures of the sheet are those of its product, `CT-2`")
+            .weighs("stop")
+            .points_at(&["rooms/kitchen/selection-0.yaml:8:8"]);
+        toilet("model: ct-2").stays_silent();
+        toilet("").stays_silent();
+        toilet("model: CT-9\nfit: {sheet: {name: CT-9, revision: A}}").stays_silent();
+    }
+
     #[test]
     fn one_finding_names_all_that_a_pull_lacks() {
         trial("pull", PULL).finds("the pull lacks `centre to centre`");

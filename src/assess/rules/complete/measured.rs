@@ -4,7 +4,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Trait};
 
 declare! {
     /// An opening is still as planned, or nobody answers for its measurement
@@ -59,7 +59,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn once_only(room: &Room) -> Option<Remark> {
     let waits = |selection: &&Selection| selection.is_any(&[Kind::Cabinet, Kind::Counter]) && !selection.is_ordered();
     let made = room.selections.iter().find(waits)?;
-    let alone: Vec<&Opening> = room.openings.iter().filter(|opening| is_alone(opening)).collect();
+    let alone: Vec<&Opening> =
+        room.openings.iter().filter(|opening| is_made_to(room, opening) && is_alone(opening)).collect();
     let first = alone.first()?;
     let others = match alone.len() - 1 {
         0 => " was".into(),
@@ -79,6 +80,12 @@ fn once_only(room: &Room) -> Option<Remark> {
             .source("common practice")
             .remedy("have somebody else measure again, and add `measured: {again: …}` at each opening"),
     )
+}
+
+/// Whether joinery or stone may be made to an opening: not what hangs on a wall or is let into a ceiling, unless a row of
+/// cabinets holds it.
+fn is_made_to(room: &Room, opening: &Opening) -> bool {
+    !opening.takes_one(Trait::Hangs) || room.part_of(&opening.name).is_some() || room.holder(&opening.name).is_some()
 }
 
 /// Whether somebody measured an opening, and nobody else did.
@@ -121,6 +128,20 @@ mod tests {
         trial("width: 30\"", "needed for: 2027-04-05").finds_one().weighs("stop");
         trial("width: 30\"", "needed for: 2027-09-06").finds_one().weighs("query");
         trial("width: 30\", measured: {on: 2027-01-11, by: site lead}", "needed for: 2027-04-05").stays_silent();
+    }
+
+    /// What hangs on a wall or is let into a ceiling is no measure of a cabinet.
+    #[test]
+    fn joinery_is_made_to_what_stands_around_it() {
+        let once = |takes: &str| {
+            Trial::of("complete/measured")
+                .opening("hole", &format!("{{takes: {takes}, width: 30\", measured: {{on: 2027-01-11, by: Ada}}}}"))
+                .selection("selection: Vanity\nkind: cabinet", "")
+        };
+        once("range").finds("`hole` was measured by one person alone, and `Vanity` is made to it").weighs("query");
+        for takes in ["mirror", "fan", "wall light", "mirror cabinet"] {
+            once(takes).stays_silent();
+        }
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! The `complete/` rules: nothing needed is missing.
 
 pub mod accessory;
+pub mod ahead;
 pub mod alike;
 pub mod cut_sheet;
 pub mod datum;

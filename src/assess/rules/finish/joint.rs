@@ -95,8 +95,9 @@ fn asked(option: &ProductOption, units: System) -> Vec<LeastJoint> {
     let laid = &option.laid;
     let by = |joint, source, why| LeastJoint { joint, source, why, by_maker: false };
     let mut asked = vec![by(NARROWEST, "ANSI A108.02, 4.3.8", Phrase::from("every joint"))];
-    if let Some(varies) = laid.varies_by.get() {
-        let why = phrase!("three times the variation of its faces, {},", say(*varies, units));
+    let of_the_tile = || option.length(DetailName::VariesBy).map(|(varies, _)| varies);
+    if let Some(varies) = laid.varies_by.get().copied().or_else(of_the_tile) {
+        let why = phrase!("three times the variation of its faces, {},", say(varies, units));
         asked.push(by(varies.times(3), "ANSI A108.02, 4.3.8", why));
     }
     if is_offset(option) && longest(option).is_some_and(|side| side > LONG) {
@@ -171,6 +172,19 @@ mod tests {
             .finds("the joint of `Floor` is 1/8\" (3.2 mm), and three times the variation of its faces, 1/16\" (1.6 mm), asks for 3/16\" (4.8 mm)")
             .weighs("query");
         tile("8\" x 8\"", "3/16\"", "varies by: 1/16\"").stays_silent();
+    }
+
+    /// Source: check values TL-01, as the tile itself says it.
+    #[test]
+    fn the_variation_counts_wherever_it_is_written() {
+        let tile = |joint: &str| {
+            Trial::of("finish/joint").selection(
+                "selection: Floor\nkind: tile",
+                &format!("face size: 8\" x 8\"\njoint: {joint}\nvaries by: 1/16\""),
+            )
+        };
+        tile("1/8\"").finds_one();
+        tile("3/16\"").stays_silent();
     }
 
     /// Source: check values TL-01, TL-02: three times 0.01" is 0.03", and 1/16" is the floor.

@@ -17,5 +17,5 @@ fn is_tile(selection: &Selection) -> bool {
 
 /// Whether the book says of a tile, in one word, that its edges get no trim.
 fn has_no_trim(option: &ProductOption) -> bool {
-    option.understood::<EdgeTrim>().is_some_and(|(trim, _)| trim.is_none)
+    option.understood::<EdgeTrim>().is_some_and(|(trim, _)| trim.is_none && !trim.says_how)
 }

@@ -144,6 +144,9 @@ mod tests {
         let message = "`Accent` is 3/8\" (9.5 mm) thick and meets `Field` of 1/8\" (3.2 mm): a step of 1/4\" (6.4 mm) with no trim";
         tiles("3/8\"", "none", "").finds(message).weighs("query");
         tiles("3/8\"", "none", "meets: [Accent]").finds_one();
+        for none in ["none; it runs wall to wall", "none, it ends at the casing", "'-'", "no trim"] {
+            tiles("3/8\"", none, "").finds_one();
+        }
         tiles("3/8\"", "bullnose pieces", "").stays_silent();
         tiles("3/16\"", "none", "").stays_silent();
     }

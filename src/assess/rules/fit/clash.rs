@@ -2,6 +2,7 @@
 
 mod bodies;
 mod hinged;
+mod mounted;
 mod opens_before;
 mod taps;
 mod windows;
@@ -69,6 +70,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(plan) = context.site.plan(room) else { continue };
         findings.extend(bodies::clash(context, plan));
         findings.extend(windows::clash(context, plan));
+        findings.extend(mounted::ask(plan));
         let movers = movers(context, plan, room);
         let mut found: Vec<Clash> = Vec::new();
         for (number, mover) in movers.iter().enumerate() {

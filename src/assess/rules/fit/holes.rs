@@ -141,8 +141,9 @@ impl At<'_> {
 
     /// It stands on a basin that hangs or stands free, which has no hole for it, or of which nobody says whether it has.
     fn no_hole(&self, bowl: Option<&Selection>) -> Option<Remark> {
-        let bowl = bowl.filter(|bowl| bowl.is(Kind::Basin))?;
-        let own = bowl.settled().filter(|own| own.mount() == Some(Mount::InNoCabinet))?;
+        let bowl = bowl.filter(|bowl| bowl.is_any(&[Kind::Basin, Kind::Bathtub]))?;
+        // A tub is no cabinet's, and its rim or the deck around it is drilled only where somebody says so.
+        let own = bowl.settled().filter(|own| bowl.is(Kind::Bathtub) || own.mount() == Some(Mount::InNoCabinet))?;
         let (takes, at) = taps::holes(self.option).filter(|(takes, _)| *takes > 0)?;
         let (tap, name) = (&self.tap.name.value, &bowl.name.value);
         if let Some((_, none)) = taps::holes(own) {
@@ -152,7 +153,7 @@ impl At<'_> {
             };
             return Some(self.finding(Severity::Stop, at, message).also(none, "its holes").remedy(ANOTHER));
         }
-        let is_unsaid = own.lacks(DetailName::Holes) && self.tap.settled().is_some();
+        let is_unsaid = bowl.is(Kind::Basin) && own.lacks(DetailName::Holes) && self.tap.settled().is_some();
         let message = phrase!("`{tap}` stands on `{name}`, and nobody says how many holes that has", tap, name);
         is_unsaid.then(|| {
             let finding = self.finding(Severity::Query, bowl.name.span, message).also(at, "what it takes");

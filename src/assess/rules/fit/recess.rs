@@ -46,7 +46,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 /// A tank that has no opening of its own stands in the wall behind the room's only toilet.
-fn behind_a_toilet<'a>(
+pub(in crate::assess::rules) fn behind_a_toilet<'a>(
     (room, selection, option): (&'a Room, &'a Selection, &'a ProductOption),
 ) -> Option<Placement<'a>> {
     if !selection.is(Kind::Cistern) || !selection.place.is_absent() {

@@ -38,7 +38,7 @@ declare! {
     /// The maker's sheet and the field measurement.
     "fit/rough-in", Stop,
     due: RoughInClosed, tells: [Installer],
-    judges: [Toilet, Bathtub, ShowerSet],
+    judges: [Toilet, Bathtub, ShowerTray, ShowerSet],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Water),
     Check::Book(check)
@@ -203,9 +203,9 @@ fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         .then(|| finding().remedy("move the valve before the wall is closed, or order the maker's extension"))
 }
 
-/// The side at which a tub drains against the side of the drain in the floor.
+/// The side at which a tub or a tray drains against the side of the drain in the floor.
 fn hand(fitted: &Placement<'_>) -> Option<Remark> {
-    fitted.selection.kind.get().filter(|kind| **kind == Kind::Bathtub)?;
+    fitted.selection.kind.get().filter(|kind| [Kind::Bathtub, Kind::ShowerTray].contains(kind))?;
     let (drain, _) = fitted.option.fact::<Worded<Option<Side>>>()?;
     let there = fitted.opening.service.drain.spanned()?;
     let name = &fitted.selection.name.value;
@@ -223,14 +223,14 @@ fn hand(fitted: &Placement<'_>) -> Option<Remark> {
         (None, _) => {
             let message = phrase!("the words `{drain}` do not say at which side `{name}` drains", drain.words, name);
             let finding = fitted.finding(Severity::Query, there.span, message);
-            return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in the tub's `drain`"));
+            return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in its `drain`"));
         }
     };
     let message = phrase!("`{name}` drains at the {}, and the drain is at the {}", name, wants.word(), has.word());
     (!wants.is_served_by(has)).then(|| {
         fitted
             .finding(Severity::Stop, there.span, message)
-            .remedy("order the tub of the other hand, or have the drain moved while the floor is open")
+            .remedy("order it of the other hand, or have the drain moved while the floor is open")
     })
 }
 
@@ -323,6 +323,13 @@ mod tests {
         tub("centre").finds("`Tub` drains at the middle, and the drain is at the left").weighs("stop");
         tub("either end").stays_silent();
         tub("at the overflow").finds_one().weighs("query");
+        let tray = |drain: &str| {
+            Trial::of("fit/rough-in")
+                .opening("recess", "{takes: shower tray, service: {drain: '50 mm, at the right end'}}")
+                .selection("selection: Tray\nkind: shower tray\nplace: recess", &format!("drain: {drain}"))
+        };
+        tray("left").finds("`Tray` drains at the left, and the drain is at the right").weighs("stop");
+        tray("right").stays_silent();
     }
 
     /// Source: trade reports section 6: a drain that is there at both sides serves either hand.

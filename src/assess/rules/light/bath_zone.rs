@@ -7,6 +7,7 @@ use crate::assess::codes::{LIGHT_ABOVE_TUB, LIGHT_FROM_TUB, Ruling};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
+use crate::book::DetailName;
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
 use crate::site::plan::{ConvexShape, Plan, Point, Thing};
@@ -17,7 +18,7 @@ declare! {
     /// A hanging light is within reach of a tub or shower
     ///
     /// ## What it checks
-    /// Each pendant whose level distance to the edge of a tub or shower (`from tub`, else as the room's
+    /// Each pendant, and each other light that says how far it drops, whose level distance to the edge of a tub or shower (`from tub`, else as the room's
     /// plan has both) is less than {3'}: its lowest part must be {8'} at least
     /// above the rim or the threshold (`rim`, else the tub's height in the plan). Where a light is so
     /// near, and nobody says how low it hangs or how high the rim is, it asks. And whatever light or fan the plan has over
@@ -46,6 +47,11 @@ declare! {
     Check::Book(check)
 }
 
+/// Whether a light hangs, whatever word its kind is named by: what says how far it drops does.
+fn hangs_down(hung: &Hung<'_>) -> bool {
+    hung.selection.is(Kind::Pendant) || hung.option.range(DetailName::Drop).is_some()
+}
+
 /// A light near a tub: how far away, and what is known of the rim.
 struct Near {
     away: Length,
@@ -62,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     else {
         return;
     };
-    let pendants = hung(context).filter(|hung| hung.selection.is(Kind::Pendant));
+    let pendants = hung(context).filter(hangs_down);
     for hung in pendants {
         let near = near(context, &hung).into_iter().filter(|near| near.away < zone.value);
         // One is told: the first that hangs wrong.
@@ -154,6 +160,18 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, near: &Near, above: &Ruling<Len
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn what_drops_from_the_ceiling_hangs_by_whatever_word_it_is_named() {
+        let light = |kind: &str, more: &str| {
+            Trial::of("light/bath-zone")
+                .room("outline: 12' x 10'\nfixtures: {tub: {wall: A, centre: 40\", width: 60\", depth: 30\", height: 20\", takes: bathtub}}\nlights: {over: {selection: It, over: tub, count: 1}}")
+                .selection(&format!("selection: It\nkind: {kind}"), more)
+        };
+        light("ceiling light", "drop: 18\" to 48\"").finds_one().says("hangs over a tub or shower").cautions();
+        light("pendant", "").finds_one();
+        light("ceiling light", "").stays_silent();
+    }
 
     fn pendant(hangs: &str) -> Trial {
         Trial::of("light/bath-zone").selection(&format!("selection: Lantern\nkind: pendant\nhangs: {{{hangs}}}"), "")

@@ -1,11 +1,14 @@
 //! Sums that do not come out.
 
+use std::collections::BTreeMap;
+
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Amounts, Context};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{Prices, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
-use crate::units::{Counted, Wrote};
+use crate::source::Spanned;
+use crate::units::{Counted, Money, Wrote};
 
 declare! {
     /// Price, quantity and total do not agree
@@ -44,6 +47,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let found = unlike_units(room, selection, option).or_else(|| judge(room, selection, option));
         findings.extend(found);
     }
+    two_prices(context, findings);
+    findings.extend(tax_unsaid(context));
     let amounts = Amounts::of(context.book);
     let rooms = amounts.rooms.iter().filter(|_| amounts.book.past.is_none());
     let sums = std::iter::once((Phrase::from("the whole book"), &amounts.book))
@@ -58,6 +63,47 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let message = phrase!("the sum of {what} is more than can be reckoned with", what);
         Some(Remark::stop(due.past?, message).remedy("check the prices and quantities"))
     }));
+}
+
+/// One model of one finish at two prices.
+fn two_prices(context: &Context<'_>, findings: &mut Findings<'_>) {
+    type Known<'a> = (&'a Selection, &'a Spanned<Money>);
+    let mut known: BTreeMap<[String; 5], Known<'_>> = BTreeMap::new();
+    for (room, selection, option) in context.site.options() {
+        let (Some(price), Some(model)) = (option.price.spanned(), option.model.get()) else { continue };
+        let per = option.price_per.get().map_or("", String::as_str);
+        let of = [option.maker.text(), model, option.finish.text(), option.colour.text(), per];
+        let (other, first) = *known.entry(of.map(str::to_lowercase)).or_insert((selection, price));
+        // Options of one selection are alternatives, which may be offered at two prices.
+        if first.value == price.value || first.span == price.span || other.span == selection.span {
+            continue;
+        }
+        let message = phrase!(
+            "`{}` is priced at {}, and `{}`, the same model, at {}",
+            selection.name.value,
+            price.value,
+            other.name.value,
+            first.value
+        );
+        let finding = about(room, selection, option, Severity::Query, price.span, message);
+        findings.push(
+            finding
+                .also(first.span, "the other price")
+                .remedy("ask for the quotation again, and write what it says at both"),
+        );
+    }
+}
+
+/// Prices with tax in them, of which nobody says how much that is.
+fn tax_unsaid(context: &Context<'_>) -> Option<Remark> {
+    let project = &context.book.project;
+    let (_, _, priced) = context.site.options().find(|(_, _, option)| option.price.get().is_some())?;
+    let is_unsaid = project.prices == Prices::WithTax && project.tax.is_absent();
+    is_unsaid.then(|| {
+        let message = "tax is in the prices, and nobody says how much it is";
+        let at = project.prices_at.or(priced.price.span()).unwrap_or(priced.span);
+        Remark::query(at, message).remedy("add `tax: …` to `book.yaml`, as the quotations have it")
+    })
 }
 
 fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
@@ -102,6 +148,38 @@ fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> O
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn one_model_of_one_finish_has_one_price() {
+        let bars = |other: &str| {
+            Trial::of("money/arithmetic")
+                .selection("selection: Bar\nkind: bar", "maker: Marl\nmodel: TB-24\nfinish: brass\nprice: 96.00")
+                .selection("selection: Second bar\nkind: bar", other)
+        };
+        bars("maker: Marl\nmodel: TB-24\nfinish: brass\nprice: 69.00")
+            .finds("`Second bar` is priced at $69.00, and `Bar`, the same model, at $96.00")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-1.yaml:6:8"]);
+        bars("maker: Marl\nmodel: TB-24\nfinish: brass\nprice: 96.00").stays_silent();
+        bars("maker: Marl\nmodel: TB-24\nfinish: black\nprice: 69.00").stays_silent();
+        Trial::of("money/arithmetic")
+            .selection("selection: Bar\nkind: bar\noptions: [{id: a, model: TB, price: 96.00}, {id: b, model: TB, price: 69.00}]", "")
+            .stays_silent();
+        bars("maker: Marl\nmodel: TB-18\nfinish: brass\nprice: 69.00").stays_silent();
+    }
+
+    #[test]
+    fn tax_that_is_in_the_prices_is_known() {
+        let book = |lines: &str| {
+            Trial::of("money/arithmetic").book(lines).selection("selection: Bar\nkind: bar", "price: 96.00")
+        };
+        book("prices: with tax")
+            .finds("tax is in the prices, and nobody says how much it is")
+            .weighs("query")
+            .points_at(&["book.yaml:5:9"]);
+        book("prices: with tax\ntax: 19 %").stays_silent();
+        book("prices: before tax").stays_silent();
+    }
 
     fn tile(option: &str) -> Trial {
         Trial::of("money/arithmetic").selection("selection: Floor\nkind: tile", option)

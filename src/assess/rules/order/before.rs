@@ -48,6 +48,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection) in context.book.selections() {
+        findings.extend(rests_on_what_comes_later(context, room, selection));
         let Some(order) = order(context, selection) else { continue };
         let waits = context.depends.waits_for(selection, context.approvals);
         if waits.is_empty() {
@@ -60,6 +61,24 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let message = phrase!("`{}` {begins}, and {}", selection.name.value, begins, told(room, &waits));
         findings.push(finding(room, selection, severity, at, message, &waits));
     }
+}
+
+/// A thing that is needed before what the book says that it depends on.
+fn rests_on_what_comes_later(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Remark> {
+    let needed = context.dates.needed(selection).filter(|_| !selection.is_ordered())?;
+    let grounds = context.depends.grounds(selection).iter().filter(|ground| ground.because == Reason::Named);
+    let later = grounds.filter_map(|ground| Some((ground, context.dates.needed(ground.selection)?)));
+    let (ground, day) = later.filter(|(_, day)| *day > needed).max_by_key(|(_, day)| *day)?;
+    let message = phrase!(
+        "`{}` is needed on {needed}, and `{}`, which it depends on, only on {day}",
+        selection.name.value,
+        needed,
+        ground.selection.name.value,
+        day
+    );
+    let finding = Remark::query(selection.span, message).room(&room.folder).selection(&selection.name);
+    let finding = finding.also(ground.selection.span, "comes later");
+    Some(finding.remedy("bring forward what it depends on, or move what waits for it: `needed for`"))
 }
 
 /// An order that is placed, or near.
@@ -123,6 +142,25 @@ fn told(room: &Room, waits: &[(Prerequisite<'_>, Unsettled)]) -> Phrase {
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn what_it_depends_on_is_there_before_it() {
+        let bar = |bar: &str, sconce: &str| {
+            Trial::of("order/before")
+                .book("milestones: {rough-in: 2027-06-11, fit-off: 2027-08-06}")
+                .selection(
+                    &format!("selection: Bar\nkind: bar\nneeded for: {bar}\ndepends on: [Sconce]"),
+                    "lead time: 2 weeks",
+                )
+                .selection(&format!("selection: Sconce\nkind: wall light\nneeded for: {sconce}"), "lead time: 2 weeks")
+        };
+        bar("rough-in", "fit-off")
+            .finds("`Bar` is needed on 11 Jun 2027, and `Sconce`, which it depends on, only on 6 Aug 2027")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
+        bar("fit-off", "rough-in").stays_silent();
+        bar("fit-off", "fit-off").stays_silent();
+    }
 
     const SHEET: &str = "fit: {sheet: {name: MW, revision: B}}";
 

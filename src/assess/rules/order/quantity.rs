@@ -21,7 +21,7 @@ use crate::site::fitting::waste::waste;
 use crate::source::Spanned;
 use crate::units::{Area, Counted, Length, Percent, Quantity, Weight, Wrote};
 use crate::vocabulary::supply::Worded;
-use crate::vocabulary::{Mention, Pattern, Trade};
+use crate::vocabulary::{Kind, Mention, Pattern, Trade};
 
 declare! {
     /// Too little is ordered for the area and its pattern, or part of a box, or two lots
@@ -86,6 +86,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let here = At { room, selection, option, units: context.book.project.units };
         findings.extend(here.paper(context.book.project.units).or_else(|| here.surface()));
         findings.extend(here.grout());
+        findings.extend(here.papered_unsaid());
+        let ordered = option.quantity.get().and_then(|ordered| here.area_of(ordered));
+        findings.extend(floors::less(context, (room, selection, option), ordered));
     }
     findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
     findings.extend(context.site.options().filter_map(|one| skirting::ask(context, one)));
@@ -255,11 +258,25 @@ impl At<'_> {
         Some(self.finding(Severity::Query, ordered, message).source("common practice").remedy(remedy))
     }
 
+    /// Wallpaper that is ordered by the roll for walls of which nobody says how large they are.
+    fn papered_unsaid(&self) -> Option<Remark> {
+        let is_unsaid = self.selection.papered.is_absent() && self.net().is_none();
+        let ordered = self.option.quantity.spanned().filter(|_| is_unsaid && self.selection.is(Kind::Wallpaper))?;
+        let message = phrase!(
+            "{} of `{}` are ordered, and nobody says which walls it covers",
+            ordered.value,
+            self.selection.name.value
+        );
+        let remedy = "add the walls: `papered: {along: …, height: …}`";
+        Some(self.finding(Severity::Query, ordered, message).source("common practice").remedy(remedy))
+    }
+
     /// Grout that is ordered with a tile, by weight.
     fn grout(&self) -> Option<Remark> {
         let with = self.option.accessories.iter().find(|with| Mention::Grout.is_in(&with.name.value))?;
         let ordered = with.quantity.spanned()?;
-        let there = Weight::parse(&ordered.value.to_string()).ok()?;
+        let there =
+            Weight::parse(&ordered.value.to_string()).ok().or_else(|| in_bags(&with.name.value, &ordered.value))?;
         let (long, short, _) = self.face()?;
         let (thickness, joint) =
             (self.option.length(DetailName::Thickness)?.0, self.option.length(DetailName::Joint)?.0);
@@ -277,6 +294,19 @@ impl At<'_> {
             self.finding(Severity::Query, ordered, message).source("from memory: layout of the makers' grout rule");
         Some(finding.remedy("ask the maker's own table for this grout, and order whole bags of one batch"))
     }
+}
+
+/// So many bags of the one weight that their name gives: `grout, 5 lb bag`.
+fn in_bags(name: &str, ordered: &Quantity) -> Option<Weight> {
+    let words: Vec<&str> = name.split_whitespace().collect();
+    let pairs = words.windows(2).filter_map(|pair| match pair {
+        [figure, unit] => Weight::parse(&format!("{figure} {unit}")).ok(),
+        _ => None,
+    });
+    let alone = words.iter().filter_map(|word| Weight::parse(word.trim_end_matches([',', ';'])).ok());
+    let mut told = pairs.chain(alone);
+    let each = told.next().filter(|_| told.next().is_none())?;
+    Some(each.times(i64::try_from(ordered.whole()?).ok()?))
 }
 
 /// One product, two lots.

@@ -223,6 +223,10 @@ fn terms_that_changed_after_the_issue_are_told_and_hold_what_was_approved() {
     one(other)
         .now("approve/terms", RANGE)
         .finds("who must approve changed since issue 1: `sven` from Sven Lint to Teo Varrick");
+    // Prices that are told otherwise are no other approver.
+    terms(Record { approvers: format!("{BOTH}\nprices: with tax\ntax: 7 %"), ..all() }, WhoMust::All, names)
+        .now("approve/terms", RANGE)
+        .finds("what the prices are that are approved changed since issue 1: `prices` from `before tax` to `with tax`");
     let ordered =
         one(alone).now("approve/terms", &format!("{RANGE}\norder: {{placed on: 2027-01-14}}")).run().counts(2);
     assert!(ordered.findings().iter().any(|finding| finding.severity.word() == "stop"));

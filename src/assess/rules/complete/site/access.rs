@@ -52,6 +52,11 @@ fn of_bath(context: &Context<'_>, room: &Room) -> Option<Remark> {
             !is_told(&[AccessDistance::SideGrabBar, AccessDistance::RearGrabBar]) && !has(room, &[Kind::GrabBar]),
             "the bars at the toilet (`side grab bar`, `rear grab bar`)",
         ),
+        (
+            (has(room, &[Kind::GrabBar]) || is_told(&[AccessDistance::SideGrabBar]))
+                && !is_told(&[AccessDistance::GrabBarHeight]),
+            "how high the bars are (`grab bar height`)",
+        ),
         (shower && room.access.shower_type.is_absent(), "how one comes into the shower (`shower type`)"),
     ];
     let missing: Vec<Phrase> = asked.into_iter().filter(|(asks, _)| *asks).map(|(_, what)| what.into()).collect();
@@ -86,7 +91,7 @@ mod tests {
             .finds("the room is planned for access, and nobody says the floor on which a chair turns (`turning circle`), the clear floor around the toilet (`toilet space from side wall`, `toilet space from rear wall`), the bars at the toilet (`side grab bar`, `rear grab bar`) and how one comes into the shower (`shower type`)")
             .weighs("query")
             .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
-        let all = "access: {turning circle: 60\", toilet space from side wall: 60\", toilet space from rear wall: 56\", side grab bar: 42\", rear grab bar: 36\", shower type: roll-in}";
+        let all = "access: {turning circle: 60\", toilet space from side wall: 60\", toilet space from rear wall: 56\", side grab bar: 42\", rear grab bar: 36\", grab bar height: 34\", shower type: roll-in}";
         ada(all).stays_silent();
         ada(&all.replace("turning circle: 60\", ", "")).finds(
             "the room is planned for access, and nobody says the floor on which a chair turns (`turning circle`)",

@@ -243,8 +243,8 @@ mod tests {
         over_a_mirror("74\"", "24\"")
             .finds("`light` stands where `mirror` is, and 4\" (102 mm) in height would part them");
         over_a_mirror("79\"", "24\"").stays_silent();
-        // It is set on the glass.
-        over_a_mirror("70\"", "6\"").stays_silent();
+        // It is set on the glass, and in nobody's place.
+        over_a_mirror("70\"", "6\"").finds("`light` is set on the glass of `mirror`").weighs("query");
     }
 
     /// Source: common practice: no tall unit ends below 72".

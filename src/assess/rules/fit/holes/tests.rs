@@ -164,3 +164,18 @@ fn a_basin_on_the_wall_has_a_hole_for_a_tap_that_stands_on_it_and_none_for_one_t
     basin("holes: 0", "holes: 1\nmount: on the wall").stays_silent();
     basin("holes: 1\naccessories: [{name: hole cover, price: 9.00}]", "holes: 1\nmount: on the wall").stays_silent();
 }
+
+/// A filler that stands on the rim, or on the deck around it, and a tub that is not drilled.
+#[test]
+fn a_tub_that_has_no_hole_takes_no_filler_on_its_rim() {
+    let bath = |mount: &str, holes: &str| {
+        Trial::of("fit/holes")
+            .selection("selection: Tub\nkind: bathtub", &format!("holes: {holes}"))
+            .selection("selection: Filler\nkind: bath filler", &format!("mount: {mount}\nholes: 3\nspread: 8\""))
+    };
+    for mount in ["on the rim", "deck", "tub deck"] {
+        bath(mount, "0").finds("`Filler` takes 3 holes, and `Tub` has none").weighs("stop");
+    }
+    bath("on the wall", "0").stays_silent();
+    bath("on the rim", "3").stays_silent();
+}

@@ -1,17 +1,19 @@
-//! Floors larger than the rooms that they are laid in.
+//! Floors larger or smaller than the rooms that they are laid in.
 
 use crate::assess::{Context, about, say_area};
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::is_floor;
-use crate::units::Area;
+use crate::site::plan::Plan;
+use crate::units::{Area, Length};
 
 /// How much more than its rooms a floor may be, of a hundred: doorways and niches (common practice).
 const DOORWAYS: i128 = 5;
 
 /// Tells of a floor that is too large, where every room of the book is planned: it may lie in several of them.
 pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection, &ProductOption)) -> Option<Remark> {
-    let laid = option.laid.area.spanned().filter(|_| is_floor(selection))?;
+    let covers = || selection.covers.spanned().filter(|_| option.laid.area.is_absent());
+    let laid = option.laid.area.spanned().or_else(covers).filter(|_| is_floor(selection))?;
     let areas = context.book.rooms.iter().map(|room| context.site.sound_plan(room)?.area);
     let all: Vec<Area> = areas.collect::<Option<_>>()?;
     let rooms: i128 = all.iter().map(|area| area.square_nanometres()).sum();
@@ -27,4 +29,77 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
         let finding = about(room, selection, option, Severity::Query, laid.span, message);
         finding.remedy("correct the area or the outline before it is ordered")
     })
+}
+
+/// What stands on the floor no higher above it than that has none under it (common practice).
+const FOOT: Length = Length::from_inches(6);
+
+/// How much less than what is seen a floor may be, of a hundred: cupboards and steps that nobody drew (common practice).
+const NOT_DRAWN: i128 = 30;
+
+/// Tells of a room's only floor that is less than the floor that is seen: as it says itself how much it covers, else as
+/// much as is ordered.
+pub fn less(
+    context: &Context<'_>,
+    (room, selection, option): (&Room, &Selection, &ProductOption),
+    ordered: Option<Area>,
+) -> Option<Remark> {
+    let is_only = room.selections.iter().filter(|other| is_floor(other)).count() == 1;
+    let plan = context.site.sound_plan(room).filter(|_| is_floor(selection) && is_only)?;
+    let seen = seen(plan)?;
+    let says = option.laid.area.spanned().or_else(|| selection.covers.spanned());
+    let (there, at) = match says {
+        Some(says) => (says.value, says.span),
+        None => (ordered?, option.quantity.span()?),
+    };
+    let say = |area| say_area(area, context.book.project.units);
+    let is_less =
+        there.square_nanometres().saturating_mul(100) < seen.square_nanometres().saturating_mul(100 - NOT_DRAWN);
+    let message = phrase!(
+        "`{}` is {}, and the plan has {} of floor that nothing stands on",
+        selection.name.value,
+        say(there),
+        say(seen)
+    );
+    is_less.then(|| {
+        let finding = about(room, selection, option, Severity::Query, at, message).source("arithmetic");
+        finding.remedy("order the whole floor, or say what the rest of it gets: a selection of its own")
+    })
+}
+
+/// The floor of a room less all that stands on it; none where its outline is open or nothing is said of it.
+fn seen(plan: &Plan<'_>) -> Option<Area> {
+    let all = plan.area?.square_nanometres();
+    let stands = plan.things.iter().filter(|thing| thing.within.is_none() && thing.low < FOOT);
+    let taken: i128 = stands
+        .map(|thing| {
+            let deep = (thing.out.1 - thing.out.0.max(Length::ZERO)).max(thing.out.1 - thing.out.0);
+            i128::from(thing.width().nanometres()) * i128::from(deep.nanometres())
+        })
+        .sum();
+    Some(Area::from_square_nanometres((all - taken).max(0)))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    /// Source: arithmetic: a room of 8' by 8' less a tub of 5' by 2'-6" and a cabinet of 3' by 2' leaves 45 1/2 sq ft.
+    #[test]
+    fn a_floor_is_no_less_than_what_nothing_stands_on() {
+        let bath = |more: &str, option: &str| {
+            Trial::of("order/quantity")
+                .room("outline: 8' x 8'\nruns: {vanity: {wall: A, depth: 24\", parts: [{cabinet: v, width: 36\"}]}}\nfixtures: {tub: {wall: C, centre: 48\", width: 60\", depth: 30\", height: 20\", takes: bathtub}}")
+                .selection(&format!("selection: Floor\nkind: floor{more}"), option)
+        };
+        bath("", "quantity: 30 sq ft")
+            .finds("`Floor` is 30 sq ft (≈ 2.8 m²), and the plan has 45.5 sq ft (≈ 4.2 m²) of floor that nothing stands on")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:11"]);
+        bath("", "quantity: 46 sq ft").stays_silent();
+        bath("\ncovers: 20 sq ft", "quantity: 30 sq ft").finds_one();
+        bath("\ncovers: 200 sq ft", "quantity: 300 sq ft").finds_one().says("the plan has no more than");
+        // Two floors in a room share it.
+        bath("", "quantity: 30 sq ft").selection("selection: Floor tile\nkind: tile", "").stays_silent();
+    }
 }

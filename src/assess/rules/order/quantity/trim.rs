@@ -8,7 +8,8 @@ use crate::site::counters::covers;
 use crate::site::plan::Plan;
 use crate::source::Span;
 use crate::units::{Counted, Length, Quantity};
-use crate::vocabulary::{EdgeTrim, Kind};
+use crate::vocabulary::supply::InWords;
+use crate::vocabulary::{EdgeTrim, Kind, words_of};
 
 use super::Findings;
 
@@ -66,7 +67,7 @@ pub fn is_ordered(room: &Room, selection: &Selection, option: &ProductOption) ->
 /// What is ordered with it, said in its own words, or ordered by itself for it.
 fn ordered(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Ordered> {
     let with = option.accessories.iter().filter(|with| is_trim(&with.name.value));
-    let with = with.filter_map(|with| Some((with.quantity.spanned()?, None)));
+    let with = with.filter_map(|with| Some((with.quantity.spanned()?, in_its_name(&with.name.value))));
     let alone = by_itself(room, selection).into_iter().flat_map(Selection::standing);
     let alone = alone.filter_map(|trim| Some((trim.quantity.spanned()?, piece(trim))));
     let lines = with
@@ -77,6 +78,11 @@ fn ordered(room: &Room, selection: &Selection, option: &ProductOption) -> Option
     lines.chain(said).reduce(|one, other| Ordered { length: one.length + other.length, at: one.at })
 }
 
+/// The one length that the name of an accessory gives of each piece: `metal edge profile, 8 ft`.
+fn in_its_name(name: &str) -> Option<Length> {
+    EdgeTrim::of_words(name).length
+}
+
 fn is_trim(phrase: &str) -> bool {
     let words = phrase.split(|letter: char| !letter.is_alphanumeric()).map(str::to_lowercase);
     words.into_iter().any(|word| TRIM.contains(&word.as_str()))
@@ -85,8 +91,15 @@ fn is_trim(phrase: &str) -> bool {
 /// A selection that is trim, and lies edge to edge with this one, by either's `meets`.
 fn by_itself<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Selection> {
     let meets = |one: &Selection, other: &Selection| one.meets.iter().any(|name| name.value == other.name.value);
-    let trims = room.selections.iter().filter(|trim| is_trim(&trim.name.value));
-    trims.into_iter().find(|trim| meets(trim, selection) || meets(selection, trim))
+    let trims = || room.selections.iter().filter(|trim| is_trim(&trim.name.value));
+    let named = || trims().find(|trim| trim.is(Kind::Trim) && is_called_after(&trim.name.value, &selection.name.value));
+    trims().find(|trim| meets(trim, selection) || meets(selection, trim)).or_else(named)
+}
+
+/// Whether a name holds all words of another: `Wall tile edge trim` of `Wall tile`.
+fn is_called_after(name: &str, other: &str) -> bool {
+    let own = words_of(name);
+    words_of(other).iter().all(|word| own.contains(word))
 }
 
 /// How long one piece of it is.
@@ -105,4 +118,52 @@ pub fn length_of(quantity: &Quantity, each: Option<Length>) -> Option<Length> {
         let count = i64::try_from(quantity.whole().filter(|_| pieces)?).ok()?;
         Some(each?.times(count))
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn paper_says_which_walls_it_covers() {
+        let paper = |walls: &str| {
+            Trial::of("order/quantity").selection(
+                &format!("selection: Fern\nkind: wallpaper{walls}"),
+                "quantity: 3 rolls\nsold: {roll: 27\" x 27'}",
+            )
+        };
+        paper("")
+            .finds("3 rolls of `Fern` are ordered, and nobody says which walls it covers")
+            .weighs("query")
+            .remedies("add the walls: `papered: {along: …, height: …}`");
+        paper("\npapered: {along: 10', height: 8'}").stays_silent();
+    }
+
+    /// Source: arithmetic: two pieces of 8' are 16' of 22'; three are 24'.
+    #[test]
+    fn pieces_and_bags_count_by_what_their_names_say() {
+        let tile = |with: &str| {
+            Trial::of("order/quantity").selection(
+                "selection: Wall tile\nkind: tile",
+                &format!("edge trim: metal profile\nlaid: {{open edges: 22'}}\n{with}"),
+            )
+        };
+        for name in ["\"metal edge profile, 8 ft\"", "8' edge trim", "\"edge profile 8 ft\""] {
+            tile(&format!("accessories: [{{name: {name}, quantity: 2}}]")).finds_one().weighs("stop").says("192\"");
+            tile(&format!("accessories: [{{name: {name}, quantity: 3}}]")).stays_silent();
+        }
+        let trim = |quantity: &str| {
+            tile("").selection("selection: Wall tile edge trim\nkind: trim", &format!("quantity: {quantity}"))
+        };
+        trim("16 ft").finds_one().weighs("stop");
+        trim("24 ft").stays_silent();
+        let grout = |with: &str| {
+            Trial::of("order/quantity").selection("selection: Floor\nkind: tile", &format!(
+                "pattern: straight\nface size: 2\" x 2\"\nthickness: 3/8\"\njoint: 1/8\"\nlaid: {{area: 80 sq ft}}\nquantity: 90 sq ft\naccessories: [{with}]"
+            ))
+        };
+        grout("{name: \"grout, 5 lb bag\", quantity: 1}").finds_one().says("of grout are ordered");
+        grout("{name: \"grout, 5 lb bag\", quantity: 20}").stays_silent();
+        grout("{name: grout, quantity: 1}").stays_silent();
+    }
 }
