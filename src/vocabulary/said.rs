@@ -7,8 +7,9 @@ mod lists;
 
 use lists::{
     AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS, HEATED, HUNG, LIFTS,
-    LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, SAFETY_GLASS_WORDS,
-    SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, TALL_WORDS, TAP_WORDS, WOODS,
+    LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT,
+    SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP,
+    TALL_WORDS, TAP_WORDS, WOODS,
 };
 
 /// What words may tell.
@@ -20,6 +21,16 @@ pub enum Mention {
     MakeUpAir,
     /// A kit that makes an appliance burn another gas.
     ConversionKit,
+    /// That something is done on site, and not ordered with a thing.
+    OnSite,
+    /// What a machine is set up on.
+    Pedestal,
+    /// That a branch of gas serves more than one thing.
+    SharesABranch,
+    /// That a circuit serves more than one thing.
+    SharesACircuit,
+    /// That a circuit serves one thing alone.
+    OwnCircuit,
     /// Grout.
     Grout,
     /// A hood.
@@ -48,6 +59,10 @@ pub enum Mention {
     Tall,
     /// What stands under a counter, or is as high as one.
     Low,
+    /// A filler or a panel of a row.
+    Closure,
+    /// A cabinet with nothing in it that stands in the way of what hangs into it.
+    EmptyCabinet,
     /// That a side is open.
     Open,
     /// That a thing is let into the wall.
@@ -157,6 +172,13 @@ impl Mention {
             Self::Floor => (Met::Within, &["floor", "boden", "suelo", "vloer", "pavimento"]),
             Self::MakeUpAir => (Met::Within, MAKE_UP_AIR_WORDS),
             Self::ConversionKit => (Met::Within, &["conversion"]),
+            Self::OnSite => {
+                (Met::Whole, &["circuit", "breaker", "clearance", "filler", "blocking", "shut", "valve", "vented"])
+            }
+            Self::Pedestal => (Met::Whole, &["pedestal", "pedestals", "riser", "pedestal-drawer"]),
+            Self::SharesABranch => (Met::Whole, SHARES_A_BRANCH),
+            Self::SharesACircuit => (Met::Within, SHARES_A_CIRCUIT),
+            Self::OwnCircuit => (Met::Within, OWN_CIRCUIT),
             Self::Grout => (Met::Within, &["grout"]),
             Self::Hood => (Met::Within, &["hood", "campana", "dunstabzug", "dunsthaube"]),
             Self::Drawer => (Met::Within, &["drawer", "cajón", "cajones", "gaveta", "schublade"]),
@@ -171,6 +193,8 @@ impl Mention {
             Self::Furniture => (Met::Whole, &["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"]),
             Self::Tall => (Met::Whole, TALL_WORDS),
             Self::Low => (Met::Whole, LOW),
+            Self::EmptyCabinet => (Met::Whole, &["cabinet", "cabinets", "cupboard", "doors", "door", "empty", "open"]),
+            Self::Closure => (Met::Whole, &["filler", "fillers", "panel", "panels", "scribe", "infill", "gap"]),
             Self::Open => (Met::Whole, &["open"]),
             Self::Recessed => (Met::Within, &["recess", "built-in", "built in", "flush", "let in"]),
             Self::Tap => (Met::Whole, TAP_WORDS),

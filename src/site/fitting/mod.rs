@@ -15,9 +15,11 @@ mod gauge;
 mod housing;
 mod joined;
 pub mod nest;
+mod out;
 mod over;
 pub mod overhead;
 mod passage;
+mod pedestal;
 mod square;
 mod stack;
 #[cfg(test)]
@@ -27,24 +29,27 @@ pub mod waste;
 
 pub use before::{NeededBefore, ShortFloor, floor_before};
 pub use behind::{behind_the_back_panel, left_behind};
-pub use beside::{Rises, Side, hinge_sides, rises, rises_above_counter, stands_in_the_door_s_way};
+pub use beside::{
+    Rises, Side, hinge_sides, may_stand_in_the_door_s_way, rises, rises_above_counter, stands_in_the_door_s_way,
+};
 pub use flank::{Flank, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, panel, panel_before, recess, setting};
 pub use foot::{Foot, foot};
 pub use gauge::{DimensionCheck, Direction, Gaps, Misfit};
 pub use housing::{CabinetFigure, FigureBasis, HeldBelow, Housing, held_below};
 pub use joined::joined;
+pub use out::{case_stands_out, front_edge};
 pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{
     DoorInTheWay, PLAY_ON_THE_WAY, Passage, Passes, door_in_the_way, is_large, least_hall_around_a_corner, least_side,
     spare, tightest, way_in,
 };
+pub use pedestal::{Pedestal, pedestal_under};
 pub use square::{OutOfSquare, Skew, out_of_square, square_within};
 pub use stack::Stack;
 pub use unknown::{floor_is_unknown, is_from_the_present_floor};
 
 use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
-use crate::site::counter_depth;
 use crate::site::plan::Plan;
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange};
@@ -148,7 +153,7 @@ pub fn fitting(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         gaps: gaps(&width, &height, fit),
         body: Rectangle { width: width.goes_in(), height: height.goes_in() },
         front: front(&width, &height, fit),
-        projection: projection(room, opening, option, fit),
+        projection: out::projection(room, opening, option, fit),
         width,
         height,
         depth,
@@ -206,8 +211,9 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
     let hinge = size.height_to_hinge.get().copied();
     let least = size.height.get().and_then(|height| height.least.or(height.most));
     let unread = opening.height.get().is_none();
+    let stands_on = pedestal_under(option).and_then(|pedestal| pedestal.height).unwrap_or_default();
     let gauge = |there: Option<Spanned<Length>>, bound: bool| DimensionCheck {
-        body: least.into_iter().chain(hinge).max(),
+        body: least.into_iter().chain(hinge).max().map(|body| body + stands_on),
         body_at: size.height.span().or_else(|| size.height_to_hinge.span()),
         air: everywhere(&fit.air.top),
         there: there.as_ref().map(|there| there.value),
@@ -264,7 +270,10 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let housed = housing::inside_depth(room, opening).filter(|_| own.is_none() && !is_asked);
     let closet = if own.is_none() && housed.is_none() { by_plan::closet_depth(plan, opening) } else { None };
     let is_built_in = opening.cabinet.get().is_some() || fit.cabinet.get().is_some() || fit.face.get().is_some();
-    let set_in = is_built_in || housed.is_some() || closet.is_some();
+    // What has no front of its own goes into its niche whole.
+    let is_housed = opening.cabinet.get().is_some() || housing::cabinet_part(room, opening).is_some();
+    let is_all_body = opening.takes_a(Kind::PanelRefrigerator) && (is_housed || !opening.sill.is_absent());
+    let set_in = is_built_in || housed.is_some() || closet.is_some() || is_all_body;
     let around = housed.map(|housed| Spanned::new(housed.length, housed.span));
     let of_row = fit.opening.depth.get().and_then(|_| by_plan::depth_of_its_row(room, opening));
     let of_row = of_row.filter(|row| closet.as_ref().is_none_or(|closet| row.value <= closet.value));
@@ -278,7 +287,7 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         there_at: if own.is_some() { opening.depth_at() } else { around.map(|around| around.span) },
         bound,
         // What is open in front may stand out of it; how far is told as its projection.
-        sheet_alone: fit.opening.depth.get().is_some() || !set_in || lets_in_from_above(opening),
+        sheet_alone: !is_all_body && (fit.opening.depth.get().is_some() || !set_in) || lets_in_from_above(opening),
         ..asked(&fit.opening.depth)
     };
     only_if_too_small(gauge)
@@ -360,33 +369,6 @@ pub fn loses_to_the_floor(room: &Room, opening: &Opening) -> bool {
     let housed = || opening.cabinet.get().is_some() || housing::cabinet_part(room, opening).is_some();
     let built_in = opening.takes_a(Kind::PanelRefrigerator) && housed();
     opening.stands_on_the_floor() && !hangs && !built_in
-}
-
-/// Where the front of what stands around the opening is: the counter's edge, or the opening's own.
-pub fn front_edge(room: &Room, opening: &Opening) -> Option<Length> {
-    counter_depth(room, opening).value().or_else(|| opening.governing_depth())
-}
-
-/// How far the case, without door and handle, stands out; nothing where it stays behind the edge.
-pub fn case_stands_out(room: &Room, opening: &Opening, option: &ProductOption) -> Length {
-    let air = option.fit.get().map_or(Length::ZERO, |fit| everywhere(&fit.air.back));
-    let out = option.size.depth.get().zip(front_edge(room, opening)).map(|(depth, edge)| *depth + air - edge);
-    out.unwrap_or(Length::ZERO).max(Length::ZERO)
-}
-
-fn projection(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> Option<Length> {
-    if lets_in_from_above(opening) {
-        return None;
-    }
-    let size = &option.size;
-    let with_panel = size.depth.get().map(|depth| *depth + flush::panel_before(option));
-    let out = [&size.depth_with_handle, &size.depth_with_door];
-    let out = out.into_iter().find_map(|depth| depth.get().copied()).or(with_panel)?;
-    // A front that covers the edge stops the case there, whatever is left behind it.
-    if let Some(case) = size.depth.get().filter(|_| fit.face.get().is_some()) {
-        return Some(out - *case);
-    }
-    Some(out + everywhere(&fit.air.back) - front_edge(room, opening)?)
 }
 
 fn gaps(width: &DimensionCheck, height: &DimensionCheck, fit: &Fit) -> Gaps {

@@ -8,11 +8,18 @@ use crate::vocabulary::{JOINS, nearest};
 /// The most kinds that are offered.
 const MOST_OFFERED: usize = 4;
 
+/// One slip of the pen in so many letters: `boiler` is another thing than `toilet`.
+const SLIP_IN: usize = 6;
+
 /// The kinds whose own word is the one that the name ends with, or is near to it; where none is, those that share
 /// a word with it.
 pub fn near_kinds(name: &str) -> Phrase {
     let listed = "`bookmatch explain kinds` lists them all; `item` is for what has no kind of its own";
-    if let Some(near) = nearest(name, Kind::ALL.iter().flat_map(|kind| kind.words())) {
+    let slip = |near: &&str| {
+        let one_in = name.chars().count() / SLIP_IN;
+        strsim::damerau_levenshtein(&name.to_lowercase(), &near.to_lowercase()) <= one_in.max(1)
+    };
+    if let Some(near) = nearest(name, Kind::ALL.iter().flat_map(|kind| kind.words())).filter(slip) {
         return phrase!("did you mean `{near}`?", near);
     }
     let near = [shared(parts(name).last().into_iter().collect(), true), shared(parts(name).collect(), false)]
@@ -45,4 +52,19 @@ fn is_same_word(one: &str, other: &str) -> bool {
     let plain = |word: &str| word.to_lowercase().trim_end_matches('s').to_owned();
     let (one, other) = (plain(one), plain(other));
     one == other || one.chars().count() > 4 && strsim::damerau_levenshtein(&one, &other) <= 1
+}
+
+#[cfg(test)]
+mod tests {
+    use super::near_kinds;
+
+    #[test]
+    fn a_slip_is_mended_and_another_thing_is_not_offered() {
+        let offered = |name: &str| near_kinds(name).text().to_string();
+        assert!(offered("celing light").contains("did you mean `ceiling light`?"));
+        assert!(offered("refridgerator").contains("did you mean `refrigerator`?"));
+        for name in ["boiler", "plinth"] {
+            assert!(!offered(name).contains("did you mean"), "{name}: {}", offered(name));
+        }
+    }
 }

@@ -33,7 +33,7 @@ kinds! {
             .hurts(&[Power, Heat, Weight])
             .is(&[Heats, LapsOver, StandsTall, HasHandles])
             .may(&["fuel", "hinge"]);
-    Microwave: "microwave" | "microwave oven" | "microwave drawer" | "built-in microwave", "a microwave, built in or in a drawer" =>
+    Microwave: "microwave" | "microwave oven" | "microwave drawer" | "built-in microwave" | "over-the-range microwave" | "microwave hood", "a microwave, built in or in a drawer" =>
         into(Appliance)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power"])
             .hurts(&[Power, Weight])
@@ -81,7 +81,7 @@ kinds! {
             .hurts(&[Power, Water, Weight])
             .is(&[WashesDishes, InNoCabinet])
             .may(&["capacity", "drain"]);
-    Hood: "hood" | "range hood" | "cooker hood" | "vent hood" | "extractor hood" | "extractor" | "rangehood", "a hood over a cooktop" =>
+    Hood: "hood" | "range hood" | "cooker hood" | "vent hood" | "extractor hood" | "extractor" | "rangehood" | "hood insert" | "hood liner" | "power pack", "a hood over a cooktop" =>
         into(Appliance)
             .needs(&[
                 "maker", "model", "size.width", "size.height", "size.depth", "airflow", "fit.needs.power",
@@ -90,7 +90,7 @@ kinds! {
             .hurts(&[Air, Heat, Power])
             .is(&[Hangs])
             .may(&["panel", "lamp", "kelvin", "lumens"]);
-    Washer: "washer" | "washing machine" | "clothes washer", "a clothes washer" =>
+    Washer: "washer" | "washing machine" | "clothes washer" | "washer dryer" | "washer-dryer", "a clothes washer" =>
         into(Appliance)
             .needs(&[
                 "maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.needs.water",
@@ -121,7 +121,7 @@ kinds! {
             .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
             .hurts(&[Power])
             .may(&["capacity"]);
-    Sink: "sink" | "kitchen sink" | "utility sink" | "laundry sink" | "prep sink", "a kitchen or utility sink" =>
+    Sink: "sink" | "kitchen sink" | "utility sink" | "laundry sink" | "prep sink" | "butler sink" | "belfast sink", "a kitchen or utility sink" =>
         into(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "bowl depth", "mount", "drain"])
             .hurts(&[Water, Weight])
@@ -134,7 +134,7 @@ kinds! {
             .hurts(&[Water])
             .is(&[CutIntoCounter])
             .may(&["bowl depth", "holes", "spread", "hole diameter", "drilled", "reveal", "corner radius", "trap seal", "apron height"]);
-    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "sink mixer" | "pot filler", "a tap with its handles" =>
+    Tap: "tap" | "faucet" | "mixer" | "mixer tap" | "kitchen tap" | "kitchen faucet" | "basin tap" | "basin mixer" | "sink mixer" | "pot filler" | "boiling water tap" | "instant hot tap", "a tap with its handles" =>
         onto(Plumbing)
             .needs(&["maker", "model", "holes", "spread", "rear travel", "spout reach"])
             .hurts(&[Water])

@@ -104,7 +104,7 @@ pub(super) const SLIDING_PANE_WORDS: &[&str] =
 
 /// Words of [`super::Mention::Tall`].
 pub(super) const TALL_WORDS: &[&str] =
-    &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder"];
+    &["tall", "pantry", "tower", "column", "full", "refrigerator", "fridge", "larder", "housing", "freezer"];
 
 /// Words of [`super::Mention::Bowl`].
 pub(super) const BOWL_WORDS: &[&str] =
@@ -145,6 +145,17 @@ pub(super) const BUILT: &[&str] = &[
     "nib",
     "return",
     "boxing",
+    "partition",
+    "pillar",
+    "chase",
+    "newel",
+    "tabique",
+    "pared",
+    "muro",
+    "pilar",
+    "columna",
+    "wand",
+    "pfeiler",
 ];
 
 /// What stands under a counter, or is as high as one.
@@ -245,3 +256,46 @@ pub(super) const FILTER_TAP: &[&str] =
 /// What says that a top of laminate takes a bowl from below.
 pub(super) const FROM_BELOW: &[&str] =
     &["undermount", "under-mount", "under mount", "compact", "solid core", "phenolic", "bajo encimera", "unterbau"];
+
+/// Words of sharing, and what else burns gas in a house.
+pub(super) const SHARES_A_BRANCH: &[&str] = &[
+    "shared",
+    "shares",
+    "sharing",
+    "tee",
+    "tees",
+    "teed",
+    "serves",
+    "serving",
+    "feeds",
+    "feeding",
+    "branches",
+    "furnace",
+    "boiler",
+    "heater",
+    "fireplace",
+    "barbecue",
+    "grill",
+    "compartida",
+    "compartido",
+    "caldera",
+    "calentador",
+    "geteilt",
+];
+
+/// Words of a circuit that serves more than one thing.
+pub(super) const SHARES_A_CIRCUIT: &[&str] =
+    &["shared", "shares", "sharing", "same circuit", "also feeds", "also serves", "together with", "compartid"];
+
+/// Words of a circuit that serves one thing alone.
+pub(super) const OWN_CIRCUIT: &[&str] = &[
+    "dedicated",
+    "of its own",
+    "its own circuit",
+    "own circuit",
+    "separate circuit",
+    "individual circuit",
+    "individual branch",
+    "exclusiv",
+    "dedicado",
+];

@@ -57,11 +57,27 @@ const PLASTIC: [&str; 5] = ["vinyl", "plastic", "pvc", "polypropylene", "plásti
 /// Words that deny what follows them.
 const DENIED: [&str; 7] = ["no", "not", "never", "without", "nor", "non", "sin"];
 /// Hollows and rooms of a house that air must not end in.
-const INSIDE: [&str; 8] = ["attic", "loft", "roof space", "roof void", "crawl", "garage", "ceiling void", "basement"];
+const INSIDE: [&str; 15] = [
+    "attic",
+    "loft",
+    "roof space",
+    "roof void",
+    "crawl",
+    "garage",
+    "ceiling void",
+    "basement",
+    "falso techo",
+    "techo falso",
+    "altillo",
+    "desván",
+    "buhardilla",
+    "garaje",
+    "sótano",
+];
 /// What is out of the house, or leads there.
-const OUTSIDE: [&str; 13] = [
-    "roof", "outside", "outdoor", "wall", "gable", "yard", "exterior", "eave", "soffit", "garden", "façade", "facade",
-    "open air",
+const OUTSIDE: [&str; 19] = [
+    "patio", "fachada", "tejado", "azotea", "afuera", "al aire", "roof", "outside", "outdoor", "wall", "gable", "yard",
+    "exterior", "eave", "soffit", "garden", "façade", "facade", "open air",
 ];
 
 impl InWords for Duct {
@@ -154,7 +170,12 @@ mod tests {
         assert_eq!(off("100 mm, at most 12 m, minus 1.5 m per bend"), Some("1.5 m".parse().unwrap()));
         assert_eq!(off("4\", at most 25 ft"), None);
         let ends = |words: &str| Duct::of_words(words).ends;
-        for words in ["6\" round, ends in the attic", "150 mm into the loft", "4\" to the roof space"] {
+        for words in [
+            "120 mm, 3 m, al falso techo",
+            "6\" round, ends in the attic",
+            "150 mm into the loft",
+            "4\" to the roof space",
+        ] {
             assert_eq!(ends(words), Some(Ends::Inside), "{words}");
         }
         for words in

@@ -46,9 +46,15 @@ const UNITS: &[(&str, Unit)] = &[
     ("btu/hr", Unit::Btu),
     ("btuh", Unit::Btu),
     ("btu", Unit::Btu),
+    ("btus", Unit::Btu),
+    ("btus/h", Unit::Btu),
+    ("btus/hr", Unit::Btu),
+    ("btu/hour", Unit::Btu),
     ("kbtu/h", Unit::KiloBtu),
     ("kbtu/hr", Unit::KiloBtu),
     ("kbtu", Unit::KiloBtu),
+    ("kbtus", Unit::KiloBtu),
+    ("kbtuh", Unit::KiloBtu),
     ("mbh", Unit::KiloBtu),
     ("mj/h", Unit::Megajoules),
     ("mj/hr", Unit::Megajoules),
@@ -56,7 +62,7 @@ const UNITS: &[(&str, Unit)] = &[
 ];
 
 impl Unit {
-    fn read(word: &str) -> Option<Self> {
+    pub(super) fn read(word: &str) -> Option<Self> {
         UNITS.iter().find(|(written, _)| *written == word).map(|(_, unit)| *unit)
     }
 
@@ -129,6 +135,17 @@ impl Figures {
     /// The figures of a unit.
     pub(super) fn all(&self, unit: Unit) -> impl Iterator<Item = &Figure> {
         self.0.iter().filter(move |figure| figure.unit == unit)
+    }
+
+    /// How many figures a unit has.
+    pub(super) fn count(&self, unit: Unit) -> usize {
+        self.all(unit).count()
+    }
+
+    /// The least and the greatest of all figures of a unit, in thousandths: of `15–20 kW, 12 kW` from 12 to 20.
+    pub(super) fn ends(&self, unit: Unit) -> Option<(u64, u64)> {
+        let least = self.all(unit).filter_map(Figure::least).min()?;
+        Some((least, self.all(unit).filter_map(Figure::most).max()?))
     }
 
     /// The first figure of a unit, in whole units.
@@ -256,6 +273,12 @@ fn figures(parts: &[Part]) -> Vec<Figure> {
             Part::Space => {}
             Part::Word(word) => {
                 let thousandths = std::mem::take(&mut numbers);
+                // `70k Btu/h`: thousands of them.
+                if word == "k" && next_unit(rest) == Some(Unit::Btu) {
+                    numbers = thousandths.iter().map(|number: &u64| number.saturating_mul(1000)).collect();
+                    joined = false;
+                    continue;
+                }
                 let unit = Unit::read(word).filter(|_| !thousandths.is_empty());
                 found.extend(unit.map(|unit| Figure { thousandths, unit }));
             }
@@ -268,13 +291,18 @@ fn figures(parts: &[Part]) -> Vec<Figure> {
 /// The three digits that a space parts from the thousands before them, and what follows.
 fn thousands(digits: usize, after: &[Part]) -> Option<(u64, &[Part])> {
     let [Part::Space, Part::Number(more, 3), rest @ ..] = after else { return None };
-    let unit = rest.iter().find_map(|part| match part {
+    let parted = digits <= 3 && next_unit(rest).is_some_and(Unit::has_thousands);
+    parted.then_some((*more, rest))
+}
+
+/// The unit that follows, past spaces.
+fn next_unit(rest: &[Part]) -> Option<Unit> {
+    let word = rest.iter().find_map(|part| match part {
         Part::Space => None,
         Part::Word(word) => Some(Unit::read(word)),
         _ => Some(None),
     });
-    let parted = digits <= 3 && unit.flatten().is_some_and(Unit::has_thousands);
-    parted.then_some((*more, rest))
+    word.flatten()
 }
 
 #[cfg(test)]
@@ -332,6 +360,11 @@ mod tests {
         assert_eq!(figures.whole(Unit::Ampere).map(Amount::taken), Some(15));
         assert_eq!(figures.whole(Unit::Watt).map(Amount::taken), Some(1500));
         assert_eq!(ends("no. 12 wire", Unit::Watt), None);
+        for form in ["70K BTUs", "70k Btu/h", "70 k btu/hr", "70 kBtu/h"] {
+            let figures = Figures::of(form);
+            let read = figures.whole(Unit::Btu).or_else(|| figures.in_thousandths(Unit::KiloBtu));
+            assert_eq!(read.map(Amount::taken), Some(70_000), "{form}");
+        }
         assert_eq!(ends("2 120 V circuits", Unit::Volt), Some((120_000, 120_000)));
         assert_eq!(ends("V", Unit::Volt), None);
         assert_eq!(ends("99999999999999999999 W", Unit::Watt), None);

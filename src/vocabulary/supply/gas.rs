@@ -1,93 +1,117 @@
 //! Gas: its kind, what an appliance takes, what a branch carries.
 
 use crate::units::Length;
+use crate::vocabulary::Mention;
 
 use super::InWords;
 use super::figure::{Amount, Figures, Unit};
+use super::gas_kind::{GasKind, Kinds};
 use super::phrase;
 use super::pipe::{Pipe, run};
-
-/// A kind of gas.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum GasKind {
-    /// Natural gas, from the main.
-    Natural,
-    /// Propane or butane, from a tank or a bottle.
-    Propane,
-}
-
-impl GasKind {
-    /// In words.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Natural => "natural gas",
-            Self::Propane => "propane or butane",
-        }
-    }
-}
 
 /// A supply of gas, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Gas {
-    /// Its kind.
+    /// Its kind, where its words name one; of what can be converted, the one that it is made for.
     pub kind: Option<GasKind>,
+    /// How it goes with the other kind, where its words name both.
+    pub both: Option<Both>,
     /// What is taken, or said to be carried, in Btu an hour.
     pub btu: Option<Amount>,
+    /// Whether its words hold figures of heat that can be understood in more than one way: several to be added, or one
+    /// among which another has its share.
+    pub unclear: bool,
     /// Nominal size of the pipe.
     pub pipe: Option<Length>,
+    /// What the pipe is made of, where that is said not to be steel.
+    pub other_pipe: bool,
+    /// Whether more than one thing is said to be on the branch.
+    pub shared: bool,
     /// From the meter to the farthest outlet, by which every section is sized (IFGC 402.4.1, longest length).
     pub run: Option<Length>,
     /// Its centre from the finished floor.
     pub height: Option<Length>,
 }
 
+/// How a thing goes with the other gas than the one it is made for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Both {
+    /// It burns either as it comes.
+    Either,
+    /// It can be converted.
+    Convertible,
+    /// It can, and what it takes comes with it.
+    KitComes,
+}
+
 /// Units that other countries count gas by, and hundredths of a Btu an hour in one: 1 Btu (IT) is
 /// 1055.056 J (ISO 31-4, from memory).
 const METRIC: [(Unit, u64); 2] = [(Unit::Megajoules, 94_782), (Unit::Kilowatt, 341_214)];
+/// Units of heat an hour.
+const HEAT: [Unit; 4] = [Unit::KiloBtu, Unit::Btu, Unit::Megajoules, Unit::Kilowatt];
+/// Pipes that carry less than steel of the same name, which the code sizes by tables of their own.
+const OTHER_PIPES: [&str; 9] =
+    ["csst", "corrugat", "flexible", "copper", "cobre", "polyethylene", "plastic", "tubing", "multilayer"];
 
 impl InWords for Gas {
     fn of_words(words: &str) -> Self {
         let lower = words.to_lowercase();
-        let has = |words: &[&str]| words.iter().any(|word| lower.contains(word));
-        let is_a_word =
-            |known: &[&str]| lower.split(|letter: char| !letter.is_alphanumeric()).any(|word| known.contains(&word));
-        let kind = if has(&[
-            "propan",
-            "butan",
-            "lp gas",
-            "lpg",
-            "l.p.",
-            "bottle",
-            "bombona",
-            "tank",
-            "flüssiggas",
-            "fluessiggas",
-            "licuado",
-        ]) || is_a_word(&["glp", "gpl", "g30", "g31", "lp"])
-        {
-            Some(GasKind::Propane)
-        } else if has(&["natural", "naturel", "erdgas", "mains", "nat. gas", "nat gas"])
-            || is_a_word(&["ng", "g20", "g25"])
-        {
-            Some(GasKind::Natural)
-        } else {
-            None
-        };
         let figures = Figures::of(words);
-        let metric = || {
-            METRIC
-                .iter()
-                .find_map(|(unit, per_hundred)| Amount::scaled(figures.thousandths(*unit)?, *per_hundred, 100_000))
-        };
+        let Kinds { kind, both } = Kinds::of(&lower);
+        // Several figures, or one that may be a burner's.
+        let told: usize = HEAT.iter().map(|unit| figures.count(*unit)).sum();
+        let part_of_all = told > 1 || told > 0 && ["burner", "quemador"].iter().any(|word| lower.contains(word));
         Self {
             kind,
-            // Thousandths of a thousand are ones.
-            btu: figures.in_thousandths(Unit::KiloBtu).or_else(|| figures.whole(Unit::Btu)).or_else(metric),
+            both,
+            btu: heat(&figures),
+            unclear: told > 0 && bare_number(&lower) || part_of_all && !has_a_total(&lower) || adds_up(&lower),
             pipe: Pipe::of_words(words).size,
+            other_pipe: OTHER_PIPES.iter().any(|word| lower.contains(word)),
+            shared: Mention::SharesABranch.is_in(&lower),
             run: run(&lower),
             height: phrase::height(words),
         }
     }
+}
+
+/// The heat that the words name: of several figures from the least to the greatest.
+fn heat(figures: &Figures) -> Option<Amount> {
+    let btu = |unit, numerator, denominator| Amount::scaled(figures.ends(unit)?, numerator, denominator);
+    let metric = || METRIC.iter().find_map(|(unit, per_hundred)| btu(*unit, *per_hundred, 100_000));
+    // Thousandths of a thousand are ones.
+    btu(Unit::KiloBtu, 1, 1).or_else(|| btu(Unit::Btu, 1, 1000)).or_else(metric)
+}
+
+/// Whether a number that may be of heat stands without its unit: `total 84000, largest burner 18000 Btu/h`.
+fn bare_number(lower: &str) -> bool {
+    let words = lower.split([' ', ';', '(', ')', ':']).map(|word| word.trim_end_matches([',', '.']));
+    let words: Vec<&str> = words.filter(|word| !word.is_empty()).collect();
+    let is_large = |word: &str| {
+        let digits: String = word.chars().filter(char::is_ascii_digit).collect();
+        digits.len() >= 4 && word.chars().all(|letter| letter.is_ascii_digit() || letter == ',')
+    };
+    let other = ["to", "-", "–", "—", "mm", "m", "ft", "pa", "mbar"];
+    let joins = |next: &str| other.contains(&next) || next == "k" || Unit::read(next).is_some();
+    let large = words.iter().enumerate().filter(|(_, word)| is_large(word));
+    large.into_iter().any(|(at, _)| !words.get(at + 1).is_some_and(|next| joins(next)))
+}
+
+/// Whether one of several figures is told to be that of all.
+fn has_a_total(lower: &str) -> bool {
+    ["total", "in all", "altogether", "all burners"].iter().any(|word| lower.contains(word))
+}
+
+/// Whether figures are to be added or multiplied: `15000 + 18000`, `2 x 3.5 kW`, `9000 Btu/h each`.
+fn adds_up(lower: &str) -> bool {
+    let compact: String = lower.chars().filter(|letter| !letter.is_whitespace()).collect();
+    let digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
+    let times = compact.char_indices().any(|(at, letter)| {
+        matches!(letter, 'x' | '×' | '*' | '+')
+            && digit(compact.get(..at).and_then(|before| before.chars().next_back()))
+            && digit(compact.get(at + letter.len_utf8()..).and_then(|after| after.chars().next()))
+    });
+    times || lower.contains('+') || ["each", "apiece"].iter().any(|word| lower.contains(word))
 }
 
 #[cfg(test)]
@@ -105,16 +129,34 @@ mod tests {
         assert_eq!(taken("natural gas, 45 MJ/h"), Some(42_652));
         assert_eq!(Gas::of_words("natural gas, branch carries 60MJ/h").btu.map(Amount::there), Some(56_869));
         assert_eq!(taken("G20, 11 kW"), Some(37_534));
-        assert_eq!(Gas::of_words("NG 65 MBH").kind, Some(GasKind::Natural));
-        assert_eq!(Gas::of_words("existing tubing, 65 MBH").kind, None);
-        for words in ["mains gas, 9 kW", "nat. gas", "Erdgas E", "gas natural"] {
-            assert_eq!(Gas::of_words(words).kind, Some(GasKind::Natural), "{words}");
-        }
-        for words in ["LPG", "Flüssiggas 50 mbar", "bottled gas", "gas licuado"] {
-            assert_eq!(Gas::of_words(words).kind, Some(GasKind::Propane), "{words}");
-        }
-        // Gas that a town makes is neither.
-        assert_eq!(Gas::of_words("town gas").kind, None);
+        assert_eq!(taken("70K BTUs"), Some(70_000));
         assert_eq!(Gas::of_words("yes"), Gas::default());
+    }
+
+    #[test]
+    fn figures_that_are_parts_of_a_whole_are_unclear() {
+        for words in [
+            "natural gas, 15000 + 18000 + 12000 + 9000 burners, oven 30000 Btu/h",
+            "gas natural, 2 x 3.5 kW + 2 x 2 kW + 5 kW",
+            "natural gas, 4 burners 9000 Btu/h each",
+            "natural gas, burners 3.0, 3.0, 1.8, 1.8 and 5.0 kW",
+            "natural gas, total 84000, largest burner 18000 Btu/h",
+            "natural gas, carries 120000, 75000 Btu/h of it for the furnace",
+            "natural gas, carries 120000 Btu/h, 75000 Btu/h of it for the furnace",
+        ] {
+            assert!(Gas::of_words(words).unclear, "{words}");
+        }
+        let total = Gas::of_words("natural gas, largest burner 18000 Btu/h, total 84000 Btu/h");
+        assert_eq!((total.unclear, total.btu.map(Amount::taken)), (false, Some(84_000)));
+        for clear in [
+            "natural gas, 40,000–51,000 Btu/h",
+            "natural gas, 40,000 to 51,000 Btu/h",
+            "natural gas, 51000 Btu/h",
+            "natural gas, 51,000 BTU/hr",
+            "natural gas, 51000 btu per hour",
+            "natural gas, 65 MBH",
+        ] {
+            assert!(!Gas::of_words(clear).unclear, "{clear}");
+        }
     }
 }

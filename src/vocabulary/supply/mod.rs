@@ -2,27 +2,36 @@
 //!
 //! The book keeps the words, which are printed as they stand, with what is understood of them, which is compared.
 
+mod drain;
 mod duct;
 mod figure;
 mod gas;
+mod gas_kind;
 mod phrase;
 mod pipe;
+mod plug;
 mod power;
 mod side;
+mod water;
+mod wire;
 mod worded;
 
 use figure::{Figures, Unit};
 
+pub use drain::{Drain, DrainWay};
 pub use duct::{Duct, Ends};
 pub use figure::Amount;
-pub use gas::{Gas, GasKind};
-pub use phrase::Face;
+pub use gas::{Both, Gas};
+pub use gas_kind::GasKind;
 pub(super) use phrase::lengths;
+pub use phrase::{Face, heights, one_length};
 
 use crate::units::LengthRange;
-pub use pipe::{Drain, Pipe, Section, Water};
+pub use pipe::{Pipe, Section};
+pub use plug::Plug;
 pub use power::Power;
 pub use side::Side;
+pub use water::{Valve, Water, is_smaller};
 pub use worded::{InWords, Worded};
 
 /// Airflow in cubic feet a minute: of `300–600 cfm` the most that is moved.

@@ -59,6 +59,30 @@ pub fn height(text: &str) -> Option<Length> {
     if let [LengthInWords { length, to: None, .. }] = all.as_slice() { Some(*length) } else { None }
 }
 
+/// The one length that a text names; none where it names several, or none.
+pub fn one_length(text: &str) -> Option<Length> {
+    match lengths(text).as_slice() {
+        [only] if only.to.is_none() => Some(only.length),
+        _ => None,
+    }
+}
+
+/// Every height that a text names, each as a range: `two rails, 72" and 84" AFF`.
+pub fn heights(text: &str) -> Vec<LengthRange> {
+    let told = lengths(text).into_iter().filter(|told| told.is == Meaning::Height);
+    told.filter_map(|told| LengthRange::between(told.length, told.to.unwrap_or(told.length)).ok()).collect()
+}
+
+/// How far something stands out from its wall, where a text says it once: `surface valve 3" proud`.
+pub fn proud(text: &str) -> Option<Length> {
+    let lower = with_points(&text.to_lowercase());
+    let part = lower.split([',', ';']).find(|part| part.contains("proud") || part.contains("stands out"))?;
+    match of_phrase(part).as_slice() {
+        [only] => Some(only.to.unwrap_or(only.length)),
+        _ => None,
+    }
+}
+
 /// A text whose decimal commas are points: a comma between digits parts no two phrases. Three digits after it are
 /// thousands, which no pipe has. A hyphen between a number and its unit, and the sign of a diameter, part words:
 /// `6-inch`, `Ø125 mm`.
@@ -183,9 +207,11 @@ fn meaning(words: &str) -> Meaning {
         Meaning::Seal
     } else if has(&["above", "over"]) && has(&["trap", "weir"]) {
         Meaning::AboveTrap
-    } else if has(&["aff", "ffl", "high"])
+    } else if has(&["aff", "affl", "ffl", "high"])
         || words.contains("a.f.f")
-        || (has(&["above", "off", "over", "from"]) && has(&["floor"]))
+        || (has(&["above", "off", "over", "from"]) && has(&["floor", "ffl"]))
+        // As other languages say it: `a 650 mm del suelo`, `650 mm over gulv`.
+        || has(&["suelo", "gulv", "golvet", "fußboden", "sol"])
     {
         Meaning::Height
     } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster", "tile", "tiles", "tiling"])) {
@@ -274,6 +300,13 @@ mod tests {
     fn a_hyphen_before_a_unit_and_the_sign_of_a_diameter_part_words() {
         for text in ["6-inch", "6-in. round", "Ø6 in", "⌀ 6\""] {
             assert_eq!(told(text), [("6\"".into(), Meaning::Size)], "{text}");
+        }
+    }
+
+    #[test]
+    fn a_height_is_read_in_several_countries_words() {
+        for text in ["650 mm AFFL", "650 mm FFL", "a 650 mm del suelo", "650 mm over gulv", "650 mm above FFL"] {
+            assert_eq!(height(text), Some(Length::from_millimetres(650)), "{text}");
         }
     }
 

@@ -3,8 +3,8 @@
 use crate::finding::{Phrase, Value, phrase};
 use crate::units::{Length, LengthRange, Sides};
 
-use super::phrase::{self, Face, LengthInWords, Meaning};
-use super::{InWords, Side};
+use super::InWords;
+use super::phrase::{self, LengthInWords, Meaning};
 
 /// No duct is narrower; what is less is insulation around one (common practice: ducts begin at 75 mm).
 const LEAST_DUCT: Length = Length::from_millimetres(70);
@@ -52,7 +52,7 @@ impl InWords for Pipe {
         });
         Self {
             size,
-            narrowest: Section::narrowest(&lower, sizes),
+            narrowest: Section::narrowest(&lower, sizes.into_iter().chain(reduced(&parts)).collect()),
             height: high.filter(|(_, limits)| limits.is_none()).map(|(height, _)| height),
             limits: high.and_then(|(_, limits)| limits),
             run: run(&lower),
@@ -60,6 +60,34 @@ impl InWords for Pipe {
             half_bends: count(&parts, &["45"], &[]),
         }
     }
+}
+
+/// Numbers from three on in words, as ducts are named by.
+const IN_WORDS: [&str; 8] = ["three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+/// From so many on a size without a unit is in millimetres: no duct of a house is as many inches wide.
+const LEAST_MILLIMETRES: i64 = 40;
+
+/// The sizes of a reducer, which the trade gives without a unit: `8x6 reducer`, `8-to-6 reducer`, `reduced to six inch`.
+fn reduced(parts: &[&str]) -> Vec<Length> {
+    let told = parts.iter().filter(|part| ["reduc", "necks down", "steps down"].iter().any(|word| part.contains(word)));
+    let words = |part: &&str| -> Vec<String> {
+        let apart = |letter: char| !letter.is_alphanumeric();
+        let apart = part.split(apart);
+        apart
+            .flat_map(|word| if word.starts_with(char::is_numeric) { word.split('x').collect() } else { vec![word] })
+            .map(str::to_owned)
+            .collect()
+    };
+    let size = |word: &String| {
+        let in_words = IN_WORDS.iter().position(|known| known == word).and_then(|at| i64::try_from(at).ok());
+        let number: i64 = word.parse().ok().or(in_words.map(|at| at + 3))?;
+        match number {
+            3..=16 => Some(Length::from_inches(number)),
+            LEAST_MILLIMETRES..=500 => Some(Length::from_millimetres(number)),
+            _ => None,
+        }
+    };
+    told.flat_map(|part| words(part).iter().filter_map(size).collect::<Vec<_>>()).collect()
 }
 
 /// Between which heights something may be, where the words say that a height limits it.
@@ -70,67 +98,6 @@ fn limits(told: &LengthInWords, part: &str) -> Option<LengthRange> {
         None if says(&MOST) => Some(LengthRange::at_most(told.length)),
         None if says(&LEAST) => Some(LengthRange::at_least(told.length)),
         None => None,
-    }
-}
-
-/// A water line, as far as its words can be read.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Water {
-    /// Its nominal size.
-    pub size: Option<Length>,
-    /// Whether hot water is named.
-    pub hot: bool,
-    /// Whether cold water is named.
-    pub cold: bool,
-    /// Whether a shut-off is named.
-    pub shut_off: bool,
-    /// Its centre from the finished floor.
-    pub height: Option<Length>,
-}
-
-impl InWords for Water {
-    fn of_words(words: &str) -> Self {
-        let lower = words.to_lowercase();
-        let named = |word| lower.contains(word);
-        let size = Pipe::of_words(words).size;
-        let height = phrase::height(words);
-        Self { size, hot: named("hot"), cold: named("cold"), shut_off: shuts_off(&lower), height }
-    }
-}
-
-/// Whether the words of a line tell of a valve that shuts it, and not of its absence.
-fn shuts_off(lower: &str) -> bool {
-    let denied = ["no shut", "no valve", "no stop", "without"].iter().any(|word| lower.contains(word));
-    let valves = ["shut-off", "shutoff", "shut off", "valve", "stopcock", "stop tap", "angle stop", "isolat"];
-    !denied && valves.iter().any(|word| lower.contains(word))
-}
-
-/// A drain, as far as its words can be read.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Drain {
-    /// The pipe.
-    pub pipe: Pipe,
-    /// How far from the wall it comes up, and from which face of it, where its words name one such distance.
-    pub rough_in: Option<(Length, Face)>,
-    /// The side at which it is.
-    pub side: Option<Side>,
-    /// How deep the water is that its trap holds.
-    pub seal: Option<Length>,
-    /// How high a standpipe ends above the trap below it.
-    pub above_trap: Option<Length>,
-}
-
-impl InWords for Drain {
-    fn of_words(words: &str) -> Self {
-        let from_wall = phrase::lengths(words).into_iter().filter_map(|told| match told.is {
-            Meaning::FromWall(face) => Some((told.length, face)),
-            _ => None,
-        });
-        let all: Vec<(Length, Face)> = from_wall.collect();
-        let rough_in = if let [only] = all.as_slice() { Some(*only) } else { None };
-        let first = |is: Meaning| phrase::lengths(words).into_iter().find(|told| told.is == is).map(|told| told.length);
-        let (seal, above_trap) = (first(Meaning::Seal), first(Meaning::AboveTrap));
-        Self { pipe: Pipe::of_words(words), rough_in, side: Side::read(words), seal, above_trap }
     }
 }
 
@@ -322,6 +289,10 @@ mod tests {
         ] {
             assert_eq!(narrowest(text), round("6\""), "{text}");
         }
+        for text in ["8\" round, 8x6 reducer at the roof cap", "8\", 8-to-6 reducer", "8\" round reduced to six inch"] {
+            assert_eq!(narrowest(text), round("6\""), "{text}");
+        }
+        assert_eq!(narrowest("150 mm, 150/125 reducer at the wall"), round("125 mm"));
         assert_eq!(narrowest("75 mm rigid, 3 m"), round("75 mm"));
         let flat = Section::Rectangle(length("3 1/4\"").unwrap(), length("10\"").unwrap());
         assert_eq!(narrowest("3 1/4\" x 10\", 12 ft"), Some(flat));

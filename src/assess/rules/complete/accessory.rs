@@ -3,10 +3,11 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{Accessory, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
 use crate::source::Span;
-use crate::units::Wrote;
+use crate::units::{Quantity, Wrote};
+use crate::vocabulary::Mention;
 
 declare! {
     /// A kit, trim or filler that the sheet requires is not ordered
@@ -68,11 +69,18 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
                 }
             };
             let finding = about(room, selection, option, severity, at, message).also(required.span, "required");
-            findings.push(finding.remedy(
-                "order it: add its name or model under `accessories`, or make it a selection of its own in this room",
-            ));
+            findings.push(finding.remedy(remedy(name)));
         }
     }
+}
+
+/// How to mend it: what is done on site is no accessory.
+fn remedy(required: &str) -> &'static str {
+    if Mention::OnSite.is_in(required) {
+        return "say what the sheet asks of the site where it is read: power, gas, water and drain under `fit: {needs: …}`, \
+                clear space as `fit: {air: …}` or `fit: {door: {wall clearance: …}}`; a filler stands in its run";
+    }
+    "order it: add its name or model under `accessories`, or make it a selection of its own in this room"
 }
 
 /// Whether something orders what a sheet requires.
@@ -88,7 +96,8 @@ enum Ordered<'a> {
 /// Looks for it among what goes with the thing, then among the room's other selections; by name or by model.
 fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, required: &str) -> Ordered<'a> {
     let mut otherwise = Ordered::No;
-    for with in &option.accessories {
+    let is_ordered = |with: &&Accessory| with.quantity.get().and_then(Quantity::whole) != Some(0);
+    for with in option.accessories.iter().filter(is_ordered) {
         match meets(&[&with.name.value, with.model.text()], required) {
             Meets::Yes => return Ordered::Yes,
             Meets::ButForTheModel => {
@@ -178,6 +187,17 @@ mod tests {
         trial("").finds("the sheet requires `joining kit`, and nothing orders it");
         trial("accessories: [{name: anti-tip bracket}]").finds_one();
         trial("accessories: [{name: Joining kit, price: 140}]").stays_silent();
+        trial("accessories: [{name: Joining kit, price: 140, quantity: 0}]").finds_one();
+    }
+
+    #[test]
+    fn what_is_done_on_site_is_no_accessory() {
+        for required in ["dedicated 20 A circuit", "filler of 2 1/2\\\" at the hinge side"] {
+            Trial::of("complete/accessory")
+                .selection("selection: Pair\nkind: refrigerator", &format!("requires: [\"{required}\"]"))
+                .finds_one()
+                .remedies("say what the sheet asks of the site where it is read: power, gas, water and drain under `fit: {needs: …}`, clear space as `fit: {air: …}` or `fit: {door: {wall clearance: …}}`; a filler stands in its run");
+        }
     }
 
     /// Source: trade reports F-13: what matters is that somebody orders it, not under which heading.

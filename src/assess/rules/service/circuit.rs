@@ -17,7 +17,9 @@ declare! {
     /// the amperes at least as many. A range of 8 3/4 kW or more wants a circuit of 40 A at least, and
     /// one of more than 12 kW a circuit for its demand: 8 kW, and 5 % more for each kilowatt over 12. What
     /// is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where the sheet gives watts alone, the amperes
-    /// that they come to at its volts. Where a thing needs power and
+    /// that they come to at its volts. 220 to 240 V are one supply, and so are 110 to 127 V. Where words give the size of
+    /// the wire, it must carry what the circuit is rated for; where the sheet asks for a circuit of its own, it must be
+    /// one. Where a thing needs power and
     /// nothing is told of the circuit, it asks.
     ///
     /// ## Why it matters
@@ -61,8 +63,7 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Power>) -> Option<Remark
     let there = asked.there?;
     let (needs, there) = (&asked.needs.is, &there.is);
     let name = &asked.fitted.selection.name.value;
-    let meets = there.volts.is_empty() || needs.volts.is_empty() || needs.volts.iter().any(|v| there.volts.contains(v));
-    if !meets {
+    if !needs.runs_on(there) {
         let message =
             phrase!("`{name}` needs {} V, and the circuit has {} V", name, list(&needs.volts), list(&there.volts));
         return Some(asked.finding(Severity::Stop, message));
@@ -76,6 +77,43 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Power>) -> Option<Remark
     range(context, asked, needs, there)
         .or_else(|| load(context, asked, needs, there))
         .or_else(|| plugged(asked, needs, there))
+        .or_else(|| wire(asked, needs, there))
+        .or_else(|| own(asked, needs, there))
+}
+
+/// The wire that the words name carries less than the circuit, or than what the thing needs.
+fn wire(asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+    let carries = there.wire?;
+    let amps = there.amps.map(Amount::there).or(needs.amps.map(Amount::taken)).filter(|amps| carries < *amps)?;
+    let message = phrase!(
+        "the circuit of `{}` is of {amps} A, and its wire (`{}`) carries {carries} A at most",
+        asked.fitted.selection.name.value,
+        amps,
+        asked.there.map_or("", |there| &there.words),
+        carries
+    );
+    let remedy = "have an electrician look at wire and breaker before anything is connected";
+    Some(
+        asked.finding(Severity::Query, message).remedy(remedy).source("NEC Table 310.16, IEC 60364-5-52 (from memory)"),
+    )
+}
+
+/// The sheet asks for a circuit of its own.
+fn own(asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+    let name = &asked.fitted.selection.name.value;
+    let (severity, message) = match (needs.alone, there.alone) {
+        (Some(true), Some(false)) => {
+            (Severity::Stop, phrase!("`{name}` needs a circuit of its own, and there is one that is shared", name))
+        }
+        (Some(true), None) => {
+            let message = phrase!("`{name}` needs a circuit of its own, and nobody says whether this one is", name);
+            let remedy =
+                "find out what else is on it, and write `circuit of its own` or `shared` at the opening's `power`";
+            return Some(asked.finding(Severity::Query, message).remedy(remedy));
+        }
+        _ => return None,
+    };
+    Some(asked.finding(severity, message))
 }
 
 /// What a thing draws, where its sheet gives kilowatts and no amperes: a cooking appliance may be reckoned with less
@@ -222,6 +260,42 @@ mod tests {
         };
         dryer("240 V 20 A").finds_one().weighs("stop");
         dryer("240 V 30 A").stays_silent();
+    }
+
+    /// Source: IEC 60038 (230 V within a tenth) and ANSI C84.1, from memory: one supply has several names.
+    #[test]
+    fn one_supply_by_another_name_is_no_other_voltage() {
+        for needs in ["220-240 V 16 A", "220–240 V 16 A", "220/240 V 16 A", "240 V 16 A", "220 V 16 A"] {
+            range("230 V 16 A", needs).stays_silent();
+        }
+        range("120 V 15 A", "115 V 12 A").stays_silent();
+        range("230 V 16 A", "400 V 16 A").finds("`Range` needs 400 V, and the circuit has 230 V").weighs("stop");
+        range("120 V 16 A", "220-240 V 16 A").finds_one().weighs("stop");
+    }
+
+    /// Source: trade reports F-33: 8 AWG carries 40 A.
+    #[test]
+    fn a_wire_that_carries_less_than_its_breaker_is_asked_about() {
+        range("'240 V 50 A 14-50, 8 AWG copper'", "240 V 50 A 14-50")
+            .finds("the circuit of `Range` is of 50 A, and its wire (`240 V 50 A 14-50, 8 AWG copper`) carries 40 A at most")
+            .weighs("query")
+            .cautions();
+        range("'240 V 50 A 14-50, #10 wire'", "240 V 50 A 14-50").finds_one();
+        range("'230 V 32 A, 2.5 mm2 cable'", "230 V 32 A").finds_one();
+        range("'240 V, 50 A breaker on 40 A wire'", "240 V 50 A").finds_one().weighs("stop");
+        range("'240 V 50 A 14-50, 6 AWG copper'", "240 V 50 A 14-50").stays_silent();
+        range("'230 V 32 A, 6 mm² cable'", "230 V 32 A").stays_silent();
+    }
+
+    #[test]
+    fn a_circuit_of_its_own_is_not_shared() {
+        range("'120 V 15 A, shared with the refrigerator'", "120 V 15 A, dedicated")
+            .finds_one()
+            .weighs("stop")
+            .cautions();
+        range("'120 V 15 A'", "120 V 15 A, circuit of its own").finds_one().weighs("query");
+        range("'120 V 15 A, dedicated'", "120 V 15 A, circuit of its own").stays_silent();
+        range("'120 V 15 A, shared with the refrigerator'", "120 V 15 A").stays_silent();
     }
 
     #[test]

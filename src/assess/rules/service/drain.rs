@@ -16,7 +16,7 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::vanity::vanity_of;
 use crate::source::{Span, Spanned};
-use crate::units::Length;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::supply::{Drain, Worded};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -64,6 +64,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         } else if let Some(smaller) = smaller(context, &asked) {
             judged.push(asked.fitted.opening.span);
             findings.push(smaller);
+        } else if let Some(other) = another_way(&asked) {
+            findings.push(other);
         } else {
             findings.extend(heights::at_another(context, &asked));
         }
@@ -78,6 +80,22 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.connected().filter_map(|fitted| heights::above_its_trap(context, &fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
     findings.extend(context.site.options().filter_map(|one| seal_of_its_own(context, one)));
+}
+
+/// A drain that goes another way than the sheet asks.
+fn another_way(asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
+    let there = asked.there?;
+    let (needs, has) = (asked.needs.is.way?, there.is.way?);
+    let name = &asked.fitted.selection.name.value;
+    let message = phrase!(
+        "`{name}` needs its drain by {needs} ({}), and at the opening it is by {has} ({})",
+        name,
+        needs.word(),
+        Wrote(&asked.needs.words),
+        has.word(),
+        Wrote(&there.words)
+    );
+    needs.is_not(has).then(|| asked.finding(Severity::Query, message))
 }
 
 /// A drain that is smaller than the sheet asks.
@@ -327,5 +345,26 @@ mod tests {
         };
         washer("50 mm standpipe").stays_silent();
         washer("40 mm standpipe").finds_one();
+    }
+
+    /// Source: the maker's sheet (an air gap where a plumbing code wants one).
+    #[test]
+    fn a_drain_goes_the_way_that_the_sheet_asks() {
+        let it = |kind: &str, there: &str, needs: &str| {
+            Trial::of("service/drain")
+                .opening("hole", &format!("{{takes: {kind}, service: {{drain: '{there}'}}}}"))
+                .selection(
+                    &format!("selection: It\nkind: {kind}\nplace: hole"),
+                    &format!("fit: {{needs: {{drain: '{needs}'}}}}"),
+                )
+        };
+        it("dishwasher", "to the disposer, high loop", "air gap")
+            .finds("`It` needs its drain by an air gap (air gap), and at the opening it is by a high loop (to the disposer, high loop)")
+            .weighs("query")
+            .cautions();
+        it("dishwasher", "to the disposer, air gap at the sink", "high loop").stays_silent();
+        it("washer", "into the laundry tub", "standpipe").finds_one();
+        it("washer", "floor drain", "standpipe").finds_one();
+        it("washer", "2\" standpipe, 36\" AFF", "standpipe").stays_silent();
     }
 }

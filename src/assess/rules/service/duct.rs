@@ -251,7 +251,8 @@ fn over_the_sheet(
     // A maker's length is that of a straight duct, unless the sheet counts its bends.
     let usual = off(BEND);
     let counts = needs.off_for_bend.is_some() || needs.pipe.bends > 0;
-    (!counts && is_dryer && run > most - usual).then(|| {
+    let is_reckoned = is_dryer || asked.fitted.selection.is(Kind::Hood);
+    (!counts && is_reckoned && run > most - usual).then(|| {
         let message = phrase!(
             "the duct of `{name}` is {} long with {} bends, and nobody says what its sheet takes off the {} for them",
             name,
@@ -286,6 +287,13 @@ mod tests {
             .cautions();
         thing("hood", "8\" round, 31 ft", "8\" round, at most 30 ft").finds_one();
         thing("hood", "8\" round, 30 ft", "8\" round, at most 30 ft").stays_silent();
+        thing("hood", "8\" round, 26 ft, four elbows", "8\" round, at most 30 ft").finds_one().weighs("query");
+        thing("hood", "8\" round, 9 ft, four elbows", "8\" round, at most 30 ft").stays_silent();
+        for reducer in ["8x6 reducer at the roof cap", "8-to-6 reducer", "reduced to six inch at the cap"] {
+            thing("hood", &format!("8\" round, 10 ft, {reducer}"), "8\" round, at most 30 ft")
+                .finds_one()
+                .weighs("stop");
+        }
     }
 
     /// Source: nominal sizes of round duct, 8" beside DN 200 and 6" beside DN 150 (from memory).

@@ -10,7 +10,7 @@ use crate::book::{Fuel, Service};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::units::Wrote;
-use crate::vocabulary::supply::{Amount, Gas, GasKind, is_none};
+use crate::vocabulary::supply::{Amount, Both, Gas, GasKind, is_none};
 use crate::vocabulary::{Hazard, Mention};
 
 declare! {
@@ -21,7 +21,8 @@ declare! {
     /// the order; where one of the two is not said, it is asked for), whether there is any for what burns gas, and its input against what the branch carries: as the book says, or, where size and
     /// run are given, by the table of the fuel gas code; where nobody says what it carries, that is asked. The run is the longest from meter to outlet, and
     /// a run between two rows takes the longer. A cubic foot counts as 1000 Btu unless the book's `house`
-    /// gives the utility's heating value.
+    /// gives the utility's heating value. The table is of steel pipe, and of a branch that serves one thing: for tubing,
+    /// copper, or a branch that is shared, it asks; so it does where the sheet's input can't be understood.
     ///
     /// ## Why it matters
     /// A starved burner burns badly and can fill a room with carbon monoxide. A range for the wrong gas
@@ -109,18 +110,27 @@ fn unsaid(asked: &ServiceNeed<'_, Gas>) -> Remark {
     )
 }
 
-fn other_kind(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
-    let (needs, there): (GasKind, GasKind) = match (needs.kind, there.kind) {
+fn other_kind(asked: &ServiceNeed<'_, Gas>, sheet: &Gas, branch: &Gas) -> Option<Remark> {
+    if sheet.both == Some(Both::Either) {
+        return None;
+    }
+    let (needs, there): (GasKind, GasKind) = match (sheet.kind, branch.kind) {
         (Some(needs), Some(there)) => (needs, there),
         // A thing is made for gas from the main unless its sheet says otherwise; of a tank it must be known.
-        (None, Some(GasKind::Propane)) | (Some(_), None) => return Some(kind_unsaid(asked, needs, there)),
+        (None, Some(GasKind::Propane)) | (Some(_), None) => return Some(kind_unsaid(asked, sheet, branch)),
         _ => return None,
     };
     let kit = asked.fitted.option.accessories.iter().any(|with| Mention::ConversionKit.is_in(&with.name.value));
-    if needs == there || kit {
+    if needs == there || kit || sheet.both == Some(Both::KitComes) {
         return None;
     }
     let name = &asked.fitted.selection.name.value;
+    if sheet.both == Some(Both::Convertible) {
+        let message = phrase!("`{name}` can be converted to {}, and nothing orders the kit", name, there.word());
+        return Some(asked.finding(Severity::Query, message).remedy(
+            "order the maker's conversion kit (under `accessories`, by its name and model), and have a licensed trade fit it",
+        ));
+    }
     let message = phrase!("`{name}` is made for {}, and there is {}", name, needs.word(), there.word());
     Some(asked.finding(Severity::Stop, message).remedy(
         "order the maker's conversion kit (under `accessories`, by its name and model), or the model for this gas",
@@ -149,19 +159,51 @@ fn kind_unsaid(asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Remark
     asked.finding(Severity::Query, message).remedy(remedy)
 }
 
-/// What a branch carries, in Btu an hour: as the book says, or by the table for its size and run.
+/// What a branch carries, in Btu an hour: as the book says, or by the table of steel for its size and run.
 fn carries(branch: &Gas, heating_value: u32) -> Option<u32> {
     let by_table = || gas::carries(branch.pipe?, branch.run?)?.checked_mul(heating_value);
-    branch.btu.map(Amount::there).or_else(by_table)
+    branch.btu.map(Amount::there).or_else(|| if branch.other_pipe { None } else { by_table() })
+}
+
+/// What the sheet says that it takes can be understood in no way, or in more than one.
+fn input_unsaid(asked: &ServiceNeed<'_, Gas>) -> Remark {
+    let name = &asked.fitted.selection.name.value;
+    let message = phrase!(
+        "how much gas `{name}` takes can't be understood from its sheet's words: `{}`",
+        name,
+        Wrote(&asked.needs.words)
+    );
+    asked.finding(Severity::Query, message).remedy(
+        "write the input of the whole appliance with its unit, as its rating plate has it: `total 65000 Btu/h`, `19 kW`",
+    )
+}
+
+/// More than this thing is on the branch, and nobody says what is left for it.
+fn shared(asked: &ServiceNeed<'_, Gas>) -> Remark {
+    let (name, opening) = (&asked.fitted.selection.name.value, &asked.fitted.opening.name.value);
+    let message = phrase!(
+        "the branch at the opening `{opening}` serves more than `{name}`, and nobody says what it carries for it alone",
+        opening,
+        name
+    );
+    asked.finding(Severity::Query, message).remedy(
+        "have a licensed trade reckon the branch with all that burns on it, and write in the opening's `gas` the one \
+         figure that it carries for this thing",
+    )
 }
 
 fn too_little(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>, needs: &Gas, there: &Gas) -> Option<Remark> {
     let value = context.book.project.house.heating_value.get().copied().filter(|value| *value > 0);
     let value = value.unwrap_or(USUAL_HEATING_VALUE);
-    let takes = needs.btu?.taken();
+    if needs.unclear {
+        return Some(input_unsaid(asked));
+    }
+    let Some(takes) = needs.btu.map(Amount::taken) else {
+        return carries(there, value).map(|_| input_unsaid(asked));
+    };
     let Some(carries) = carries(there, value) else { return Some(unsaid(asked)) };
     if carries >= takes {
-        return None;
+        return (there.shared || there.unclear).then(|| shared(asked));
     }
     let name = &asked.fitted.selection.name.value;
     let units = context.book.project.units;
@@ -181,130 +223,4 @@ fn too_little(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>, needs: &Gas, 
 }
 
 #[cfg(test)]
-mod tests {
-    use crate::assess::rules::trial::Trial;
-
-    fn range(there: &str, needs: &str) -> Trial {
-        Trial::of("service/gas")
-            .opening("hole", &format!("{{takes: range, service: {{gas: '{there}'}}}}"))
-            .selection("selection: Range\nkind: range\nplace: hole", &format!("fit: {{needs: {{gas: '{needs}'}}}}"))
-    }
-
-    /// Source: check values IR-25/26, IR-33: 120 cubic feet an hour at 40 ft: 1/2" carries 81, 3/4" carries 170.
-    #[test]
-    fn a_branch_that_carries_too_little_stops_and_the_size_that_would_do_is_named() {
-        range("natural gas, 1/2\" pipe, 40 ft", "natural gas, 120000 Btu/h")
-            .finds("`Range` takes 120000 Btu/h, and the branch carries 81000 Btu/h")
-            .weighs("stop")
-            .cautions()
-            .remedies(
-                "have a licensed trade run 3/4\" (19 mm) pipe at least, by their own reckoning of the whole system",
-            );
-        range("natural gas, 3/4\" pipe, 40 ft", "natural gas, 120000 Btu/h").stays_silent();
-        range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 73000 Btu/h").finds_one();
-        range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 72000 Btu/h").stays_silent();
-    }
-
-    /// Source: trade reports F-47 (a range for the wrong gas); facts.md, law 4.
-    #[test]
-    fn which_gas_it_is_is_asked_where_one_side_alone_says_it() {
-        range("LPG, carries 70000 Btu/h", "mains gas, 51000 Btu/h").finds_one().weighs("stop").cautions();
-        range("mains gas, carries 70000 Btu/h", "LPG, 51000 Btu/h").finds_one().weighs("stop");
-        range("propane, carries 70000 Btu/h", "51000 Btu/h")
-            .finds("there is propane or butane at the opening `hole`, and nobody says for which gas `Range` is made")
-            .weighs("query")
-            .cautions();
-        range("town gas, carries 70000 Btu/h", "natural gas, 51000 Btu/h")
-            .finds("`Range` is made for natural gas, and nobody says which gas there is at the opening `hole`")
-            .weighs("query");
-        range("natural gas, carries 70000 Btu/h", "51000 Btu/h").stays_silent();
-    }
-
-    #[test]
-    fn what_burns_gas_wants_gas_though_its_sheet_s_words_are_not_written() {
-        let burns = |name: &str, lines: &str, service: &str| {
-            Trial::of("service/gas")
-                .opening("hole", &format!("{{takes: range, service: {{{service}}}}}"))
-                .selection(&format!("selection: {name}\nkind: range\nplace: hole"), lines)
-        };
-        burns("Range", "fuel: gas", "power: 120 V 15 A")
-            .finds("`Range` burns gas, and nothing is told of it at the opening `hole`")
-            .weighs("query")
-            .cautions();
-        burns("Gas range", "", "power: 120 V 15 A").finds_one();
-        burns("Range", "fuel: gas", "gas: none").finds_one().weighs("stop");
-        burns("Range", "fuel: gas", "gas: 'natural gas, carries 70000 Btu/h'").stays_silent();
-        burns("Gas range", "fuel: induction", "power: 240 V 50 A").stays_silent();
-        burns("Range", "", "power: 240 V 50 A").stays_silent();
-    }
-
-    /// A branch is sized by what it carries (IFGC 402.3, from memory): where the sheet gives the input and nobody says
-    /// what the branch carries, that is asked, and a kind alone is no answer.
-    #[test]
-    fn what_the_branch_carries_is_asked_for_where_the_sheet_gives_the_input() {
-        for (there, needs) in [
-            ("natural gas", "natural gas, 51,000 Btu/h"),
-            ("yes", "51 kBtu/h"),
-            ("natural gas, 1/2\" pipe", "natural gas, 51000 Btu/h"),
-            ("gas natural", "gas natural, 11 kW"),
-            ("natural gas, 22 mm pipe, 12 m", "natural gas, 11 kW"),
-        ] {
-            range(there, needs).finds_one().weighs("query").cautions();
-        }
-        range("natural gas", "natural gas, 51,000 Btu/h").finds(
-            "`Range` takes gas (natural gas, 51,000 Btu/h), and nobody says what the branch at the opening `hole` carries",
-        );
-        for (there, needs) in [
-            ("natural gas, branch carries 65 kBtu/h", "natural gas, 51,000 Btu/h"),
-            ("natural gas, 1/2\" pipe, 40 ft", "natural gas, 51,000 Btu/h"),
-            ("gas natural, 15 kW", "gas natural, 11 kW"),
-            ("natural gas", "natural gas"),
-        ] {
-            range(there, needs).stays_silent();
-        }
-    }
-
-    /// Source: 1 Btu (IT) an hour is 0.293 071 W (ISO 31-4, from memory).
-    #[test]
-    fn in_a_metric_book_heat_is_told_in_kilowatts() {
-        range("natural gas, 10 kW", "natural gas, 11.5 kW")
-            .metric()
-            .finds("`Range` takes 11.5 kW, and the branch carries 10 kW");
-    }
-
-    /// What comes in bottles is no gas of the main, whatever it is called.
-    #[test]
-    fn butane_is_no_natural_gas() {
-        for bottled in ["butano", "butane bottle", "GLP", "G30", "bombona"] {
-            range(bottled, "gas natural, 9 kW")
-                .finds("`Range` is made for natural gas, and there is propane or butane");
-            range(bottled, "GLP").stays_silent();
-        }
-        range("G20, 15 kW", "natural gas, 9 kW").stays_silent();
-        range("G20, 15 kW", "butane, 9 kW").finds_one();
-    }
-
-    /// Source: check values IR-35: 60 000 Btu/h are 60 cubic feet at 1000 Btu, 54.5 at 1100.
-    #[test]
-    fn the_utility_s_heating_value_counts_where_the_book_gives_it() {
-        range("natural gas, 1/2\" pipe, 80 ft", "natural gas, 60000 Btu/h").finds_one();
-        range("natural gas, 1/2\" pipe, 80 ft", "natural gas, 60000 Btu/h")
-            .book("house: {heating value: 1100}")
-            .stays_silent();
-    }
-
-    /// Source: trade reports F-47: wrong gas type; a kit is needed for LP.
-    #[test]
-    fn a_range_for_natural_gas_on_propane_wants_its_kit_ordered() {
-        let propane = |more: &str| {
-            Trial::of("service/gas")
-                .opening("hole", "{takes: range, service: {gas: 'propane tank, branch carries 65000 Btu/h'}}")
-                .selection(
-                    "selection: Range\nkind: range\nplace: hole",
-                    &format!("fit: {{needs: {{gas: 'natural gas, 50000 Btu/h'}}}}\n{more}"),
-                )
-        };
-        propane("").finds("`Range` is made for natural gas, and there is propane or butane").weighs("stop");
-        propane("accessories: [{name: LP conversion kit}]").stays_silent();
-    }
-}
+mod tests;

@@ -1,18 +1,21 @@
 //! The receptacle at an opening against the thing's plug.
 
-use super::asked;
+use super::{ServiceNeed, asked};
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::finding::{Severity, phrase};
+use crate::finding::{Remark, Severity, phrase};
 use crate::units::Wrote;
 use crate::vocabulary::Hazard;
+use crate::vocabulary::supply::{Power, is_none};
 
 declare! {
     /// The receptacle has another pattern than the thing's plug
     ///
     /// ## What it checks
     /// The pattern at the opening against the one that the maker's sheet asks for, exactly; a 5-15 plug
-    /// goes into a 5-20 receptacle, and a 6-15 into a 6-20.
+    /// goes into a 5-20 receptacle, and a 6-15 into a 6-20. Patterns of other countries go by their standard: BS 1363,
+    /// Schuko, AS/NZS 3112, IEC 60309 and others. Where the sheet wants it recessed, one that stands out stops, and one of
+    /// which nobody says so is asked about.
     ///
     /// ## Why it matters
     /// A plug that does not go in is found on delivery day, with the installer paid to leave again.
@@ -28,7 +31,7 @@ declare! {
     ///
     /// ## Source
     /// The maker's sheet. The names of patterns are those of NEMA WD 6; that a 15 A plug goes into a
-    /// 20 A receptacle is from memory.
+    /// 20 A receptacle, and the names of other standards, are from memory.
     "service/receptacle", Stop,
     due: RoughInClosed, tells: [Installer],
     judges: powered,
@@ -37,18 +40,39 @@ declare! {
     Check::Book(check)
 }
 
+/// The sheet wants its receptacle let into the wall, and it stands out, or nobody says.
+fn stands_out(asked: &ServiceNeed<'_, Power>, there: &Power) -> Option<Remark> {
+    let point = asked.fitted.opening.points.get().and_then(|points| points.power.get());
+    let is_known =
+        there.recessed || point.is_some_and(|point| !point.proud.is_absent() || point.beside.get() == Some(&true));
+    let name = &asked.fitted.selection.name.value;
+    if !asked.needs.is.recessed || is_known {
+        return None;
+    }
+    let message = match there.on_the_surface {
+        true => phrase!("`{name}` needs a recessed receptacle, and this one stands out from the wall", name),
+        false => phrase!("`{name}` needs a recessed receptacle, and nobody says whether this one is", name),
+    };
+    let remedy = "have it let into the wall, and write `recessed` at the opening's `power`; or measure how far it stands \
+                  out, and add that to the opening's `service points`";
+    Some(asked.finding(if there.on_the_surface { Severity::Stop } else { Severity::Query }, message).remedy(remedy))
+}
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.power, |service| &service.power) {
+        let told = asked.there.filter(|there| there.is_understood() && !is_none(&there.words));
+        findings.extend(told.and_then(|there| stands_out(&asked, &there.is)));
         let Some(there) = asked.there else { continue };
         let (needs, there) = (&asked.needs.is, &there.is);
-        if needs.plugs_into(there) != Some(false) {
+        let (Some(plug), Some(found)) = (&needs.pattern, &there.pattern) else { continue };
+        if plug.goes_into(found) {
             continue;
         }
         let message = phrase!(
             "`{}` has a {} plug, and the receptacle is a {}",
             asked.fitted.selection.name.value,
-            Wrote(needs.pattern.as_deref().unwrap_or_default()),
-            Wrote(there.pattern.as_deref().unwrap_or_default())
+            Wrote(&plug.to_string()),
+            Wrote(&found.to_string())
         );
         let remedy =
             "have an electrician fit the receptacle that the sheet asks for, or order the maker's cord for this one";
@@ -76,5 +100,33 @@ mod tests {
         range("240 V 50 A 14-50", "240 V 50 A 14-50").stays_silent();
         range("120 V 20 A 5-20", "120 V 15 A 5-15").stays_silent();
         range("240 V 50 A", "240 V 50 A 14-50").stays_silent();
+    }
+
+    /// Source: trade reports F-31 (a receptacle behind the appliance).
+    #[test]
+    fn a_recessed_one_is_recessed() {
+        let sheet = "\"120 V 20 A 5-20, recessed\"";
+        range("\"120 V 20 A 5-20, surface box at the rear\"", sheet)
+            .finds("`Range` needs a recessed receptacle, and this one stands out from the wall")
+            .weighs("stop")
+            .cautions();
+        range("120 V 20 A 5-20", sheet).finds_one().weighs("query");
+        range("none", sheet).stays_silent();
+        range("\"120 V 20 A 5-20, recessed at the rear\"", sheet).stays_silent();
+        range("120 V 20 A 5-20}, service points: {power: {proud: 0\"}", sheet).stays_silent();
+    }
+
+    #[test]
+    fn patterns_of_other_countries_are_compared_too() {
+        range("230 V 16 A Schuko", "230 V 10 A BS 1363")
+            .finds("`Range` has a BS 1363 plug, and the receptacle is a Schuko")
+            .weighs("stop")
+            .cautions();
+        range("230 V 10 A AS 3112", "230 V 10 A BS 1363").finds_one();
+        range("230 V 15 A 5-15", "230 V 10 A BS 1363").finds_one();
+        range("'16 A blue commando socket, IEC 60309'", "230 V 10 A BS 1363").finds_one();
+        range("230 V 13 A switched socket", "230 V 10 A BS 1363").stays_silent();
+        range("230 V 10 A GPO", "230 V 10 A AS/NZS 3112").stays_silent();
+        range("230 V 16 A CEE 7/5", "230 V 10 A Schuko").stays_silent();
     }
 }

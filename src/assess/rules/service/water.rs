@@ -1,11 +1,15 @@
 //! Water at an opening against what the thing needs.
 
-use super::asked;
+use super::{ServiceNeed, asked};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Service;
-use crate::finding::{Severity, phrase};
-use crate::vocabulary::Hazard;
+use crate::finding::{Remark, Severity, phrase};
+use crate::site::Placement;
+use crate::source::Spanned;
+use crate::units::{Length, Wrote};
+use crate::vocabulary::supply::{Valve, Water, Worded, is_smaller};
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// The water line is smaller, of the wrong kind, or without its shut-off
@@ -13,7 +17,8 @@ declare! {
     /// ## What it checks
     /// The line at the opening against the maker's sheet: its size (at least the sheet's), hot and cold
     /// where the sheet asks for them, and a shut-off where it asks for one. Where nobody tells of it, it asks;
-    /// where it is told not to be there (`none`), it stops.
+    /// where it is told not to be there (`none`, `shut-off missing`), it stops, and where its words can't be read, it asks.
+    /// A pipe goes by its nominal size, in inches or by its outside; the size that a hose has is its thread.
     ///
     /// ## Why it matters
     /// A dishwasher on cold water washes badly and a refrigerator without a valve can't be taken out.
@@ -27,7 +32,7 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet and the field measurement.
+    /// The maker's sheet and the field measurement; names of pipes and hoses from memory (EN 1057, IEC 61770).
     "service/water", Stop,
     due: RoughInClosed, tells: [Installer],
     judges: piped,
@@ -42,28 +47,67 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(absent);
             continue;
         }
-        let Some(there) = asked.there else { continue };
-        let name = &asked.fitted.selection.name.value;
-        let (needs, has) = (asked.needs.is, there.is);
-        let told = has.hot || has.cold;
-        let fault = match (needs.size, has.size) {
-            (Some(needs), Some(has)) if has < needs => {
-                let say = |length| say(length, context.book.project.units);
-                phrase!("`{name}` needs a {} water line, and there is one of {}", name, say(needs), say(has))
-            }
-            _ if told && needs.hot && !has.hot => phrase!("`{name}` needs hot water, and the line is cold", name),
-            _ if told && needs.cold && !has.cold => phrase!("`{name}` needs cold water, and the line is hot", name),
-            _ if needs.shut_off && !has.shut_off => {
-                phrase!("`{name}` needs a shut-off, and none is told at the opening", name)
-            }
-            _ => continue,
-        };
-        findings.push(
-            asked
-                .finding(Severity::Stop, fault)
-                .remedy("have a plumber run or change the line before the wall is closed"),
-        );
+        findings.extend(judge(context, &asked));
     }
+}
+
+fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Water>) -> Option<Remark> {
+    let there = asked.there?;
+    let name = &asked.fitted.selection.name.value;
+    let (needs, has) = (asked.needs.is, there.is);
+    let told = has.hot || has.cold;
+    let wants_valve = needs.valve == Some(Valve::There);
+    let size = needs.size.filter(|size| !(takes_a_hose(&asked.fitted) && is_usual_hose(*size, has.size)));
+    let fault = match (size, has.size) {
+        (Some(needs), Some(has)) if is_smaller(has, needs) => {
+            let say = |length| say(length, context.book.project.units);
+            phrase!("`{name}` needs a {} water line, and there is one of {}", name, say(needs), say(has))
+        }
+        _ if told && needs.hot && !has.hot => phrase!("`{name}` needs hot water, and the line is cold", name),
+        _ if told && needs.cold && !has.cold => phrase!("`{name}` needs cold water, and the line is hot", name),
+        _ if wants_valve && has.valve == Some(Valve::NotThere) => {
+            phrase!("`{name}` needs a shut-off, and there is none at the opening", name)
+        }
+        // Words that nobody here reads may name it: they are no word that it is missing.
+        _ if wants_valve && has.valve.is_none() && (has.unread || !there.is_understood()) => {
+            return Some(unread(asked, there));
+        }
+        _ if has.unread && (needs.hot || needs.cold) && !told => return Some(unread(asked, there)),
+        _ if wants_valve && has.valve.is_none() => {
+            phrase!("`{name}` needs a shut-off, and none is told at the opening", name)
+        }
+        _ => return None,
+    };
+    let finding = asked.finding(Severity::Stop, fault);
+    Some(finding.remedy("have a plumber run or change the line before the wall is closed"))
+}
+
+/// What is written may name the valve, or hot and cold, in words that are not read.
+fn unread(asked: &ServiceNeed<'_, Water>, there: &Spanned<Worded<Water>>) -> Remark {
+    let message = phrase!(
+        "`{}` needs water ({}), and what is written of it at the opening `{}` can't be understood: `{}`",
+        asked.fitted.selection.name.value,
+        Wrote(&asked.needs.words),
+        asked.fitted.opening.name.value,
+        there.words
+    );
+    asked.finding(Severity::Query, message).remedy(
+        "write at the opening what is there, `service: {water: …}`: its size, `hot` or `cold`, and `with shut-off` or \
+         `no shut-off`",
+    )
+}
+
+/// Whether it is connected by a hose, whose thread its sheet names.
+fn takes_a_hose(fitted: &Placement<'_>) -> bool {
+    fitted.selection.is_any(&[Kind::Washer, Kind::Dishwasher, Kind::PanelDishwasher])
+}
+
+/// The thread of such a hose, and the least line that its valve stands on (IEC 61770 and common practice, from memory).
+const HOSE: Length = Length::from_sixty_fourths(48);
+const LINE_OF_A_HOSE: Length = Length::from_sixty_fourths(32);
+
+fn is_usual_hose(asked: Length, there: Option<Length>) -> bool {
+    asked == HOSE && there.is_some_and(|there| !is_smaller(there, LINE_OF_A_HOSE))
 }
 
 #[cfg(test)]
@@ -89,6 +133,33 @@ mod tests {
         }
         dishwasher("3/8\" hot, no shut-off", "3/8\" hot with shut-off").finds_one();
         dishwasher("3/8\" Cold", "3/8\" Hot").finds_one();
+    }
+
+    /// A word that can't be read is no word that something is missing.
+    #[test]
+    fn words_of_other_languages_are_read_or_asked_again() {
+        let needs = "cold with shut-off";
+        dishwasher("toma de agua fría 3/4\" con llave de corte", needs).stays_silent();
+        dishwasher("toma de agua caliente 3/4\", sin llave", needs).finds_one().weighs("stop");
+        dishwasher("vannuttak 3/4\"", needs)
+            .finds("`It` needs water (cold with shut-off), and what is written of it at the opening `hole` can't be understood: `vannuttak 3/4\"`")
+            .weighs("query")
+            .cautions()
+            .points_at(&["rooms/kitchen/room.yaml:3:46"]);
+        for missing in ["shut-off missing", "shut-off still to come", "stopcock seized", "no isolator yet"] {
+            dishwasher(&format!("3/8\" cold, {missing}"), needs).finds_one().weighs("stop");
+        }
+        dishwasher("3/8\" cold, stopcock in the sink base", needs).stays_silent();
+    }
+
+    /// Source: EN 1057 and IEC 61770, from memory: 15 mm is 1/2", and a hose has a thread of 3/4".
+    #[test]
+    fn a_line_goes_by_its_nominal_size_and_a_hose_by_its_thread() {
+        dishwasher("15 mm cold", "3/4\" BSP hose, cold").stays_silent();
+        dishwasher("15 mm cold", "3/4\" cold").stays_silent();
+        dishwasher("1/2\" cold", "15 mm cold").stays_silent();
+        dishwasher("10 mm cold", "15 mm cold").finds_one().weighs("stop");
+        dishwasher("10 mm cold", "3/4\" cold").finds_one().weighs("stop");
     }
 
     #[test]

@@ -47,6 +47,7 @@ const HALF_A_PLATE: Length = Length::from_sixty_fourths(88);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
+        findings.extend(proud_in_words(context, &fitted));
         let Some(points) = fitted.opening.points.get() else { continue };
         let zones = fitted.option.fit.get().and_then(|fit| fit.zones.get());
         for (service, point) in points.named() {
@@ -118,6 +119,33 @@ fn fault(
                 phrase!("the {service} behind `{name}` stands {proud} out of the wall, {over} more than the {most} there is", service, name, proud, over, most)
             })
         })
+}
+
+/// What stands out of the wall by the words of a service, where no point says it, against what is left behind the thing.
+fn proud_in_words(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let opening = fitted.opening;
+    let is_a_point = |service: Service| {
+        let points = opening.points.get();
+        points.is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()))
+    };
+    let water = opening.service.water.spanned().and_then(|told| Some((Service::Water, told.is.proud?, told.span)));
+    let power = opening.service.power.spanned().and_then(|told| Some((Service::Power, told.is.proud?, told.span)));
+    let told = [water, power].into_iter().flatten().filter(|(service, ..)| !is_a_point(*service));
+    let (service, proud, at) = told.max_by_key(|(_, proud, _)| *proud)?;
+    let (most, _) = left_behind(fitted.room, opening, fitted.option).filter(|(most, _)| proud > *most)?;
+    let say = |length| say(length, context.book.project.units);
+    let name = &fitted.selection.name.value;
+    let (out, over, most) = (say(proud), say(proud - most), say(most));
+    let message = phrase!(
+        "the {service} behind `{name}` stands {proud} out of the wall, {over} more than the {most} there is",
+        service,
+        name,
+        out,
+        over,
+        most
+    );
+    let finding = fitted.finding(Severity::Stop, at, message);
+    Some(finding.remedy("have the point moved or recessed before the wall is closed, or choose what reaches it"))
 }
 
 /// A point that the back panel of its cabinet can't get past, on its way to the wall.
@@ -227,5 +255,20 @@ mod tests {
         range("{power: {from left: 28\", height: 6\"}}", zone).stays_silent();
         range("{power: {beside: false}}", "{zones: {power: {beside: true}}}").finds_one();
         range("{power: {beside: true, proud: 2\"}}", "{zones: {power: {beside: true}}}").stays_silent();
+    }
+
+    /// Source: trade reports F-121 (a valve behind the refrigerator).
+    #[test]
+    fn what_stands_out_by_its_words_stands_out() {
+        let fridge = |water: &str| {
+            Trial::of("service/zone")
+                .opening("cold", &format!("{{takes: refrigerator, depth: 26\", service: {{water: '{water}'}}}}"))
+                .selection("selection: It\nkind: refrigerator\nplace: cold", "size: {depth: 24\"}")
+        };
+        fridge("1/4\" with shut-off, surface valve 3\" proud")
+            .finds("the water behind `It` stands 3\" (76 mm) out of the wall, 1\" (25.4 mm) more than the 2\" (51 mm) there is")
+            .weighs("stop");
+        fridge("1/4\" with shut-off, surface valve 2\" proud").stays_silent();
+        fridge("1/4\" with shut-off, recessed box").stays_silent();
     }
 }

@@ -3,12 +3,13 @@
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::Findings;
-use crate::book::{ProductOption, Room, Selection, Service};
+use crate::book::{DetailName, ProductOption, Room, Selection, Service};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::Placement;
+use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
-use crate::units::Wrote;
-use crate::vocabulary::supply::is_none;
+use crate::site::{Placement, counter_height};
+use crate::units::{Length, LengthRange, Wrote};
+use crate::vocabulary::supply::{heights, is_none};
 use crate::vocabulary::{Hazard, Kind, Mention, Words};
 
 /// Kinds of which some are heated, and most are not.
@@ -24,6 +25,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(pattern(&fitted));
         findings.extend(blocking(&fitted));
         findings.extend(zones(&fitted));
+        findings.extend(height_of_drain(&fitted));
     }
     for (room, selection, option) in context.site.options() {
         findings.extend(no_place(room, selection, option).or_else(|| heated(room, selection, option)));
@@ -45,7 +47,7 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let message = phrase!(
         "`{}` has a {plug} plug, and nobody says which receptacle is at the opening `{}`",
         fitted.selection.name.value,
-        Wrote(plug),
+        Wrote(&plug.to_string()),
         fitted.opening.name.value
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
@@ -56,9 +58,9 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
 fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get()?.needs.blocking.spanned()?;
     let there = &fitted.opening.service.blocking;
-    let denied = there.get().is_some_and(|words| is_none(words));
+    let denied = there.get().is_some_and(|words| words.split([',', ';']).any(is_none));
     if !there.is_absent() && !denied {
-        return None;
+        return at_other_heights(fitted);
     }
     let (name, opening) = (&fitted.selection.name.value, &fitted.opening.name.value);
     let is = if denied { "there is none" } else { "nobody says what there is" };
@@ -74,6 +76,34 @@ fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
     let remedy = "have it set before the wall is closed, and add it to the opening: `service: {blocking: …}`";
     Some(Remark { caution: Some(Hazard::Tipping), ..finding.remedy(remedy) })
 }
+
+/// Blocking is there, and not at the heights that the sheet names.
+fn at_other_heights(fitted: &Placement<'_>) -> Option<Remark> {
+    let needs = fitted.option.fit.get()?.needs.blocking.spanned()?;
+    let there = fitted.opening.service.blocking.spanned()?;
+    let (wanted, found) = (heights(&needs.value), heights(&there.value));
+    let has = |height: Length| {
+        let ends = |found: &LengthRange| Some((found.least? - RAIL, found.most? + RAIL));
+        found.iter().filter_map(ends).any(|(low, high)| low <= height && height <= high)
+    };
+    let lacks = wanted.iter().flat_map(|height| [height.least, height.most]).flatten().any(|height| !has(height));
+    if found.is_empty() || !lacks {
+        return None;
+    }
+    let message = phrase!(
+        "`{}` is fixed to blocking ({}), and at the opening `{}` there is some at other heights: `{}`",
+        fitted.selection.name.value,
+        Wrote(&needs.value),
+        fitted.opening.name.value,
+        there.value
+    );
+    let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
+    let remedy = "have it set at the sheet's heights before the wall is closed, and write them at the opening";
+    Some(Remark { caution: Some(Hazard::Tipping), ..finding.remedy(remedy) })
+}
+
+/// A rail is so high on each side of its middle (common practice: a 2 by 4 laid flat).
+const RAIL: Length = Length::from_sixty_fourths(112);
 
 /// The sheet says where services come out, and the opening does not.
 fn zones(fitted: &Placement<'_>) -> Option<Remark> {
@@ -94,6 +124,37 @@ fn zones(fitted: &Placement<'_>) -> Option<Remark> {
     );
     let finding = fitted.finding(Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
     Some(with_power(finding.remedy("measure it and add it to the opening's `service points`")))
+}
+
+/// A drain is seldom higher than this (common practice: 16 in to 24 in).
+const USUAL_DRAIN: Length = Length::from_inches(24);
+
+/// A bowl drains into a pipe of the wall, and nobody says how high that is.
+fn height_of_drain(fitted: &Placement<'_>) -> Option<Remark> {
+    let (bowl, deep) = fitted.option.length(DetailName::BowlDepth).filter(|_| fitted.selection.is(Kind::Sink))?;
+    // A shallow bowl comes out above any usual drain, unless a disposer hangs under it.
+    let top = counter_height(fitted.room, fitted.opening).value();
+    let is_shallow = top.is_none_or(|top| top - bowl >= USUAL_DRAIN);
+    let is_its = |place: &String| *place == fitted.opening.name.value;
+    let has_disposer =
+        fitted.room.selections.iter().any(|one| one.is(Kind::Disposer) && one.place.get().is_none_or(is_its));
+    if is_shallow && !has_disposer {
+        return None;
+    }
+    let there = fitted.opening.service.drain.spanned()?;
+    let is_a_pipe = there.is.pipe.size.is_some() && !is_none(&there.words);
+    if !is_a_pipe || there.is.pipe.limits.is_some() || height_of_the_drain(fitted.opening).is_some() {
+        return None;
+    }
+    let message = phrase!(
+        "nobody says how high the drain at the opening `{}` is, below which the bowl of `{}` must not come out",
+        fitted.opening.name.value,
+        fitted.selection.name.value
+    );
+    let finding = fitted.finding(Severity::Query, there.span, message).also(deep, "how deep the bowl is");
+    let remedy = "measure its centre from the finished floor and add it to the opening's `service points`, or to the words \
+                  of its `drain`: `… AFF`";
+    Some(Remark { caution: Some(Hazard::Water), ..finding.remedy(remedy) })
 }
 
 /// It needs something that is in the wall, and has no opening that could tell what is there.
@@ -243,5 +304,47 @@ mod tests {
         Trial::of("complete/site")
             .selection("selection: Bath floor\nkind: tile", "accessories: [{name: heating mat}]")
             .finds_one();
+    }
+
+    #[test]
+    fn blocking_is_at_the_heights_that_the_sheet_names() {
+        let hood = |there: &str| {
+            Trial::of("complete/site")
+                .opening("hood", &format!("{{takes: hood, service: {{blocking: '{there}'}}}}"))
+                .selection(
+                    "selection: Hood\nkind: hood\nplace: hood",
+                    "fit: {needs: {blocking: 'two rails, 72\" and 84\" AFF'}}",
+                )
+        };
+        hood("one rail, 60\" AFF").finds_one().weighs("query").cautions();
+        hood("one rail, 72\" AFF").finds_one();
+        hood("drywall only, no blocking").finds_one();
+        hood("two rails, 72\" and 84\" AFF").stays_silent();
+        hood("rails at 71 1/2\" and 84\" AFF").stays_silent();
+        hood("solid blocking, 66\" to 86\" AFF").stays_silent();
+        hood("two rails as the sheet asks").stays_silent();
+    }
+
+    /// Source: trade reports F-59 (a bowl below its drain).
+    #[test]
+    fn how_high_a_drain_is_is_asked_where_a_bowl_s_depth_is_known() {
+        let sink = |opening: &str| {
+            Trial::of("complete/site")
+                .opening(
+                    "sink",
+                    &format!("{{takes: sink, width: 31\", cabinet: {{inside width: 34 1/2\"}}, {opening}}}"),
+                )
+                .selection(
+                    "selection: Sink\nkind: sink\nplace: sink",
+                    "bowl depth: 9\"\nmount: undermount\naccessories: [{name: mixer tap}]",
+                )
+                .selection("selection: Disposer\nkind: disposer", "")
+        };
+        sink("service: {drain: '1 1/2\"'}")
+            .finds("nobody says how high the drain at the opening `sink` is, below which the bowl of `Sink` must not come out")
+            .weighs("query");
+        sink("service: {drain: '1 1/2\", 20\" AFF'}").stays_silent();
+        sink("service: {drain: '40 mm, a 450 mm del suelo'}").stays_silent();
+        sink("service: {drain: '1 1/2\"'}, service points: {drain: {height: 20\"}}").stays_silent();
     }
 }

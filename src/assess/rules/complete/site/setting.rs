@@ -2,19 +2,21 @@
 
 use crate::assess::rules::Findings;
 use crate::assess::{Context, about};
-use crate::book::{ProductOption, Room, Selection, Setting};
+use crate::book::{DetailName, ProductOption, Room, Selection, Setting};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::fitting::{Housing, depth_stack, recess, setting};
+use crate::site::fitting::{Housing, depth_stack, held_below, pedestal_under, recess, setting};
 use crate::site::panels::is_told;
 use crate::site::{Placement, made_as};
 use crate::units::with_article;
+use crate::vocabulary::supply::is_none;
 use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait};
 
 /// Everything that is to be asked of how things are set in.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let below = drawers_below(context, &fitted).or_else(|| drawers_below_a_bowl(context, &fitted));
-        findings.extend([no_recess(&fitted), below, type_of_unit(&fitted)].into_iter().flatten());
+        let below = below.or_else(|| how_far_below(context, &fitted));
+        findings.extend([no_recess(&fitted), below, type_of_unit(&fitted), pedestal(&fitted)].into_iter().flatten());
     }
     findings.extend(context.site.options().filter_map(|(room, selection, option)| no_panel(room, selection, option)));
 }
@@ -36,6 +38,18 @@ fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
         };
     let message = phrase!("`{}` is meant to be flush, and nobody says {what}", fitted.selection.name.value, what);
     Some(with_weight(fitted.finding(Severity::Query, at, message).remedy(remedy)))
+}
+
+/// It is set up on a pedestal under something, and nobody says how high that is.
+fn pedestal(fitted: &Placement<'_>) -> Option<Remark> {
+    let under = pedestal_under(fitted.option).filter(|under| under.height.is_none())?;
+    let is_machine = fitted.opening.takes_one(Trait::InNoCabinet);
+    if !is_machine || fitted.opening.height.is_absent() || fitted.option.size.height.is_absent() {
+        return None;
+    }
+    let message = phrase!("nobody says how high the pedestal under `{}` is", fitted.selection.name.value);
+    let finding = fitted.finding(Severity::Query, under.at, message);
+    Some(with_weight(finding.remedy("write it in its name, as its sheet has it: `pedestal, … high`")))
 }
 
 /// It reaches below the counter into a cabinet with drawers, and nobody says where they begin.
@@ -71,6 +85,38 @@ fn drawers_below_a_bowl(context: &Context<'_>, fitted: &Placement<'_>) -> Option
     );
     let finding = fitted.finding(Severity::Query, at, message);
     Some(finding.remedy("add it to the opening: `below: {what: drawer, clear: …}`; or give the cabinet doors"))
+}
+
+/// The opening names what stands below, or says that nothing does over drawers, and not how far below the counter that
+/// is, though the thing reaches down.
+fn how_far_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let below = fitted.opening.below.spanned().filter(|below| below.clear.is_absent())?;
+    let fit = fitted.option.fit.get();
+    let reaches = fit.is_some_and(|fit| fit.below.get().is_some()) && fitted.selection.has(Trait::CutIntoCounter);
+    let bowl = fitted.option.length(DetailName::BowlDepth).is_some();
+    let forbidden = fit.is_some_and(|fit| fit.not_over.iter().any(|not| names_it(&not.value, &below.what.value)));
+    if !(reaches || bowl) || forbidden || held_below(fitted.room, fitted.opening).is_some() {
+        return None;
+    }
+    let name = &fitted.selection.name.value;
+    let what = &below.what.value;
+    let finding = if is_none(what) {
+        let at = Housing::of(fitted.room, fitted.opening, context.book.project.units)?.drawers()?;
+        let message = phrase!("`{name}` stands over drawers, and the opening says that nothing is below it", name);
+        fitted.finding(Severity::Query, at, message).also(below.what.span, "nothing, it says here")
+    } else if Mention::EmptyCabinet.is_in(what) && !Mention::Drawer.is_in(what) {
+        return None;
+    } else {
+        let message =
+            phrase!("`{name}` stands over `{what}`, and nobody says how far below the counter that begins", name, what);
+        fitted.finding(Severity::Query, below.what.span, message)
+    };
+    Some(finding.remedy("add it to the opening: `below: {what: …, clear: …}`, from the top of the counter"))
+}
+
+/// Whether what a sheet forbids is in the words of what stands there: `drawers` are a `drawer` each.
+fn names_it(not: &str, what: &str) -> bool {
+    what.to_lowercase().contains(not.to_lowercase().trim_end_matches('s'))
 }
 
 /// The sheet asks for a front panel that nobody draws and nobody orders.
@@ -126,6 +172,16 @@ mod tests {
     }
 
     #[test]
+    fn how_high_a_pedestal_is_is_asked() {
+        let washer = |with: &str| {
+            set_in("washer", "height: 44\"", &format!("size: {{height: 38 1/2\"}}\naccessories: [{{name: '{with}'}}]"))
+        };
+        washer("pedestal").finds("nobody says how high the pedestal under `It` is").weighs("query");
+        washer("pedestal, 15 1/2\" high").stays_silent();
+        washer("hose").stays_silent();
+    }
+
+    #[test]
     fn the_type_of_unit_is_asked_for_where_the_opening_has_one() {
         set_in("refrigerator", "made for: built-in", "model: R-1").finds_one().weighs("query");
         set_in("refrigerator", "made for: built-in", "made as: built-in").stays_silent();
@@ -169,5 +225,31 @@ mod tests {
         hob("drawers: 3", "").finds("`It` stands over drawers, and nobody says how far below the counter they begin");
         hob("doors: 2", "").stays_silent();
         hob("drawers: 3", ", below: {what: drawer, clear: 5\"}").stays_silent();
+    }
+
+    /// Source: trade reports F-40 (drawers under the cooktop); facts.md, law 4.
+    #[test]
+    fn what_is_named_below_and_not_how_far_is_asked() {
+        let hob = |part: &str, below: &str| {
+            set_in("cooktop", &format!("above: nothing, below: {below}"), "fit: {below: 71 mm}").metric().room(
+                &format!("runs: {{hob wall: {{parts: [{{cabinet: base, width: 600 mm, {part}, holds: [bay]}}]}}}}"),
+            )
+        };
+        for below in ["drawer", "{what: drawer}", "oven", "\"drawer, 50 mm below the top\"", "cutlery tray"] {
+            hob("doors: 1", below).finds_one().weighs("query");
+        }
+        hob("doors: 1", "{what: drawer}")
+            .finds("`It` stands over `drawer`, and nobody says how far below the counter that begins")
+            .remedies("add it to the opening: `below: {what: …, clear: …}`, from the top of the counter");
+        hob("drawers: 2", "nothing").finds("`It` stands over drawers, and the opening says that nothing is below it");
+        hob("doors: 1", "nothing").stays_silent();
+        hob("doors: 1", "cabinet").stays_silent();
+        hob("doors: 1", "{what: drawer, clear: 90 mm}").stays_silent();
+        set_in(
+            "sink",
+            "cabinet: {inside width: 34 1/2\"}, below: pull-out bins",
+            "mount: undermount\nsize: {width: 32\"}\nbowl depth: 9\"\naccessories: [{name: mixer tap}]",
+        )
+        .finds_one();
     }
 }

@@ -4,7 +4,7 @@ use crate::book::{Needs, Service, Services, Slot};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::units::Wrote;
-use crate::vocabulary::supply::{Duct, Gas, InWords, Power, Water, Worded, is_none};
+use crate::vocabulary::supply::{Duct, Gas, InWords, Power, Valve, Water, Worded, is_none};
 use crate::vocabulary::{Hazard, Words};
 
 /// A service: its key, what is to be written of it, and what of it can hurt.
@@ -49,7 +49,7 @@ const DUCT: Asks<Duct> = Asks {
 pub fn ask(fitted: &Placement<'_>) -> impl Iterator<Item = Remark> {
     let needs = fitted.option.fit.get().map(|fit| &fit.needs);
     // Of a shut-off that nobody tells, `service/water` speaks.
-    let has_valve = needs.and_then(|needs| needs.water.get()).is_some_and(|water| water.is.shut_off);
+    let has_valve = needs.and_then(|needs| needs.water.get()).is_some_and(|water| water.is.valve == Some(Valve::There));
     let water = if has_valve { None } else { at_opening(fitted, &WATER) };
     [at_opening(fitted, &POWER), at_opening(fitted, &GAS), water, at_opening(fitted, &DUCT)].into_iter().flatten()
 }

@@ -1,0 +1,259 @@
+//! A water line: its size, hot or cold, and the valve that shuts it.
+
+use crate::units::Length;
+
+use super::InWords;
+use super::phrase::{self, Meaning};
+use super::pipe::Pipe;
+
+/// A water line, as far as its words can be read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Water {
+    /// Its nominal size.
+    pub size: Option<Length>,
+    /// The thread of a hose or valve, where its words say that a size is that.
+    pub thread: Option<Length>,
+    /// Whether hot water is named.
+    pub hot: bool,
+    /// Whether cold water is named.
+    pub cold: bool,
+    /// What is said of a valve that shuts it.
+    pub valve: Option<Valve>,
+    /// How far a valve stands out from the wall, where its words say it.
+    pub proud: Option<Length>,
+    /// Whether there are words that are not understood.
+    pub unread: bool,
+    /// Its centre from the finished floor.
+    pub height: Option<Length>,
+}
+
+/// What is said of the valve that shuts a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Valve {
+    /// That it is there.
+    There,
+    /// That it is not, or does not work, or is still to come.
+    NotThere,
+}
+
+/// Hot water, by the beginnings of words.
+const HOT: [&str; 6] = ["hot", "caliente", "varmt", "warm", "chaude", "acs"];
+/// Cold water.
+const COLD: [&str; 7] = ["cold", "fría", "fria", "frío", "kald", "kalt", "froide"];
+/// What shuts a line, by the beginnings of words: an English one of several words has its first.
+const VALVES: [&str; 14] = [
+    "shut",
+    "shutoff",
+    "valve",
+    "stopcock",
+    "stop",
+    "isolat",
+    "llave",
+    "válvula",
+    "valvula",
+    "robinet",
+    "eckventil",
+    "absperr",
+    "ventil",
+    "stengeventil",
+];
+/// What is said of a valve that is not there, or shuts nothing.
+const NOT_THERE: [&str; 26] = [
+    "no", "without", "not", "missing", "lacking", "lacks", "absent", "yet", "later", "come", "needed", "wanted",
+    "required", "add", "added", "seized", "stuck", "broken", "leaks", "leaking", "dead", "sin", "falta", "ohne",
+    "sans", "uten",
+];
+/// Words of a line that say nothing that is compared: its pipe, its way and its place.
+const PLAIN: [&str; 62] = [
+    "and",
+    "with",
+    "water",
+    "line",
+    "lines",
+    "supply",
+    "supplies",
+    "pipe",
+    "pex",
+    "copper",
+    "braided",
+    "hose",
+    "hoses",
+    "in",
+    "at",
+    "a",
+    "an",
+    "the",
+    "of",
+    "to",
+    "from",
+    "off",
+    "box",
+    "recessed",
+    "through",
+    "floor",
+    "wall",
+    "sink",
+    "base",
+    "cabinet",
+    "behind",
+    "under",
+    "below",
+    "above",
+    "aff",
+    "high",
+    "apart",
+    "rear",
+    "left",
+    "right",
+    "angle",
+    "mm",
+    "inch",
+    "inches",
+    "ft",
+    "m",
+    "cm",
+    "only",
+    "feed",
+    "bsp",
+    "og",
+    "y",
+    "on",
+    "is",
+    "dishwasher",
+    "washer",
+    "corner",
+    "side",
+    "each",
+    "bar",
+    "psi",
+    "main",
+];
+/// Words of a thread rather than of a pipe.
+const THREADS: [&str; 8] = ["bsp", "hose", "thread", "threaded", "ght", "g3", "rosca", "fht"];
+
+impl InWords for Water {
+    fn of_words(words: &str) -> Self {
+        let lower = phrase::with_points(&words.to_lowercase());
+        let parts: Vec<Vec<&str>> = lower.split([',', ';']).map(words_of).collect();
+        let names = |named: &[&str]| parts.iter().flatten().any(|word| begins(word, named));
+        let is_thread = |part: &&str| words_of(part).iter().any(|word| THREADS.contains(word));
+        let threads = lower.split([',', ';']).filter(is_thread);
+        let thread = threads.flat_map(phrase::lengths).find(|told| told.is == Meaning::Size).map(|told| told.length);
+        let read = Self {
+            size: if thread.is_some() { None } else { Pipe::of_words(words).size },
+            thread,
+            hot: names(&HOT),
+            cold: names(&COLD),
+            valve: valve(&parts),
+            proud: phrase::proud(words),
+            unread: false,
+            height: phrase::height(words),
+        };
+        // Where nothing at all is understood, it is as if nothing were written.
+        let unread = read != Self::default() && parts.iter().flatten().any(|word| !is_read(word));
+        Self { unread, ..read }
+    }
+}
+
+/// Words and figures of a phrase.
+fn words_of(part: &str) -> Vec<&str> {
+    part.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect()
+}
+
+fn begins(word: &str, named: &[&str]) -> bool {
+    named.iter().any(|named| word.starts_with(named))
+}
+
+fn is_read(word: &str) -> bool {
+    let is_a_figure = word.starts_with(|letter: char| letter.is_numeric());
+    let is_named = begins(word, &HOT) || begins(word, &COLD) || begins(word, &VALVES);
+    is_a_figure || is_named || PLAIN.contains(&word) || THREADS.contains(&word) || NOT_THERE.contains(&word)
+}
+
+/// What the phrases tell of a valve: one that says that it is missing counts before one that names it.
+fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
+    let told = parts.iter().filter(|part| part.iter().any(|word| begins(word, &VALVES)));
+    let told = told.map(|part| match part.iter().any(|word| NOT_THERE.contains(word)) {
+        true => Valve::NotThere,
+        false => Valve::There,
+    });
+    told.max_by_key(|valve| *valve == Valve::NotThere)
+}
+
+/// Pipes that go by their outside in millimetres, and the eighths of an inch of the nominal size that each is: 15 mm is
+/// 1/2" (EN 1057, ISO 228, from memory).
+const NOMINAL: [(i64, i64); 10] =
+    [(8, 2), (10, 3), (12, 3), (15, 4), (16, 4), (18, 4), (20, 4), (22, 6), (25, 6), (28, 8)];
+
+/// The nominal size of a pipe in eighths of an inch, where it is named by one, or by its outside in millimetres.
+fn nominal(size: Length) -> Option<i64> {
+    let metric = NOMINAL.iter().find(|(millimetres, _)| Length::from_millimetres(*millimetres) == size);
+    let eighths = (1..=16).find(|eighths| Length::from_sixty_fourths(eighths * 8) == size);
+    metric.map(|(_, eighths)| *eighths).or(eighths)
+}
+
+/// Whether one line is smaller than another, each by what its size is called.
+pub fn is_smaller(one: Length, other: Length) -> bool {
+    match (nominal(one), nominal(other)) {
+        (Some(one), Some(other)) => one < other,
+        _ => one < other,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_valve_is_there_missing_or_not_told() {
+        let valve = |words: &str| Water::of_words(words).valve;
+        for words in [
+            "3/8\" hot, shutoff valve",
+            "Shut-off",
+            "stopcock",
+            "isolating valve",
+            "angle stop",
+            "toma de agua fría 3/4\" con llave de corte",
+            "15 mm cold with valve",
+        ] {
+            assert_eq!(valve(words), Some(Valve::There), "{words}");
+        }
+        for words in [
+            "3/8\" hot, no shut-off",
+            "shut-off missing",
+            "cold, shut-off still to come",
+            "stopcock seized",
+            "no isolator yet",
+            "agua caliente, sin llave",
+        ] {
+            assert_eq!(valve(words), Some(Valve::NotThere), "{words}");
+        }
+        assert_eq!(valve("3/8\" hot"), None);
+    }
+
+    #[test]
+    fn hot_and_cold_are_read_in_other_languages_and_other_words_stay_unread() {
+        let read =
+            |words: &str| (Water::of_words(words).hot, Water::of_words(words).cold, Water::of_words(words).unread);
+        assert_eq!(read("15 mm kaldt og varmt"), (true, true, false));
+        assert_eq!(read("agua caliente 3/4\""), (true, false, true));
+        assert_eq!(read("3/8\" hot and cold, 20\" AFF"), (true, true, false));
+        assert_eq!(Water::of_words("existing"), Water::default());
+    }
+
+    /// Source: EN 1057 and ISO 228 (15 mm outside is 1/2" nominal), from memory.
+    #[test]
+    fn a_pipe_goes_by_its_inside_in_inches_and_by_its_outside_in_millimetres() {
+        let smaller = |one: &str, other: &str| is_smaller(one.parse().unwrap(), other.parse().unwrap());
+        assert!(!smaller("1/2\"", "15 mm") && !smaller("15 mm", "1/2\"") && !smaller("22 mm", "3/4\""));
+        assert!(smaller("10 mm", "15 mm") && smaller("1/4\"", "3/8\"") && smaller("15 mm", "3/4\""));
+    }
+
+    #[test]
+    fn a_thread_is_no_pipe_and_how_far_a_valve_stands_out_is_read() {
+        let hose = Water::of_words("3/4\" BSP hose, cold");
+        assert_eq!((hose.size, hose.thread), (None, Some("3/4\"".parse().unwrap())));
+        assert_eq!(Water::of_words("1/4\", surface valve 3\" proud").proud, Some("3\"".parse().unwrap()));
+        assert_eq!(Water::of_words("1/4\" with shut-off").proud, None);
+    }
+}
