@@ -92,7 +92,7 @@ fn end_of<'a>(plan: Option<&Plan<'a>>, room: &'a Room, run: &'a Run, end: End) -
         side: if end == End::Left { "left end" } else { "right end" },
         row: &run.name.value,
         at: last.span,
-        finished: of_part(last, end).or_else(|| of_run(run, end)),
+        finished: of_both(last, run, end),
         wants_panel,
     })
 }
@@ -191,6 +191,15 @@ fn is_free(opening: &Opening, end: End) -> bool {
     let beside = if end == End::Left { opening.left.get() } else { opening.right.get() };
     let far = |beside: &Neighbour| beside.gap.get().is_some_and(|gap| *gap > HIDES);
     beside.is_some_and(|beside| beside.is_nothing() || far(beside))
+}
+
+/// What part and run say of an end together: a run's word on its ends adds to what its last part says of its other side.
+fn of_both(part: &Part, run: &Run, end: End) -> Option<(bool, Option<Span>)> {
+    let (own, of_run) = (of_part(part, end), of_run(run, end));
+    let other = if end == End::Left { End::Right } else { End::Left };
+    let speaks_of_the_other = own.is_some_and(|(is, _)| !is) && of_part(part, other).is_some_and(|(is, _)| is);
+    let adds = of_run.filter(|(is, _)| *is && speaks_of_the_other);
+    adds.or(own).or(of_run)
 }
 
 fn of_part(part: &Part, end: End) -> Option<(bool, Option<Span>)> {

@@ -1,8 +1,9 @@
 //! What is set into one cabinet, one above the other: whether it stays inside, and clear of the next.
 
-use crate::book::{Book, Opening, Part, PartIs, Room, Selection};
+use crate::book::{Book, DetailName, Opening, Part, PartIs, Room, Selection};
+use crate::site::counters::covers;
 use crate::units::Length;
-use crate::vocabulary::{Clearance, Slot, Trait};
+use crate::vocabulary::{Clearance, Kind, Slot, Trait};
 
 use super::panel_thickness;
 
@@ -38,6 +39,30 @@ struct Housing<'a> {
     bottom: Length,
     plinth: Length,
     height: Option<Length>,
+    /// The underside of the counter that lies on the row.
+    under_top: Option<Length>,
+}
+
+impl Housing<'_> {
+    /// Where the box ends that a front is cut into: as it is written, and no higher than the counter over it.
+    fn top(&self) -> Option<Length> {
+        let written = self.height.map(|height| self.bottom + height);
+        let counter = self.under_top.filter(|_| matches!(self.part.is, PartIs::Cabinet(_)));
+        written.into_iter().chain(counter).min()
+    }
+
+    /// Where a front begins that an opening is cut into: what lies over its edge has none in the plinth.
+    fn begins(&self, opening: &Opening) -> Length {
+        if opening.takes_one(Trait::LapsOver) { self.bottom + self.plinth } else { self.bottom }
+    }
+}
+
+/// The thinnest counter that may come to lie there; none is as if it had no thickness.
+fn thickness_on(room: &Room, row: &str) -> Length {
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let lying = counters.flat_map(Selection::standing).filter(|option| covers(room, option, row));
+    let thick = lying.map(|option| option.length(DetailName::Thickness).map_or(Length::ZERO, |(thick, _)| thick));
+    thick.min().unwrap_or(Length::ZERO)
 }
 
 fn height_of_part(part: &Part) -> Option<Length> {
@@ -50,18 +75,22 @@ fn boxes(room: &Room) -> impl Iterator<Item = Housing<'_>> {
         let bottom = run.above_floor.get().copied().unwrap_or_default();
         let plinth = run.toe_kick.get().filter(|_| run.above_floor.is_absent()).copied().unwrap_or_default();
         let height = |part: &Part| part.height.get().or_else(|| run.height.get()).copied();
-        run.parts.iter().map(move |part| Housing { part, bottom, plinth, height: height(part) })
+        let top = run.counter.height.get().filter(|_| run.above_floor.is_absent());
+        let under_top = top.map(|top| *top - thickness_on(room, &run.name));
+        run.parts.iter().map(move |part| Housing { part, bottom, plinth, height: height(part), under_top })
     });
-    let islands = room.islands.iter();
-    let sides = islands.flat_map(|island| island.sides().flat_map(|side| side.parts.iter()));
-    let of_side = |part| Housing { part, bottom: Length::ZERO, plinth: Length::ZERO, height: height_of_part(part) };
-    let sides = sides.map(of_side);
+    let sides = room.islands.iter().flat_map(|island| {
+        let under_top = island.height.get().map(|top| *top - thickness_on(room, &island.name));
+        let parts = island.sides().flat_map(|side| side.parts.iter());
+        let (bottom, plinth) = (Length::ZERO, Length::ZERO);
+        parts.map(move |part| Housing { part, bottom, plinth, height: height_of_part(part), under_top })
+    });
     runs.chain(sides).filter(|one| matches!(one.part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))
 }
 
 /// Every opening of a room that is not where its cabinet can have it, by their sills and heights.
 pub fn outside(room: &Room) -> Vec<Outside<'_>> {
-    boxes(room).flat_map(|one| of_part(room, one.part, (one.bottom, one.height))).collect()
+    boxes(room).flat_map(|one| of_part(room, &one)).collect()
 }
 
 /// What is set into one cabinet, one above the other, and is higher in all than its inside.
@@ -149,17 +178,18 @@ fn reach(room: &Room, opening: &Opening) -> Option<(Length, Length)> {
     Some((low, low + written.unwrap_or_else(chosen)?))
 }
 
-fn of_part<'a>(room: &'a Room, part: &'a Part, (bottom, height): (Length, Option<Length>)) -> Vec<Outside<'a>> {
+fn of_part<'a>(room: &'a Room, of: &Housing<'a>) -> Vec<Outside<'a>> {
+    let part = of.part;
     let held = part.holds.iter().filter_map(|name| room.opening(name));
     let mut held: Vec<(&Opening, (Length, Length))> =
         held.filter_map(|opening| Some((opening, reach(room, opening)?))).collect();
     held.sort_by_key(|(_, reach)| *reach);
     let mut found = Vec::new();
     for (opening, (low, high)) in &held {
-        let top = height.map(|height| bottom + height);
-        let past = match top {
+        let begins = of.begins(opening);
+        let past = match of.top() {
             Some(top) if *high > top => Some((Past::Top(top), *high - top)),
-            _ if *low < bottom => Some((Past::Bottom(bottom), bottom - *low)),
+            _ if *low < begins => Some((Past::Bottom(begins), begins - *low)),
             _ => None,
         };
         found.extend(past.map(|(past, by)| Outside { opening, part, past, by }));

@@ -52,6 +52,16 @@ pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Op
     proud || (Mention::Built.is_in(&neighbour.what) && !Mention::Furniture.is_in(&neighbour.what))
 }
 
+/// Whether nobody knows if a door that opens beside it would strike it: nobody says how far out it stands, and its word
+/// is none of what is known to end with its row.
+pub fn may_stand_in_the_door_s_way(neighbour: &Neighbour) -> bool {
+    let what = &neighbour.what;
+    let ends_with_its_row =
+        (Mention::Furniture.is_in(what) || Mention::Low.is_in(what) || Mention::Closure.is_in(what))
+            && !Mention::Tall.is_in(what);
+    !neighbour.is_nothing() && neighbour.depth.is_absent() && !Mention::Open.is_in(what) && !ends_with_its_row
+}
+
 /// How far up a neighbour goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rises {

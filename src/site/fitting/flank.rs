@@ -1,6 +1,6 @@
 //! What stands beside an opening, fillers and panels seen through: by row and plan.
 
-use crate::book::{End, InRow, Opening, Part, PartIs, ProductOption, Room, RunEnd};
+use crate::book::{End, InRow, Opening, Part, PartIs, ProductOption, Room, Run, RunEnd};
 use crate::site::plan::{CasingBeside, ConvexShape, Met, Plan, Thing, depths, settled};
 use crate::source::Span;
 use crate::units::Length;
@@ -51,9 +51,15 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
         let gap = if side == Side::Left { own.along.0 - last } else { first - own.along.1 };
         (gap > -inch).then(|| gap.max(Length::ZERO))
     };
+    let door =
+        settled(plan.room, opening).and_then(|option| depths(own, option)).map_or(front, |own| own.door.max(front));
+    // A filler or a panel is seen through, unless the door that opens beside it strikes its front.
+    let is_seen_through = |other: &Thing<'_>| {
+        other.is_closure() && !(plan.share_a_face(own, other) && other.out.1 > door && other.out.1 > front)
+    };
     let beside = plan.things.iter().filter(|other| {
         !std::ptr::eq(*other, own)
-            && !other.is_closure()
+            && !is_seen_through(other)
             && other.within.is_none()
             && !is_a_gap(other)
             && other.is_level_with(own.low, own.high)
@@ -145,6 +151,12 @@ fn an_opening(room: &Room, part: &Part, name: &str, opening: &Opening, gap: Leng
     Flank { what: name.to_owned(), gap, is_proud, is_tall, is_built: false, pull_is_proud: false, span: part.span }
 }
 
+/// A filler or a panel that stands out past the door beside it.
+fn closure_in_the_way(part: &Part, gap: Length) -> Flank {
+    let what = if matches!(part.is, PartIs::Panel(_)) { "panel" } else { "filler" }.to_owned();
+    Flank { what, gap, is_proud: true, is_tall: false, is_built: false, pull_is_proud: false, span: part.span }
+}
+
 /// The nearest part of a row without a place, or what the row meets at its end.
 fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Option<Flank> {
     let run = place.run?;
@@ -155,9 +167,14 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
         place.parts.get(..place.number)?.iter().rev().collect()
     };
     let mut gap = Length::ZERO;
+    let door = settled(room, opening).and_then(to_its_door).or_else(|| front_edge(room, opening));
     for part in beside {
         let (what, depth, is_tall) = match &part.is {
             PartIs::Filler(width) | PartIs::Panel(width) | PartIs::Gap(width) => {
+                let stands_out = part.depth.get().zip(door).is_some_and(|(deep, door)| *deep > door);
+                if stands_out && !matches!(part.is, PartIs::Gap(_)) {
+                    return Some(closure_in_the_way(part, gap));
+                }
                 gap = gap + *width;
                 continue;
             }
@@ -166,7 +183,6 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
             PartIs::Opening(name) => return Some(an_opening(room, part, name, opening, gap)),
         };
         let is_proud = depth.zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
-        let door = settled(room, opening).and_then(to_its_door).or_else(|| front_edge(room, opening));
         let pull_is_proud = has_its_pull_at(part, side)
             && depth
                 .zip(run.handles.get())
@@ -182,6 +198,11 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
             span: part.span,
         });
     }
+    at_the_end(run, place, side, gap)
+}
+
+/// What a row meets at its end.
+fn at_the_end(run: &Run, place: &InRow<'_>, side: Side, gap: Length) -> Option<Flank> {
     let meets = if side == Side::Left { run.left_end.get() } else { run.right_end.get() };
     let what = meets.filter(|meets| **meets != RunEnd::Open)?;
     Some(Flank {

@@ -1,6 +1,7 @@
 //! What ends the height of an opening from above: as it says itself, what the plan has hang there, the
 //! ceiling at that point.
 
+use super::housing::cabinet_part;
 use crate::book::{Ceiling, DetailName, Opening, Plainly, ProductOption, Room};
 use crate::site::counters::{covers, is_alone};
 use crate::site::plan::{Plan, Thing};
@@ -85,14 +86,20 @@ pub fn above(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<
 /// The underside of the counter that goes over it: the counter's top less the thickness of what is chosen for it; the
 /// top itself, which it does not reach, where nobody says how thick that is.
 fn under_a_slab(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening) -> Option<Above> {
-    if !opening.stands_on_the_floor() || opening.takes_one(Trait::CutIntoCounter) {
+    let is_a_hole = [Trait::CutIntoCounter, Trait::DropsIn, Trait::LapsOver].iter().any(|of| opening.takes_one(*of));
+    // What a cabinet holds is held to that cabinet.
+    if is_a_hole || opening.takes_one(Trait::Hangs) || cabinet_part(room, opening).is_some() {
         return None;
     }
     let run = row_of(room, opening).and_then(|row| row.run);
     let says_so = opening.above.get().is_some_and(|above| above.plainly() == Some(Plainly::Counter));
     let is_below = says_so || is_under_a_counter(plan, room, opening);
-    let is_below = is_below || (run.is_none() && opening.takes_one(Trait::WashesDishes));
+    let is_below = is_below || opening.takes_one(Trait::WashesDishes);
     let top = opening.counter_height.spanned().or_else(|| run?.counter.height.spanned()).filter(|_| is_below)?;
+    // What begins above the counter is not under it.
+    if opening.sill.get().is_some_and(|sill| *sill >= top.value) || opening.sill.is_faulty() {
+        return None;
+    }
     let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
     let lies_there = |option: &ProductOption| match run {
         Some(run) => covers(room, option, &run.name),

@@ -8,6 +8,9 @@ use crate::vocabulary::{Kind, Words};
 
 use super::{ComparedValue, Differ, TOLERANCE, Twice};
 
+/// What a slab may be laid on: 3/4 in (common practice).
+const SUB_TOP: Length = Length::from_sixty_fourths(48);
+
 /// A counter in its room.
 struct Counter<'a> {
     room: &'a Room,
@@ -87,7 +90,13 @@ impl<'a> Counter<'a> {
         let own = self.of_the_top(|top| &top.depth)?;
         let (runs, islands): (Vec<_>, Vec<_>) = (self.runs().collect(), self.islands().collect());
         let there = match (runs.as_slice(), islands.as_slice()) {
-            ([run], []) => SourcedFigure::planned(run.counter.depth.spanned()?, Spot::Run(&run.name)),
+            // Of several it is that of one of them at least.
+            ([_, ..], []) => {
+                let told =
+                    runs.iter().map(|run| Some((run, run.counter.depth.spanned()?))).collect::<Option<Vec<_>>>()?;
+                let (run, near) = told.into_iter().min_by_key(|(_, told)| (told.value - own.value).abs())?;
+                SourcedFigure::planned(near, Spot::Run(&run.name))
+            }
             ([], [island]) => {
                 let size = island.size.spanned()?;
                 // Which of its sides is its depth is for whoever names it.
@@ -105,7 +114,7 @@ impl<'a> Counter<'a> {
         ((own.value - there.value).abs() > TOLERANCE).then(|| self.apart("the depth", own, there))
     }
 
-    /// A counter's top that is lower than the cabinets and the slab on them.
+    /// A counter's top that is lower than the cabinets and the slab on them, or higher than both with a sub-top.
     fn height(&self, run: &'a Run) -> Option<Twice<'a>> {
         let top = SourcedFigure::planned(run.counter.height.spanned()?, Spot::Run(&run.name));
         let (thickness, at) = self.option.length(DetailName::Thickness)?;
@@ -115,7 +124,13 @@ impl<'a> Counter<'a> {
         let spot = Spot::Selection(&self.selection.name);
         let stack = SourcedFigure { value, at, provenance: Provenance::Derived, spot };
         let lower = top.value + TOLERANCE < value - below;
-        let how = Differ::LessThan("cabinets and counter together");
-        lower.then(|| Twice::of(&run.name, "the counter height", (top, stack), how))
+        // A box may be told without the feet that it stands on.
+        let foot = run.toe_kick.get().copied().unwrap_or_default();
+        let reaches = |stack: Length| top.value <= stack + SUB_TOP + TOLERANCE;
+        let on_feet = reaches(value + foot) && top.value + TOLERANCE >= value + foot;
+        let higher = !reaches(value) && !on_feet;
+        let together = "cabinets and counter together";
+        let how = if lower { Differ::LessThan(together) } else { Differ::MoreThan(together) };
+        (lower || higher).then(|| Twice::of(&run.name, "the counter height", (top, stack), how))
     }
 }

@@ -6,6 +6,7 @@ mod distance;
 mod fixture;
 mod floor;
 mod hand;
+mod handles;
 mod leaf;
 mod lights;
 mod opening;
@@ -109,6 +110,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     all.extend(counter::of_room(room));
     all.extend(lights::of_room(room));
     all.extend(hand::of_room(room));
+    all.extend(handles::of_room(room));
     all.extend(floor::of_room(room));
     all.extend(access::of_room(room));
     all.extend(leaf::of_room(room));

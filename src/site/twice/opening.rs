@@ -6,10 +6,12 @@ use crate::site::fitting::{Side, flank};
 use crate::site::plan::{Plan, Thing, What};
 use crate::site::told::{Answer, Provenance, SourcedFigure, Spot};
 use crate::site::{counter_depth, counter_height};
+use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Mention;
+use crate::vocabulary::supply::Worded;
 
-use super::{Differ, TOLERANCE, Twice, differing};
+use super::{ComparedValue, Differ, TOLERANCE, Twice, differing};
 
 /// A ceiling's height may differ by so much: 1 in, since no ceiling is level (common practice).
 const CEILINGS: Length = Length::from_inches(1);
@@ -17,6 +19,9 @@ const CEILINGS: Length = Length::from_inches(1);
 /// A wall beside may be told to be so much farther than the plan has it: 2 in (common practice: a room that is out of
 /// square). Nearer than by the plan, it takes nothing for granted.
 const WALLS: Length = Length::from_inches(2);
+
+/// Where nothing is told to be at a side, no wall is nearer than this (common practice: a hand finds room).
+const NOTHING_IS_NEARER: Length = Length::from_inches(6);
 
 /// What is written of an opening, and of the row, the cabinet and the plan around it.
 pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>) -> Vec<Twice<'a>> {
@@ -31,11 +36,35 @@ pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening, plan: Option<
         ("the sill", sill(room, opening)),
     ];
     let mut all: Vec<Twice<'a>> = sizes.into_iter().filter_map(|(what, answer)| differing(what, answer)).collect();
+    all.extend(heights_of_services(opening));
     all.extend(inside_out(room, opening));
     all.extend(plan.and_then(|plan| above(opening, plan)));
     all.extend(ceiling_above(room, opening));
     all.extend([Side::Left, Side::Right].into_iter().filter_map(|side| to_the_wall(room, opening, plan, side)));
     all
+}
+
+/// How high a service comes out, as its words say and as its point has it.
+fn heights_of_services(opening: &Opening) -> Vec<Twice<'_>> {
+    let (Some(points), service) = (opening.points.get(), &opening.service) else { return vec![] };
+    let of_words = [
+        ("the height of the drain", in_words(&service.drain, |drain| drain.pipe.height), &points.drain),
+        ("the height of the water", in_words(&service.water, |water| water.height), &points.water),
+        ("the height of the power", in_words(&service.power, |power| power.height), &points.power),
+        ("the height of the gas", in_words(&service.gas, |gas| gas.height), &points.gas),
+    ];
+    let told = of_words.into_iter().filter_map(|(what, words, point)| {
+        let spot = Spot::Opening(&opening.name);
+        let point = point.get().and_then(|point| point.height.spanned()).map(|told| SourcedFigure::written(told, spot));
+        let words = words.map(|(value, at)| SourcedFigure { value, at, provenance: Provenance::Written, spot });
+        differing(&opening.name, what, &Answer::of([point, words]), TOLERANCE)
+    });
+    told.collect()
+}
+
+fn in_words<T>(slot: &Slot<Worded<T>>, height: impl Fn(&T) -> Option<Length>) -> Option<(Length, Span)> {
+    let told = slot.spanned()?;
+    Some((height(&told.is)?, told.span))
 }
 
 /// The least reading of an opening, as measured or as written.
@@ -93,17 +122,34 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
     larger.collect()
 }
 
-/// What the opening says of the wall beside it, against where row and plan put that wall, past fillers and panels.
+/// What the opening says of the wall beside it, against where row and plan put that wall, past fillers and panels; and
+/// of anything else there, that would stand in that wall, or of nothing where the wall is.
 fn to_the_wall<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>, side: Side) -> Option<Twice<'a>> {
-    let said = side.of(opening).get().filter(|said| is_a_wall(said))?;
-    let written = SourcedFigure::written(said.gap.spanned()?, Spot::Opening(&opening.name));
+    let said = side.of(opening).spanned()?;
     let plan = plan.filter(|plan| plan.faults.is_empty());
     let there = flank(room, plan, opening, side).filter(|there| there.is_built)?;
     let (provenance, spot) = (Provenance::Plan, Spot::ByThePlan("wall"));
     let planned = SourcedFigure { value: there.gap, at: there.span, provenance, spot };
-    let what = match side {
-        Side::Left => "the gap to the wall at the left",
-        Side::Right => "the gap to the wall at the right",
+    if said.is_nothing() {
+        let spot = Spot::Opening(&opening.name);
+        let counts = SourcedFigure { value: "nothing", at: said.span, provenance: Provenance::Written, spot };
+        let what = if side == Side::Left { "what is at the left" } else { "what is at the right" };
+        let near = planned.value < NOTHING_IS_NEARER;
+        return near.then(|| Twice {
+            about: &opening.name,
+            what,
+            counts: counts.map(ComparedValue::Word),
+            differs: planned.map(ComparedValue::Length),
+            how: Differ::Apart,
+            decides_a_fit: true,
+        });
+    }
+    let written = SourcedFigure::written(said.gap.spanned()?, Spot::Opening(&opening.name));
+    let what = match (side, is_a_wall(said)) {
+        (Side::Left, true) => "the gap to the wall at the left",
+        (Side::Right, true) => "the gap to the wall at the right",
+        (Side::Left, false) => "the gap at the left",
+        (Side::Right, false) => "the gap at the right",
     };
     (written.value > planned.value + WALLS).then(|| Twice::of(&opening.name, what, (written, planned), Differ::Apart))
 }

@@ -2,6 +2,59 @@
 
 use crate::assess::rules::trial::Trial;
 
+#[test]
+fn a_service_is_as_high_in_words_as_its_point() {
+    let sink = |point: &str| {
+        Trial::of("source/contradiction").opening(
+            "sink",
+            &format!("{{takes: sink, service: {{drain: '1 1/2\", 20\" AFF'}}, service points: {{drain: {{height: {point}}}}}}}"),
+        )
+    };
+    sink("28\"").finds_one().says("the height of the drain of `sink` is 28\"").weighs("stop");
+    sink("20\"").stays_silent();
+}
+
+/// What the opening says of a side does not hide the wall that the plan has there.
+#[test]
+fn what_is_told_at_a_side_does_not_hide_the_wall() {
+    let fridge = |left: &str, starts: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("outline: 14' x 10'\nruns: {{a: {{wall: A, starts: {starts}, depth: 24\", parts: [{{opening: cold}}]}}}}"))
+            .opening("cold", &format!("{{takes: refrigerator, width: 36\", left: {left}}}"))
+    };
+    for left in ["{what: filler, gap: 3\"}", "{what: pantry, gap: 3\"}", "nothing"] {
+        fridge(left, "1/2\"").finds_one().weighs("stop");
+        fridge(left, "40\"").stays_silent();
+    }
+    fridge("{what: filler, gap: 1/2\"}", "1/2\"").stays_silent();
+}
+
+#[test]
+fn a_run_is_planned_with_the_pulls_that_are_chosen() {
+    let pulls = |projection: &str| {
+        Trial::of("source/contradiction")
+            .room("runs: {a: {depth: 24\", handles: 1\", parts: [{cabinet: b, width: 30\"}]}}")
+            .selection("selection: Pulls\nkind: pull", &format!("projection: {projection}"))
+    };
+    pulls("2 1/4\"").finds_one().says("how far its handles stand out of `a` is 1\"").weighs("stop");
+    pulls("1\"").stays_silent();
+    pulls("2 1/4\"").selection("selection: Knobs\nkind: knob", "projection: 1\"").stays_silent();
+}
+
+/// Source: common practice (a sub-top of 3/4").
+#[test]
+fn a_counter_is_as_high_as_what_it_lies_on() {
+    let run = |height: &str, more: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("runs: {{a: {{depth: 24\", height: {height}, {more}counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{{cabinet: b, width: 30\"}}]}}}}"))
+            .selection("selection: Top\nkind: counter", "thickness: 1 1/2\"")
+    };
+    run("32 1/2\"", "").finds_one().weighs("stop").says("more than cabinets and counter together");
+    run("34 1/2\"", "").stays_silent();
+    run("33 3/4\"", "").stays_silent();
+    run("30\"", "toe kick: 4 1/2\", ").stays_silent();
+}
+
 /// What is larger than the plan sets it out must have its place, and is told; smaller leaves what is kept for it.
 #[test]
 fn what_is_chosen_is_no_larger_than_its_fixture() {

@@ -75,7 +75,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 /// A hood that the plan sets out to the side of every cooking surface: how it hangs beside the nearest.
 fn hangs_beside(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let plan = context.site.plan(fitted.room)?;
-    let hood = plan.opening(fitted.opening).filter(|hood| hood.within.is_none() && hood.row.is_none())?;
+    let hood = plan.opening(fitted.opening)?;
     let cooking = cooking(fitted.room);
     let placed = cooking.iter().map(|cooks| plan.opening(fitted.room.opening(cooks.place.get()?)?));
     let placed: Vec<&Thing<'_>> = placed.collect::<Option<_>>()?;
@@ -95,7 +95,8 @@ fn hangs_beside(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark>
         say(aside.uncovered),
         say(aside.of)
     );
-    let at = fitted.opening.at.span().unwrap_or(fitted.opening.span);
+    // Of one that is a part of a row, it is the row that would be moved.
+    let at = fitted.opening.at.span().unwrap_or(if hood.row.is_some() { hood.span } else { fitted.opening.span });
     let finding = fitted.finding(Severity::Query, at, message).source("common practice");
     Some(match aside.between_middles {
         Some(by) => finding.remedy(phrase!("move one of them {}, middle over middle", say(by))),

@@ -6,6 +6,7 @@ use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::counters::thickness_at;
 use crate::site::fitting::{Housing, held_below};
+use crate::site::outlets::height_of_the_drain;
 use crate::site::rims::top_over;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
@@ -79,9 +80,12 @@ fn what_is_below(context: &Context<'_>, fitted: &Placement<'_>) -> Vec<(String, 
     let drawers = housing.drawers().map(|at| ("drawer".to_string(), at));
     let others = housing.others(fitted.opening).filter_map(|other| {
         let kind = fitted.room.opening(&other.value)?.takes.get().filter(|kind| !kind.is(Trait::CutIntoCounter))?;
-        Some((kind.name().to_string(), other.span))
+        let chosen = fitted.room.selections.iter().filter(|one| one.place.get() == Some(&other.value));
+        // By its kind, by the opening's own name, and by that of what is chosen for it.
+        let names = [kind.name().to_string(), other.value.clone()].into_iter();
+        Some(names.chain(chosen.map(|one| one.name.value.clone())).map(|name| (name, other.span)).collect::<Vec<_>>())
     });
-    let others: Vec<_> = others.collect();
+    let others: Vec<_> = others.flatten().collect();
     said.into_iter().chain(drawers).chain(others).collect()
 }
 
@@ -157,7 +161,7 @@ fn only_air(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
 fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (bowl, at) = fitted.option.length(DetailName::BowlDepth)?;
     let counter = top_over(fitted.room, fitted.opening, fitted.selection, fitted.option)?;
-    let drain = fitted.opening.service.drain.get()?.is.pipe.height?;
+    let (drain, _) = height_of_the_drain(fitted.opening)?;
     let slab = under_the_slab(fitted.room, fitted.opening, fitted.option);
     let bottom = counter - slab.unwrap_or_default() - bowl;
     let disposer = disposer(fitted);
@@ -256,13 +260,12 @@ fn behind_a_vanity(
     let top = counter_height(room, opening).value().or_else(stands)?;
     let bowl = option.length(DetailName::BowlDepth).map(|(deep, _)| deep);
     let deep = bowl.or_else(|| option.size.height.get().and_then(|high| high.least.or(high.most)))?;
-    let there = opening.service.drain.spanned()?;
-    let drain = there.is.pipe.height?;
+    let (drain, there_at) = height_of_the_drain(opening)?;
     let slab = under_the_slab(room, opening, option);
     let outlet = top - slab.unwrap_or_default() - deep;
     if outlet >= drain {
         let message = slab_unsaid(context, &selection.name.value, slab, outlet - drain)?;
-        let finding = about(room, selection, option, Severity::Query, there.span, message).remedy(SAY_HOW_THICK);
+        let finding = about(room, selection, option, Severity::Query, there_at, message).remedy(SAY_HOW_THICK);
         return Some(Remark { caution: Some(Hazard::Water), ..finding });
     }
     let say = |length| say(length, context.book.project.units);
@@ -273,7 +276,7 @@ fn behind_a_vanity(
         say(outlet),
         say(drain - outlet)
     );
-    let finding = about(room, selection, option, Severity::Stop, there.span, message);
+    let finding = about(room, selection, option, Severity::Stop, there_at, message);
     let finding = finding.remedy("choose a shallower basin, or have the drain lowered before the wall is closed");
     Some(Remark { caution: Some(Hazard::Water), ..finding })
 }

@@ -7,11 +7,12 @@ use crate::book::Hinge;
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{
-    NeededBefore, Side, casing_beside, flank, floor_before, hinge_sides, stands_in_the_door_s_way,
+    NeededBefore, Side, casing_beside, flank, floor_before, hinge_sides, may_stand_in_the_door_s_way,
+    stands_in_the_door_s_way,
 };
 use crate::source::Span;
 use crate::units::{Length, Wrote};
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Trait, words_of};
 
 /// What a refrigerator usually needs to a wall at its hinges (trade reports F-11: 2" to 2 1/2").
 const USUAL_AT_THE_WALL: Length = Length::from_sixty_fourths(160);
@@ -137,6 +138,7 @@ fn struck(
     let near = |struck: &Struck| struck.gap < needed;
     // Where the opening itself says that it is free there, that was looked at.
     let is_said = said.is_some_and(|said| said.is_nothing() || !said.gap.is_absent());
+    let is_said = is_said && !said.is_some_and(|said| may_stand_in_the_door_s_way(said));
     let looked_up = || placed().into_iter().chain(at_the_wall_across()).min_by_key(|struck| struck.gap);
     by_words.filter(near).or_else(|| looked_up().filter(|struck| !is_said && near(struck)))
 }
@@ -147,7 +149,9 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     let asked = door.and_then(|door| door.wall_clearance.get().copied());
     let is_refrigerator = fitted.selection.has(Trait::Cools);
     let most = asked.or_else(|| is_refrigerator.then_some(USUAL_AT_THE_WALL))?;
-    let struck = struck(context, fitted, side, (most, asked.is_some()))?;
+    let Some(struck) = struck(context, fitted, side, (most, asked.is_some())) else {
+        return unknown_beside(context, fitted, side, most);
+    };
     let usual = metric::advised(USUAL_AT_THE_WALL, struck.gap, context.book.project.units);
     let needed = asked.unwrap_or(usual);
     let (severity, whose) = match asked {
@@ -177,6 +181,33 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     (struck.gap < needed).then(|| finding().source(source).remedy(remedy))
 }
 
+/// Something is told to stand nearer than the door wants, and neither a figure, nor a known word, nor the plan says
+/// whether the door meets it.
+fn unknown_beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side, needed: Length) -> Option<Remark> {
+    let said = side.of(fitted.opening).spanned().filter(|said| may_stand_in_the_door_s_way(said))?;
+    let gap = said.gap.get().copied().filter(|gap| *gap < needed)?;
+    // What the plan has there under the same name stands as far out as the plan says.
+    let is_the_same = |planned: &str| words_of(planned).iter().any(|word| words_of(&said.what).contains(word));
+    let planned = flank(fitted.room, context.site.plan(fitted.room), fitted.opening, side);
+    let is_planned = planned.is_some_and(|planned| is_the_same(&planned.what));
+    if is_planned || said.depth.is_faulty() {
+        return None;
+    }
+    let message = phrase!(
+        "`{}` is {} from the hinges at the {} of the opening `{}`, and nobody says how far it stands out",
+        said.what,
+        say(gap, context.book.project.units),
+        side.word(),
+        fitted.opening.name.value
+    );
+    let remedy = phrase!(
+        "measure it from the wall behind and add it at the opening, `{side}: {{what: …, depth: …}}`; of a wall, write \
+         `wall`",
+        side.word()
+    );
+    Some(fitted.finding(Severity::Query, said.span, message).remedy(remedy))
+}
+
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
@@ -197,6 +228,45 @@ mod tests {
         fridge("left: {what: wall, gap: 4 1/2\"}", sheet).stays_silent();
         fridge("right: {what: wall, gap: 1\"}", sheet).stays_silent();
         fridge("left: wall cabinet", sheet).stays_silent();
+    }
+
+    #[test]
+    fn what_nobody_says_the_depth_of_is_asked_about() {
+        let sheet = "hinge: left\nfit: {door: {wall clearance: 2 1/2\"}}";
+        for what in
+            ["gable", "radiator", "door frame", "water heater", "oven tower", "tall housing", "boiler cupboard tower"]
+        {
+            fridge(&format!("left: {{what: {what}, gap: 1\"}}"), sheet).finds_one().weighs("query");
+        }
+        fridge("left: {what: gable, gap: 1\"}", sheet)
+            .finds("`gable` is 1\" (25.4 mm) from the hinges at the left of the opening `fridge`, and nobody says how far it stands out")
+            .points_at(&["rooms/kitchen/room.yaml:3:39"]);
+        for what in ["tabique", "pared de ladrillo", "partition", "pipe chase", "pilar", "column of the house wall"] {
+            fridge(&format!("left: {{what: {what}, gap: 1\"}}"), sheet).finds_one().weighs("stop");
+        }
+        fridge("left: {what: gable, gap: 3\"}", sheet).stays_silent();
+        fridge("counter depth: 25 1/2\", left: {what: gable, gap: 1\", depth: 24\"}", sheet).stays_silent();
+        fridge("left: {what: base cabinet, gap: 1\"}", sheet).stays_silent();
+    }
+
+    /// Source: trade reports F-11: a panel is struck as a wall is, where it stands out past the door.
+    #[test]
+    fn a_panel_that_stands_out_past_the_door_is_not_seen_through() {
+        let beside = |part: &str, place: &str| {
+            fridge(
+                "width: 36 1/4\", height: 72\", depth: 26\"",
+                "hinge: left\nsize: {width: 35 3/4\", depth: 24\", depth with door: 27\"}\nfit: {door: {wall clearance: 2 1/2\"}}",
+            )
+            .room(&format!(
+                "outline: 14' x 10'\nruns: {{a: {{{place}depth: 24\", parts: [{{tall: pantry, width: 24\", height: 84\"}}, {{{part}}}, {{opening: fridge}}]}}}}"
+            ))
+        };
+        for place in ["wall: A, starts: 30\", ", ""] {
+            beside("panel: 3/4\", depth: 30\", height: 84\"", place).finds_one().weighs("stop").says("`panel` is 0\"");
+            beside("filler: 2\", depth: 30\", height: 84\"", place).finds_one();
+            beside("panel: 3/4\", height: 84\"", place).stays_silent();
+            beside("panel: 3/4\", depth: 26\", height: 84\"", place).stays_silent();
+        }
     }
 
     /// Source: trade reports F-11 (freestanding ones typically ask for 2" to 2 1/2").

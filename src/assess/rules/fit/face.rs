@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Plainly, ProductOption, Readings, Slot};
+use crate::book::{Opening, Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{self, Housing, Side};
@@ -205,10 +205,21 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
     })
 }
 
-/// How far a trim must lie over the edge of its cutout, by its sheet.
-fn overlap(option: &ProductOption) -> Option<Length> {
+/// How far a trim lies over the upper and the lower edge of its cutout: by its sheet, else as far as a front that is set
+/// in the middle is higher than the cutout.
+fn overlap(option: &ProductOption, opening: &Opening) -> Option<Length> {
+    in_the_sheet(option).or_else(|| {
+        let cutout = opening.height.get()?.least()?.value;
+        Some((front_height(option)? - cutout).half()).filter(|over| *over > Length::ZERO)
+    })
+}
+
+fn in_the_sheet(option: &ProductOption) -> Option<Length> {
     option.fit.get()?.face.get()?.overlap.get().copied()
 }
+
+/// So far out of the middle a front may be set: 1/8 in (common practice).
+const SET_BY_HAND: Length = Length::from_sixty_fourths(8);
 
 /// Trims of two that are built in one over the other, against what is left between their cutouts.
 fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
@@ -218,8 +229,12 @@ fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let others = housing.others(fitted.opening).filter_map(|other| fitted.room.opening(&other.value));
     let above = others.filter_map(|other| Some((other, other.sill.spanned().filter(|sill| sill.value >= top)?)));
     let (upper, sill) = above.min_by_key(|(_, sill)| sill.value)?;
-    let other = overlap(settled(fitted.room, upper)?)?;
-    let (needs, there) = (overlap(fitted.option)? + other + gap(fitted), sill.value - top);
+    let over = settled(fitted.room, upper)?;
+    let other = overlap(over, upper)?;
+    let is_said = in_the_sheet(over).is_some() && in_the_sheet(fitted.option).is_some();
+    // A front that is set by hand is not in the middle to the millimetre.
+    let by_hand = if is_said { Length::ZERO } else { SET_BY_HAND };
+    let (needs, there) = (overlap(fitted.option, fitted.opening)? + other + gap(fitted), sill.value - top);
     let message = phrase!(
         "between the cutouts `{}` and `{}` there are {}, {} less than their trims need",
         fitted.opening.name.value,
@@ -227,8 +242,11 @@ fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         say(there),
         say(needs - there)
     );
-    (needs > there).then(|| {
-        let finding = fitted.finding(Severity::Stop, sill.span, message);
+    (needs > there + by_hand).then(|| {
+        let severity = if is_said { Severity::Stop } else { Severity::Query };
+        let finding = fitted.finding(severity, sill.span, message);
+        let finding =
+            if is_said { finding } else { finding.source("common practice: a front in the middle of its hole") };
         finding.remedy("set the upper cutout higher, or the lower one lower, before the cabinet is ordered")
     })
 }
@@ -341,7 +359,23 @@ mod tests {
             .points_at(&["rooms/kitchen/room.yaml:5:48"]);
         tower("58 3/4\"", overlap).finds_one();
         tower("59 1/2\"", overlap).stays_silent();
-        // How a front lies over its hole, above and below, its sheet alone says.
-        tower("58 3/4\"", "").stays_silent();
+        // Where no sheet says how a front lies over its hole, above and below, it is taken to be in the middle, and asked.
+        tower("58 3/4\"", "").finds_one().weighs("query");
+        tower("59 1/2\"", "").stays_silent();
+    }
+
+    #[test]
+    fn trims_of_two_in_one_tower_meet_where_no_sheet_says_how_far_they_lap() {
+        let tower = |sill: &str| {
+            let it = |name: &str| format!("selection: {name}\nkind: wall oven\nplace: {name}");
+            Trial::of("fit/face")
+                .room("runs: {a: {parts: [{tall: tower, width: 33\", height: 84\", holds: [low, high]}]}}")
+                .opening("low", &format!("{{takes: wall oven, width: 28 1/2\", sill: {sill}, height: 28\"}}"))
+                .opening("high", "{takes: wall oven, width: 28 1/2\", sill: 56\", height: 9 1/4\"}")
+                .selection(&it("low"), "fit: {face: {width: 30\", height: 28 3/4\"}}")
+                .selection(&it("high"), "fit: {face: {width: 30\", height: 10 1/4\"}}")
+        };
+        tower("27 3/4\"").finds_one().weighs("query").says("between the cutouts `low` and `high`");
+        tower("27\"").stays_silent();
     }
 }

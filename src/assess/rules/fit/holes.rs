@@ -165,8 +165,11 @@ impl At<'_> {
     fn no_list(&self, bowl: Option<&Selection>) -> Option<Remark> {
         let bowl = bowl?;
         let beside = |option: &ProductOption| {
-            matches!(option.mount(), Some(Mount::Under | Mount::OnCounter | Mount::Apron))
-                && option.lacks(DetailName::Holes)
+            let undrilled = matches!(option.mount(), Some(Mount::Under | Mount::OnCounter | Mount::Apron))
+                && option.lacks(DetailName::Holes);
+            // One that says that it has none leaves the tap to the counter, however it is set.
+            let has_none = taps::holes(option).is_some_and(|(holes, _)| holes == 0);
+            undrilled || has_none && option.mount() != Some(Mount::InNoCabinet)
         };
         let counter = self.room.selections.iter().find(|selection| selection.is(Kind::Counter))?;
         // Which holes are wanted is known once the tap is chosen.

@@ -43,12 +43,25 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for one in context.site.fitted() {
         let plan = context.site.plan(one.room);
         for other in context.site.fitted_in(one.room).filter(|other| !std::ptr::eq(other.opening, one.opening)) {
-            let Some(at) = joined(plan, one.room, one.opening, other.opening) else { continue };
-            let named = one.opening.pair.get().is_some_and(|pair| *pair == other.opening.name.value);
+            let at = joined(plan, one.room, one.opening, other.opening).or_else(|| beside(&one, &other));
+            let Some(at) = at else { continue };
+            let named = one.opening.pair.get().is_some_and(|pair| *pair == other.opening.name.value)
+                || beside(&one, &other).is_some();
             let wide = || if named { too_wide(context, &one, &other) } else { None };
             findings.extend(not_listed(&one, &other, at).or_else(wide));
         }
     }
+}
+
+/// Where the sheet lists the model that stands right beside it in its row, with the kit that joins both.
+fn beside(one: &Placement<'_>, other: &Placement<'_>) -> Option<Span> {
+    let fit = one.option.fit.get()?;
+    let kit = fit.joining_kit.span()?;
+    let model = other.option.model.get()?;
+    let lists = fit.pairs_with.iter().any(|named| named.value.eq_ignore_ascii_case(model));
+    let (own, others) = (one.room.part_of(&one.opening.name)?, one.room.part_of(&other.opening.name)?);
+    let is_next = std::ptr::eq(own.parts, others.parts) && own.number.abs_diff(others.number) == 1;
+    (lists && is_next).then_some(kit)
 }
 
 fn not_listed(one: &Placement<'_>, other: &Placement<'_>, at: Span) -> Option<Remark> {
@@ -87,7 +100,8 @@ fn too_wide(context: &Context<'_>, one: &Placement<'_>, other: &Placement<'_>) -
         say(needs),
         say(needs - there)
     );
-    let finding = one.finding(Severity::Stop, one.opening.pair.span()?, message);
+    let at = one.opening.pair.span().or_else(|| beside(one, other))?;
+    let finding = one.finding(Severity::Stop, at, message);
     Some(finding.remedy("make the opening the sum with the kit, before the cabinets are ordered"))
 }
 
@@ -116,6 +130,24 @@ mod tests {
         pair("pairs with: [FZ-24]", "31\"")
             .finds("`Cold` may not be joined to `Ice`: its sheet does not list the model FZ-18");
         pair("pairs with: [FZ-24, FZ-18]", "31\"").stays_silent();
+    }
+
+    #[test]
+    fn two_that_the_sheet_joins_are_a_pair_where_they_stand_side_by_side() {
+        let row = |kit: &str, between: &str| {
+            Trial::of("fit/pair")
+                .room(&format!("runs: {{a: {{parts: [{{opening: cold}}, {between}{{opening: ice}}]}}}}"))
+                .opening("cold", "{takes: refrigerator, width: 30 1/4\"}")
+                .opening("ice", "{takes: refrigerator, width: 18 1/4\"}")
+                .selection(
+                    "selection: Cold\nkind: refrigerator\nplace: cold",
+                    &format!("size: {{width: 30\"}}\nfit: {{joining kit: {kit}, pairs with: [FZ-18]}}"),
+                )
+                .selection("selection: Ice\nkind: refrigerator\nplace: ice", "model: FZ-18\nsize: {width: 18\"}")
+        };
+        row("1 1/4\"", "").finds_one().weighs("stop");
+        row("1/4\"", "").stays_silent();
+        row("1 1/4\"", "{cabinet: b, width: 12\"}, ").stays_silent();
     }
 
     /// Source: trade reports F-13: one on the other, each is as wide as its own opening.

@@ -96,7 +96,9 @@ fn judge(
     };
     let say = |length: Length| say(length, context.book.project.units);
     let (tap_is, bowl_is) = (&tap.name.value, &bowl.name.value);
-    let where_to = if falls <= Length::ZERO {
+    let where_to = if falls == Length::ZERO {
+        phrase!("on the back edge of `{bowl_is}`", bowl_is)
+    } else if falls < Length::ZERO {
         phrase!("{} before the back edge of `{bowl_is}`", say(-falls), bowl_is)
     } else if falls >= deep.value {
         phrase!("{} past the front edge of `{bowl_is}`", say(falls - deep.value), bowl_is)
@@ -213,7 +215,7 @@ mod tests {
                 .selection("selection: Tub spout\nkind: tub filler", "mount: on the wall\nspout reach: 8\"")
         };
         tub("8\"")
-            .finds("the stream of `Tub spout` falls 0\" (0 mm) before the back edge of `Tub`")
+            .finds("the stream of `Tub spout` falls on the back edge of `Tub`")
             .weighs("query")
             .points_at(&["rooms/kitchen/selection-1.yaml:4:14"]);
         tub("2\"").stays_silent();

@@ -81,6 +81,10 @@ mod tests {
             .points_at(&["rooms/kitchen/room.yaml:2:75"]);
         last(", finished: right").stays_silent();
         last(", finished: both").stays_silent();
+        // What run and part say adds up.
+        let both = "right end: open, finished ends: both, parts: [{cabinet: drawers, width: 24\"";
+        run(&format!("{both}, finished: left}}]")).stays_silent();
+        run(&format!("{both}, finished: none}}]")).finds_one();
         // Where nobody says, it is asked, not told.
         last("").stays_silent();
         run("right end: open, finished ends: none, parts: [{cabinet: drawers, width: 24\"}]").finds_one();

@@ -187,6 +187,29 @@ mod tests {
         oven("55\"").stays_silent();
     }
 
+    /// A box ends under the counter that lies on it, and begins above its toe kick, whatever else is written of it.
+    #[test]
+    fn a_cutout_in_a_base_cabinet_stays_under_its_counter_and_above_its_foot() {
+        let base = |row: &str, sill: &str| {
+            Trial::of("fit/cabinet")
+                .room(row)
+                .opening("micro", &format!("{{takes: microwave, width: 22 1/4\", sill: {sill}, height: 16\"}}"))
+                .selection("selection: Top\nkind: counter", "thickness: 1 1/4\"")
+        };
+        let run = "runs: {a: {toe kick: 4\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: m, width: 24\", holds: [micro]}]}}";
+        base(run, "22\"")
+            .finds("the opening `micro` ends 3 1/4\" (83 mm) above the top of its cabinet `m`, 34 3/4\" (883 mm)")
+            .weighs("stop");
+        base(run, "18 3/4\"").stays_silent();
+        base(run, "3\"")
+            .finds("the opening `micro` begins 1\" (25.4 mm) below its cabinet `m`, which begins at 4\" (102 mm)");
+        let island = "islands: {i: {height: 36\", wall side: {parts: [{cabinet: m, width: 24\", holds: [micro]}]}}}";
+        base(island, "21\"").finds_one();
+        base(island, "17\"").stays_silent();
+        let tall = run.replace("cabinet: m", "tall: m");
+        base(&tall, "22\"").stays_silent();
+    }
+
     /// What follows from it is told nowhere else: no raised opening, no door that sweeps another's floor.
     #[test]
     fn an_overlap_is_told_once() {

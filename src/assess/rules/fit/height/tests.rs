@@ -327,3 +327,35 @@ fn an_upper_one_that_begins_inside_the_lower_one_ends_it() {
     dryer("39\"", "83\"").stays_silent();
     dryer("39\"", "77\"").finds_one();
 }
+
+/// A sill hides no counter: what begins 6" above the floor has 6" less under it.
+#[test]
+fn a_sill_does_not_hide_the_counter_above() {
+    let washer = |opening: &str| {
+        Trial::of("fit/height")
+            .room("outline: 10' x 10'\nruns: {a: {wall: A, starts: 0\", depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{opening: dw}, {cabinet: b, width: 30\"}]}}")
+            .opening("dw", &format!("{{takes: dishwasher, width: 24\"{opening}}}"))
+            .selection("selection: It\nkind: dishwasher\nplace: dw", "size: {width: 23 5/8\", height: 33 7/8\" to 35\"}")
+            .selection("selection: Counter\nkind: counter", "thickness: 1 1/2\"")
+    };
+    for opening in [", sill: 6\"", ", sill: 6\", height: 34 1/2\"", ", sill: 1\""] {
+        washer(opening).finds_one().weighs("stop");
+    }
+    washer("").stays_silent();
+    washer(", sill: 0\"").stays_silent();
+}
+
+/// Source: arithmetic: 38 1/2" on 15 1/2" are 54".
+#[test]
+fn what_is_set_up_on_a_pedestal_is_as_high_as_both() {
+    let washer = |with: &str| {
+        Trial::of("fit/height").opening("bay", "{takes: washer, height: 44\"}").selection(
+            "selection: Washer\nkind: washer\nplace: bay",
+            &format!("size: {{height: 38 1/2\"}}\naccessories: [{{name: '{with}'}}]"),
+        )
+    };
+    washer("pedestal, 15 1/2\" high").finds_one().weighs("stop").says("10\"");
+    washer("15 1/2 in. pedestal").finds_one();
+    washer("pedestal, 5\" high").stays_silent();
+    washer("hose, 15 1/2\" long").stays_silent();
+}

@@ -34,6 +34,7 @@ fn a_counter_that_a_tap_stands_in_has_a_list_of_holes() {
     counter("drilled: [{for: kitchen tap}]", "undermount").stays_silent();
     counter("", "drop-in").stays_silent();
     counter("", "undermount\nholes: 1").stays_silent();
+    counter("", "in the counter\nholes: 0").finds_one();
 }
 
 /// The list of a basin is that of its own tap: what fills the tub stands elsewhere.
