@@ -2,11 +2,11 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{DetailName, FitsFronts, ProductOption, Room, Selection};
+use crate::book::{DetailName, FitsFronts, Part, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
-use crate::source::Spanned;
+use crate::source::{Span, Spanned};
 use crate::units::{Length, Quantity};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Slot};
 
 declare! {
     /// Too few pulls or knobs for the fronts, or screws that do not suit them
@@ -48,6 +48,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         let fronts: Vec<&ProductOption> = cabinets(room).collect();
         findings.extend(counts(room, &fronts).into_iter().chain(by_the_plan(room, &fronts)));
+        findings.extend(fewer_than_planned(room, &fronts));
         let thickness = fronts.iter().filter_map(|option| option.fronts.thickness.get()).max();
         let Some(thickness) = thickness else { continue };
         for (selection, option) in hardware(room) {
@@ -81,7 +82,7 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
     let (doors, drawers) =
         (all(|option| option.fronts.doors.get().copied()), all(|option| option.fronts.drawers.get().copied()));
     let together = pulls.iter().any(|(_, fits, _)| *fits == FitsFronts::DoorsAndDrawers);
-    let groups = match together {
+    let groups: Vec<(FitsFronts, u64)> = match together {
         true => vec![(FitsFronts::DoorsAndDrawers, doors + drawers)],
         false => vec![(FitsFronts::Doors, doors), (FitsFronts::Drawers, drawers)],
     };
@@ -91,7 +92,51 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
         let there = of.filter_map(|(quantity, ..)| quantity.value.whole()).fold(0, u64::saturating_add);
         short(room, selection, first, what, (wanted, doors + drawers), there)
     };
-    groups.into_iter().filter_map(count).collect()
+    let none_fits = |(what, wanted): (FitsFronts, u64)| {
+        let (first, _, selection) = pulls.first().filter(|_| wanted > 0 && !together)?;
+        let has_one = pulls.iter().any(|(_, fits, _)| *fits == what);
+        (!has_one).then(|| unfitted(room, selection, first.span, what, wanted))
+    };
+    let bare = groups.clone().into_iter().filter_map(none_fits);
+    groups.into_iter().filter_map(count).chain(bare).collect()
+}
+
+/// Doors or drawers that nothing which is ordered fits.
+fn unfitted(room: &Room, selection: &Selection, at: Span, what: FitsFronts, wanted: u64) -> Remark {
+    let message = phrase!("there are {wanted} {what}, and no pull or knob that is ordered fits them", wanted, what);
+    let finding = Remark::query(at, message).room(&room.folder).selection(&selection.name).source("common practice");
+    finding.remedy("order what they are opened by, or write what this one `fits`; where they open without, write so in the `fronts` of the cabinets: none")
+}
+
+/// What the fronts are told to take, and the plan has more of: none at all is a word that they are opened without.
+fn fewer_than_planned(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
+    let all = |slot: fn(&ProductOption) -> &Slot<u32>| {
+        let told = fronts.iter().map(|option| slot(option).get().copied().map(u64::from));
+        let all: u64 = told.collect::<Option<Vec<u64>>>()?.into_iter().sum();
+        let at = fronts.iter().find_map(|option| slot(option).span())?;
+        Some((all, at)).filter(|(all, _)| *all > 0)
+    };
+    let each = [
+        (FitsFronts::Doors, all(|option| &option.fronts.doors), planned(room, |part| &part.doors)),
+        (FitsFronts::Drawers, all(|option| &option.fronts.drawers), planned(room, |part| &part.drawers)),
+    ];
+    let cabinets = room.selections.iter().find(|selection| selection.is(Kind::Cabinet));
+    let found = each.into_iter().filter_map(|(what, told, planned)| {
+        let (told, at) = told.filter(|(told, _)| planned > *told)?;
+        let message =
+            phrase!("the fronts are told to be {told} {what}, and the plan has {planned}", told, what, planned);
+        let finding = Remark::query(at, message).room(&room.folder).source("common practice");
+        let finding = cabinets.into_iter().fold(finding, |finding, one| finding.selection(&one.name));
+        Some(finding.remedy("count them again, and correct `fronts` or the plan"))
+    });
+    found.collect()
+}
+
+/// How many of one sort the plan has.
+fn planned(room: &Room, count: fn(&Part) -> &Slot<u32>) -> u64 {
+    let islands = room.islands.iter().flat_map(|island| island.sides().flat_map(|side| &side.parts));
+    let parts = room.runs.iter().flat_map(|run| &run.parts).chain(islands);
+    parts.map(|part| count(part).get().copied().map_or(0, u64::from)).sum()
 }
 
 /// Where no cabinet says what its fronts take: the doors and drawers of the plan, one pull or knob each.
@@ -102,10 +147,7 @@ fn by_the_plan(room: &Room, fronts: &[&ProductOption]) -> Option<Remark> {
     if fronts.iter().any(said) || !is_open {
         return None;
     }
-    let islands = room.islands.iter().flat_map(|island| island.sides().flat_map(|side| &side.parts));
-    let parts = room.runs.iter().flat_map(|run| &run.parts).chain(islands);
-    let wanted = parts.map(|part| [&part.doors, &part.drawers].map(|count| count.get().copied().unwrap_or(0)));
-    let wanted: u64 = wanted.flatten().map(u64::from).sum();
+    let wanted = planned(room, |part| &part.doors) + planned(room, |part| &part.drawers);
     let (first, _) = pulls.first()?;
     let counted: Option<Vec<_>> = pulls.iter().map(|(_, option)| option.quantity.spanned()).collect();
     let counted = counted?;
@@ -192,6 +234,33 @@ mod tests {
         Trial::of("finish/hardware")
             .selection("selection: Cabinets\nkind: cabinet", &format!("fronts: {{{fronts}}}"))
             .selection("selection: Pulls\nkind: pull", pulls)
+    }
+
+    #[test]
+    fn fronts_are_no_fewer_than_the_plan_has() {
+        let planned = |fronts: &str| {
+            kitchen(fronts, "quantity: 20").room(
+                "runs: {a: {parts: [{cabinet: a, width: 30\", drawers: 7}, {cabinet: b, width: 30\", doors: 2}]}}",
+            )
+        };
+        planned("doors: 2, drawers: 2")
+            .finds("the fronts are told to be 2 drawers, and the plan has 7")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:29"]);
+        planned("doors: 2, drawers: 7").stays_silent();
+        // Opened without any.
+        planned("doors: 0, drawers: 0").stays_silent();
+        planned("doors: 4, drawers: 7").stays_silent();
+    }
+
+    #[test]
+    fn doors_that_nothing_fits_are_asked_about() {
+        kitchen("doors: 9, drawers: 13", "fits: drawers\nquantity: 20")
+            .finds("there are 9 doors, and no pull or knob that is ordered fits them")
+            .weighs("query");
+        kitchen("doors: 9, drawers: 13", "fits: drawers\nquantity: 20")
+            .selection("selection: Knobs\nkind: knob", "fits: doors\nquantity: 12")
+            .stays_silent();
     }
 
     /// Source: trade reports F-73: not enough pulls; count all fronts, and 5 to 10 % to spare.

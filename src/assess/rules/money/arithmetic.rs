@@ -109,6 +109,11 @@ fn tax_unsaid(context: &Context<'_>) -> Option<Remark> {
 fn judge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
     let price = option.price.spanned()?;
     let finding = |severity, span, message: Phrase| about(room, selection, option, severity, span, message);
+    if price.value.is_negative() {
+        let message = phrase!("the price of `{}` is less than nothing: {}", selection.name.value, price.value);
+        let remedy = "write what one costs, without the sign; what is taken off the whole is agreed by itself";
+        return Some(finding(Severity::Stop, price.span, message).remedy(remedy));
+    }
     let Some(sum) = Amounts::price(option) else {
         let quantity = option.quantity.get().cloned().map_or(Value::Count(1), Value::Quantity);
         let message = phrase!(
@@ -239,5 +244,14 @@ mod tests {
         let two = |other: &str| tile(most).selection("selection: Other\nkind: tile", other);
         two(most).finds("the sum of the whole book is more than can be reckoned with").weighs("stop");
         two("price: 5.00").stays_silent();
+    }
+
+    #[test]
+    fn a_price_is_no_less_than_nothing() {
+        let priced = |price: &str| {
+            Trial::of("money/arithmetic").selection("selection: Pull\nkind: pull", &format!("price: {price}"))
+        };
+        priced("-2900.00").finds_one().weighs("stop").says("the price of `Pull` is less than nothing");
+        priced("2900.00").stays_silent();
     }
 }

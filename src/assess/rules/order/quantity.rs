@@ -2,6 +2,7 @@
 
 mod floors;
 mod lights;
+mod places;
 mod set_out;
 mod skirting;
 mod stone;
@@ -37,7 +38,8 @@ declare! {
     /// islands that it lies on, with the splash that is written at the counter itself. Words of a pattern that can't be
     /// understood are asked about, where what is ordered is too little for some pattern. A floor that is
     /// larger than all rooms of the plan. What stands in the plan as several fixtures, against how many are ordered, and what
-    /// is chosen with a quantity of none. As many taps as basins. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
+    /// is chosen with a quantity of none. No more of what goes into an opening than there are places for it. As many taps
+    /// as basins and sinks. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
     ///
     /// | pattern | waste |
@@ -93,6 +95,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
     findings.extend(context.site.options().filter_map(|one| skirting::ask(context, one)));
     findings.extend(context.site.options().filter_map(set_out::judge));
+    findings.extend(context.site.options().filter_map(places::judge));
     findings.extend(taps::check(context));
     lots(context, findings);
     lights::check(context, findings);

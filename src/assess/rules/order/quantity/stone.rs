@@ -32,20 +32,15 @@ pub fn check(context: &Context<'_>) -> Vec<Remark> {
             Some(Area::from_square_nanometres(own.square_nanometres().saturating_add(splash)))
         };
         let (needs, from) = match (said, of_pieces) {
-            (Some(said), _) => (said, "what is said to be laid"),
-            (None, 0) => (planned()?, "what it lies on by the plan"),
-            (None, pieces) => (Area::from_square_nanometres(pieces), "its pieces"),
+            (Some(said), _) => (said, "what is said to be laid comes"),
+            (None, 0) => (planned()?, "what it lies on by the plan comes"),
+            (None, pieces) => (Area::from_square_nanometres(pieces), "its pieces come"),
         };
         let enough =
             there.square_nanometres().saturating_mul(100) >= needs.square_nanometres().saturating_mul(AT_LEAST);
         let say = |area| say_area(area, context.book.project.units);
-        let message = phrase!(
-            "{} of `{}` are ordered, and {from} comes to {}",
-            ordered.value,
-            selection.name.value,
-            from,
-            say(needs)
-        );
+        let message =
+            phrase!("{} of `{}` are ordered, and {from} to {}", ordered.value, selection.name.value, from, say(needs));
         let remedy = phrase!("order {} and what is cut away besides, or correct where it lies", say(needs));
         (!enough).then(|| about(room, selection, option, Severity::Stop, ordered.span, message).remedy(remedy))
     });
