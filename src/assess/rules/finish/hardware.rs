@@ -93,7 +93,9 @@ fn counts(room: &Room, fronts: &[&ProductOption]) -> Vec<Remark> {
         short(room, selection, first, what, (wanted, doors + drawers), there)
     };
     let none_fits = |(what, wanted): (FitsFronts, u64)| {
-        let (first, _, selection) = pulls.first().filter(|_| wanted > 0 && !together)?;
+        // Where nothing that is ordered fits any front, that has been told.
+        let both = doors > 0 && drawers > 0;
+        let (first, _, selection) = pulls.first().filter(|_| wanted > 0 && both && !together)?;
         let has_one = pulls.iter().any(|(_, fits, _)| *fits == what);
         (!has_one).then(|| unfitted(room, selection, first.span, what, wanted))
     };
@@ -283,7 +285,9 @@ mod tests {
         kitchen("doors: 6", "quantity: 15\nfits: drawers")
             .finds("15 pulls or knobs are ordered for drawers, and no front takes any")
             .weighs("query");
-        kitchen("doors: 6, drawers: 14", "quantity: 15\nfits: drawers").stays_silent();
+        kitchen("doors: 6, drawers: 14", "quantity: 15\nfits: drawers")
+            .finds("there are 6 doors, and no pull or knob that is ordered fits them")
+            .weighs("query");
     }
 
     /// Source: trade reports section 7: 1" for a 3/4" front, about 3/8" in the metal.
