@@ -7,9 +7,9 @@ mod lists;
 
 use lists::{
     AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS, HEATED, HUNG, LIFTS,
-    LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT,
+    LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT,
     SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP,
-    TALL_WORDS, TAP_WORDS, WOODS,
+    STANDS_FREE, TALL_WORDS, TAP_WORDS, WOODS,
 };
 
 /// What words may tell.
@@ -167,14 +167,24 @@ impl Mention {
         texts.into_iter().any(|text| self.is_in(text))
     }
 
+    /// What goes through a hole of its own beside a tap: those alone are asked for here.
+    fn beside_a_tap(self) -> (Met, &'static [&'static str]) {
+        match self {
+            Self::SoapDispenser => (Met::Whole, SOAP),
+            Self::AirGap => (Met::Within, AIR_GAP),
+            Self::AirSwitch => (Met::Within, AIR_SWITCH),
+            Self::SideSpray => (Met::Within, SIDE_SPRAY),
+            Self::FilterTap => (Met::Within, FILTER_TAP),
+            _ => (Met::Whole, FILLERS),
+        }
+    }
+
     fn words(self) -> (Met, &'static [&'static str]) {
         match self {
             Self::Floor => (Met::Within, &["floor", "boden", "suelo", "vloer", "pavimento"]),
             Self::MakeUpAir => (Met::Within, MAKE_UP_AIR_WORDS),
             Self::ConversionKit => (Met::Within, &["conversion"]),
-            Self::OnSite => {
-                (Met::Whole, &["circuit", "breaker", "clearance", "filler", "blocking", "shut", "valve", "vented"])
-            }
+            Self::OnSite => (Met::Whole, ON_SITE),
             Self::Pedestal => (Met::Whole, &["pedestal", "pedestals", "riser", "pedestal-drawer"]),
             Self::SharesABranch => (Met::Whole, SHARES_A_BRANCH),
             Self::SharesACircuit => (Met::Within, SHARES_A_CIRCUIT),
@@ -200,7 +210,6 @@ impl Mention {
             Self::Tap => (Met::Whole, TAP_WORDS),
             Self::NoBowl => (Met::Whole, NO_BOWL_WORDS),
             Self::Bowl => (Met::Whole, BOWL_WORDS),
-            Self::FillsAHole => (Met::Whole, FILLERS),
             Self::OutletInTheWall => (Met::Within, OUTLET_IN_THE_WALL),
             Self::OutletInTheFloor => (Met::Within, OUTLET_IN_THE_FLOOR),
             Self::AtTheSide => (Met::Whole, &["side", "sidewall", "beside"]),
@@ -220,15 +229,10 @@ impl Mention {
             Self::Tax => (Met::Whole, &["tax", "taxes", "vat", "iva", "gst", "hst", "mwst", "tva", "impuestos"]),
             Self::Hall => (Met::Whole, HALLS),
             Self::Plate => (Met::Whole, &["plate", "plates", "placa", "platte"]),
-            Self::StandsFree => {
-                (Met::Within, &["freestanding", "free-standing", "free standing", "exenta", "freistehend"])
-            }
-            Self::SoapDispenser => (Met::Whole, SOAP),
-            Self::AirGap => (Met::Within, AIR_GAP),
-            Self::AirSwitch => (Met::Within, AIR_SWITCH),
-            Self::SideSpray => (Met::Within, SIDE_SPRAY),
-            Self::FilterTap => (Met::Within, FILTER_TAP),
+            Self::StandsFree => (Met::Within, STANDS_FREE),
             Self::FromBelow => (Met::Within, FROM_BELOW),
+            Self::SoapDispenser | Self::AirGap | Self::AirSwitch => self.beside_a_tap(),
+            Self::SideSpray | Self::FilterTap | Self::FillsAHole => self.beside_a_tap(),
             Self::Inside => (Met::Within, &["inside", "within", "recess", "reveal", "jamb", "laibung"]),
             Self::Profile => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
             Self::Light => (Met::Whole, LIGHT_WORDS),

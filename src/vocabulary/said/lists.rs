@@ -299,3 +299,10 @@ pub(super) const OWN_CIRCUIT: &[&str] = &[
     "exclusiv",
     "dedicado",
 ];
+
+/// What a sheet calls for that is found on site, and is no accessory.
+pub(super) const ON_SITE: &[&str] =
+    &["circuit", "breaker", "clearance", "filler", "blocking", "shut", "valve", "vented"];
+
+/// What stands free.
+pub(super) const STANDS_FREE: &[&str] = &["freestanding", "free-standing", "free standing", "exenta", "freistehend"];

@@ -65,7 +65,7 @@ impl Plug {
             let ends = |at: usize| apart.get(at..).and_then(|rest| rest.chars().next());
             apart.match_indices(*named).any(|(at, _)| !ends(at + named.len()).is_some_and(char::is_alphanumeric))
         };
-        let other = STANDARDS.iter().find(|(_, named)| named.iter().any(|named| is(named)));
+        let other = STANDARDS.iter().find(|(_, named)| named.iter().any(&is));
         nema.map(Self::Nema).or_else(|| other.map(|(standard, _)| Self::Other(*standard)))
     }
 

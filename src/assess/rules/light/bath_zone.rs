@@ -168,9 +168,12 @@ mod tests {
                 .room("outline: 12' x 10'\nfixtures: {tub: {wall: A, centre: 40\", width: 60\", depth: 30\", height: 20\", takes: bathtub}}\nlights: {over: {selection: It, over: tub, count: 1}}")
                 .selection(&format!("selection: It\nkind: {kind}"), more)
         };
-        light("ceiling light", "drop: 18\" to 48\"").finds_one().says("hangs over a tub or shower").cautions();
-        light("pendant", "").finds_one();
-        light("ceiling light", "").stays_silent();
+        light("ceiling light", "drop: 18\" to 48\"\ndamp rating: wet")
+            .finds_one()
+            .says("hangs over a tub or shower")
+            .cautions();
+        light("pendant", "damp rating: wet").finds_one();
+        light("ceiling light", "damp rating: wet").stays_silent();
     }
 
     fn pendant(hangs: &str) -> Trial {

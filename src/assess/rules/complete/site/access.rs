@@ -100,7 +100,7 @@ mod tests {
         ada("access profile: none").stays_silent();
         // A plan with all that takes floor tells of the floor itself; one that lacks something may be wrong.
         let plan = "outline: 9' x 8'\nfixtures: {t: {wall: A, centre: 18\", width: 15\", depth: 28\", takes: toilet, selection: Toilet}}";
-        let rest = "access: {side grab bar: 42\", rear grab bar: 36\", shower type: roll-in}";
+        let rest = "access: {side grab bar: 42\", rear grab bar: 36\", grab bar height: 34\", shower type: roll-in}";
         ada(&format!("{plan}\n{rest}")).stays_silent();
         ada(&format!("{plan}\n{rest}")).selection("selection: Linen\nkind: wardrobe", "model: L").finds_one();
     }
