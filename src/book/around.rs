@@ -32,7 +32,33 @@ words! {
     }
 }
 
+words! {
+    /// What the trade calls what is beside or above, and every language has a word for: whatever else is said is a name.
+    pub enum BesideWord {
+        Wall = "wall",
+        Corner = "corner",
+        Ceiling = "ceiling",
+        Counter = "counter" also "worktop" "countertop",
+        WallCabinet = "wall cabinet" also "wall unit" "upper cabinet",
+        BaseCabinet = "base cabinet" also "base unit",
+        TallCabinet = "tall cabinet" also "tall unit",
+        Cabinet = "cabinet",
+        Panel = "panel" also "end panel",
+        Filler = "filler",
+        Shelf = "shelf",
+        Window = "window",
+        Door = "door",
+        Hood = "hood",
+    }
+}
+
 impl Neighbour {
+    /// What it is called by the trade, where it has no other name, in whatever case.
+    pub fn word(&self) -> Option<BesideWord> {
+        let word = word_meant(&self.what.to_ascii_lowercase(), BesideWord::WORDS, BesideWord::ALSO)?;
+        BesideWord::of(word)
+    }
+
     /// What it is, where one word says it, in whatever case.
     pub fn plainly(&self) -> Option<Plainly> {
         let word = word_meant(&self.what.to_ascii_lowercase(), Plainly::WORDS, Plainly::ALSO)?;

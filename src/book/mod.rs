@@ -53,13 +53,16 @@ pub use wall_box::WallBox;
 mod ceiling;
 pub use ceiling::{Ceiling, MeasuredCeiling, Rises};
 
+mod measurements;
 mod nature;
+pub use measurements::{MeasuredFigures, MeasuredHow, Measurement, TakenFigure};
+
 mod opening;
 pub use nature::Nature;
 pub use opening::{AsWritten, Measured, MeasuredAgain, MeasuredBetween, MeasuredFrom, Opening, Plumb, WallBuildUp};
 
 mod around;
-pub use around::{HousingCabinet, Neighbour, Plainly, Services};
+pub use around::{BesideWord, HousingCabinet, Neighbour, Plainly, Services};
 
 mod room;
 pub use room::{Note, Room, room_of};
@@ -132,7 +135,7 @@ mod photo;
 pub use photo::{Photo, PhotoFile};
 
 mod record;
-pub use record::{KeptResponse, Record, Scan, WaitingReadings, photograph_path};
+pub use record::{KeptResponse, Record, Scan, Uncounted, WaitingReadings, photograph_path};
 
 use std::collections::{BTreeMap, BTreeSet};
 

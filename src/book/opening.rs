@@ -1,7 +1,8 @@
 //! An opening: what goes in, how it was measured, and what stands around it.
 
 use super::{
-    Below, CutOut, FreeVents, Hollow, HousingCabinet, Landing, Neighbour, ServicePoints, Services, Setting, Waiver,
+    Below, CutOut, FreeVents, Hollow, HousingCabinet, Landing, Neighbour, ServicePoints, Services, Setting,
+    TakenFigure, Waiver,
 };
 use crate::ledger::Side;
 use crate::source::Span;
@@ -108,6 +109,8 @@ record! {
     besides {
         /// What the book itself says, where a newer reading on record took its place.
         as_written: Option<AsWritten>;
+        /// The figures that a reading on record has, each with who read it, in the order in which they were read.
+        taken: Vec<TakenFigure>;
         /// What was read from a floor on which nobody knows what is still to be laid: its height is not known.
         unlevelled: Vec<Side>;
         /// Where it is written.

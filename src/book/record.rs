@@ -28,13 +28,24 @@ pub struct Record {
     pub faulty: bool,
 }
 
-/// Readings that do not count: nobody has confirmed them, or their day lies ahead.
+/// Readings that do not count.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct WaitingReadings {
     /// What was measured.
     pub measured: Measured,
-    /// The day on which they came in, where they say that they were made later.
-    pub came: Option<Date>,
+    /// Why they do not count.
+    pub because: Uncounted,
+}
+
+/// Why readings do not count.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Uncounted {
+    /// Nobody has confirmed them.
+    Unconfirmed,
+    /// They say that they were made after the day on which they came in, which is this one.
+    Ahead(Date),
+    /// They are older than the book's own measurement of that day, the newest of the openings that they are of.
+    Older(Date),
 }
 
 /// What a response keeps that its fact does not say.

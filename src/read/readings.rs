@@ -5,28 +5,40 @@
 
 mod put;
 
-use crate::book::{Book, Opening, WaitingReadings};
+use crate::book::{Book, Opening, Uncounted, WaitingReadings};
 use crate::ledger::{self, Fact, Line, Moment, TOLERANCE, Vouched};
 use crate::units::Date;
 
 use put::put;
 
 /// Puts every reading on record that counts into its opening, in the order in which they were made. One that
-/// is older than the book's own measurement, or of an opening that the book no longer has, changes nothing.
+/// is older than the book's own measurement changes nothing and is told as that; one of an opening that the book no
+/// longer has changes nothing.
 pub fn apply(book: &mut Book) {
-    let (mut counting, waiting) = sorted(&book.record.lines);
+    let (mut counting, mut waiting) = sorted(&book.record.lines);
     counting.sort_by_key(|(measured, line)| (measured.on, measured.made, *line));
     for (fact, _) in counting {
+        let mut older: Option<(Date, Vec<ledger::Read>)> = None;
         for room in &mut book.rooms {
             let to_lay = room.still_to_lay();
             for opening in &mut room.openings {
                 let here = |read: &&ledger::Read| read.room == room.folder && read.opening == opening.name.value;
                 let reads: Vec<&ledger::Read> = fact.readings.iter().filter(here).collect();
-                if !reads.is_empty() && !is_newer(opening, &fact) {
-                    put(opening, to_lay, &fact, &reads);
+                match measured_after(opening, &fact) {
+                    _ if reads.is_empty() => {}
+                    None => put(opening, to_lay, &fact, &reads),
+                    Some(day) => {
+                        let (newest, all) = older.get_or_insert_with(|| (day, vec![]));
+                        *newest = day.max(*newest);
+                        all.extend(reads.into_iter().cloned());
+                    }
                 }
             }
         }
+        waiting.extend(older.map(|(day, readings)| WaitingReadings {
+            measured: ledger::Measured { readings, ..fact },
+            because: Uncounted::Older(day),
+        }));
     }
     book.record.waiting = waiting;
 }
@@ -41,7 +53,8 @@ fn sorted(lines: &[Line]) -> (Vec<(ledger::Measured, u32)>, Vec<WaitingReadings>
         if came.is_none() && vouched.is_confirmed(&measured.response) {
             counting.push((measured.clone(), line.number));
         } else {
-            waiting.push(WaitingReadings { measured: measured.clone(), came });
+            let because = came.map_or(Uncounted::Unconfirmed, Uncounted::Ahead);
+            waiting.push(WaitingReadings { measured: measured.clone(), because });
         }
     }
     (counting, waiting)
@@ -58,14 +71,14 @@ fn measured(fact: &Fact) -> Option<&ledger::Measured> {
     if let Fact::Measured(measured) = fact { Some(measured) } else { None }
 }
 
-/// Whether the opening was measured after that.
-fn is_newer(opening: &Opening, fact: &ledger::Measured) -> bool {
-    opening.measured.get().and_then(|measured| measured.on.get()).is_some_and(|on| *on > fact.on)
+/// The day on which the opening was measured, where that is after those readings.
+fn measured_after(opening: &Opening, fact: &ledger::Measured) -> Option<Date> {
+    opening.measured.get()?.on.get().copied().filter(|on| *on > fact.on)
 }
 
 #[cfg(test)]
 pub(super) mod tests {
-    use crate::book::Book;
+    use crate::book::{Book, MeasuredFigures, MeasuredHow, Measurement, Uncounted};
     use crate::digest::Digest;
     use crate::ledger::{Chain, Confirmed, Fact, Line, Measured, Opened, Read, ReadingSpot, Side, TakenBack};
     use crate::source::Folder;
@@ -196,7 +209,7 @@ pub(super) mod tests {
             vec![Fact::Measured(far.clone()), confirmed(&far), Fact::Measured(right.clone()), confirmed(&right)];
         let book = book("2027-01-11", facts);
         assert_eq!(width(&book), inches("29 7/8\""));
-        assert_eq!(book.record.waiting[0].came, Some("2027-01-17".parse().unwrap()));
+        assert_eq!(book.record.waiting[0].because, Uncounted::Ahead("2027-01-17".parse().unwrap()));
     }
 
     #[test]
@@ -210,12 +223,50 @@ pub(super) mod tests {
     }
 
     #[test]
-    fn an_older_reading_and_one_of_another_opening_change_nothing() {
-        for (measured_on, opening) in [("2027-01-19", "range"), ("2027-01-11", "hood")] {
+    fn an_older_reading_and_one_of_another_opening_change_nothing_and_the_older_one_is_told() {
+        let older = Uncounted::Older("2027-01-19".parse().unwrap());
+        for (measured_on, opening, told) in [("2027-01-19", "range", vec![older]), ("2027-01-11", "hood", vec![])] {
             let one = first(opening);
             let book = book(measured_on, vec![Fact::Measured(one.clone()), confirmed(&one)]);
             assert_eq!(width(&book), inches("30\""));
             assert!(book.rooms[0].openings[0].as_written.is_none());
+            assert_eq!(book.record.waiting.iter().map(|waits| waits.because).collect::<Vec<_>>(), told);
         }
+    }
+
+    /// Each figure is known by who read it last; what nobody read again stays with whom the book names.
+    #[test]
+    fn every_figure_has_who_read_it_and_the_day() {
+        let by = |who: &'static str, on: &str| MeasuredHow::By {
+            who: Some(who),
+            on: Some(on.parse().unwrap()),
+            again: None,
+        };
+        let of = |of, how| Measurement { of, how };
+        let one = first("range");
+        let mut other = read("range", "2027-01-16", "29\"");
+        other.by = "Noor Tembley".into();
+        for read in &mut other.readings {
+            read.what = Side::Height;
+        }
+        let alone = book("2027-01-11", vec![Fact::Measured(one.clone()), confirmed(&one)]);
+        let width = MeasuredFigures::These(vec![Side::Width]);
+        let teo = || of(MeasuredFigures::Rest, by("Teo Varrick", "2027-01-11"));
+        let lorn = || by("Lorn Tazewick", "2027-01-15");
+        assert_eq!(alone.rooms[0].openings[0].measurements(), [of(width.clone(), lorn()), teo()]);
+        let facts =
+            vec![Fact::Measured(one.clone()), confirmed(&one), Fact::Measured(other.clone()), confirmed(&other)];
+        let both = book("2027-01-11", facts);
+        let height = of(MeasuredFigures::These(vec![Side::Height]), by("Noor Tembley", "2027-01-16"));
+        assert_eq!(
+            both.rooms[0].openings[0].measurements(),
+            [height, of(width, lorn())],
+            "nothing of the book's is left"
+        );
+        let room = "name: Kitchen\nopenings:\n  range: {takes: range, width: 30\", height: 36\"}\n";
+        let planned = book_of(room, vec![Fact::Measured(one.clone()), confirmed(&one)]);
+        let opening = &planned.rooms[0].openings[0];
+        assert_eq!(opening.measurements()[1], of(MeasuredFigures::Rest, MeasuredHow::Planned));
+        assert!(opening.is_as_planned(), "its height is as planned");
     }
 }

@@ -181,3 +181,46 @@ fn every_kind_of_reading_is_taken_in_from_a_file_and_none_that_is_of_no_kind() {
     assert!([121, 145, 5].into_iter().all(|count| sink.contains(&quarters(count))), "{sink}");
     assert!(of("bay").contains(&quarters(4 * 43)), "{}", of("bay"));
 }
+
+/// Two people read different figures of one opening: each is named with what is theirs, wherever it is told.
+#[test]
+fn each_figure_is_told_with_who_read_it_and_what_nobody_read_again_with_whom_the_book_names() {
+    let project = kitchen();
+    received(&project, &[("bay", "height", Some("left"), 889_000_000, Some("finished-floor"))]).exits(0);
+    confirm(&project);
+    let sheet = page(&project, "installer/openings/kitchen/bay.html");
+    assert!(sheet.contains("Height measured by Noor Tembley, 19 Jan 2026."), "{sheet}");
+    assert!(sheet.contains("The rest measured by Ivo Tarn, 10 Jan 2026."), "{sheet}");
+    let both = "10 Jan 2026, Ivo Tarn; 19 Jan 2026, Noor Tembley";
+    for name in ["client/rooms/kitchen.html", "installer/index.html"] {
+        let told = page(&project, name);
+        assert!(told.contains(both), "{name}: {told}");
+    }
+}
+
+/// The book was measured again by hand after a reading came in: what was read before does not count, and is told.
+#[test]
+fn a_confirmed_reading_that_is_older_than_the_book_s_own_is_told_wherever_readings_are() {
+    let project = kitchen();
+    received(&project, &[("bay", "height", Some("left"), 889_000_000, Some("finished-floor"))]).exits(0);
+    confirm(&project);
+    let told = "do not count: the book has it measured on 20 Jan 2026, which is later";
+    review(&project).does_not_say(told);
+    let later = project.file("rooms/kitchen/room.yaml", &ROOM.replace("2026-01-10", "2026-01-20"));
+    review(&later).says(told).says("approve/reading");
+    later.run(["status"].iter().chain(&DAY)).says("readings that do not count").says("Noor Tembley");
+    let office = page(&later, "office/index.html");
+    assert!(office.contains("Older than the book’s own of 20 Jan 2026"), "{office}");
+}
+
+/// A width alone that was read makes no measured height of a planned one.
+#[test]
+fn what_nobody_read_stays_as_planned() {
+    let planned = ROOM.replace(", measured: {on: 2026-01-10, by: Ivo Tarn}", "");
+    let project = kitchen().file("rooms/kitchen/room.yaml", &planned);
+    received(&project, &[("bay", "width", Some("floor"), 612_775_000, None)]).exits(0);
+    confirm(&project);
+    review(&project).says("the opening `bay` is still as planned in part");
+    let sheet = page(&project, "installer/openings/kitchen/bay.html");
+    assert!(sheet.contains("Width measured by Noor Tembley, 19 Jan 2026. The rest as planned: VIF."), "{sheet}");
+}

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::assess::{BuiltOtherwise, DecideBy, InTheWay, RunsOut, Unapproved, built_since};
+use crate::book::Uncounted;
 use crate::finding::{Code, Finding, Severity};
 use crate::ledger::Purpose;
 use crate::pipeline::Review;
@@ -24,7 +25,7 @@ struct StatusReport<'a> {
     /// What of the record is lost or not as it was written: nothing below counts until it is mended.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     record: Vec<Obstacle<'a>>,
-    /// Readings that wait to be confirmed.
+    /// Readings that do not count.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     readings: Vec<ReadingsReport<'a>>,
     /// Openings whose sheets are others than those that were issued for construction last.
@@ -49,6 +50,9 @@ struct ReadingsReport<'a> {
     count: usize,
     /// They say that they were made after they came in, and never count.
     ahead: bool,
+    /// The day of the book's own measurement, where that is later: they were confirmed and do not count.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    older_than: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -168,15 +172,20 @@ pub fn text(review: &Review) -> String {
     text
 }
 
-/// Readings that wait, a line each.
+/// Readings that do not count, a line each: those that wait, then those that are older than the book's own.
 fn to_confirm(readings: &[ReadingsReport<'_>]) -> String {
     let mut text = String::new();
-    if !readings.is_empty() {
-        text += "\nreadings to be confirmed\n";
-    }
-    for ReadingsReport { digits, by, on, count, ahead } in readings {
-        let ahead = if *ahead { ", which lies ahead of their receipt: they never count" } else { "" };
-        add_line!(text, "  {digits}     {count} by {by}, {on}{ahead}");
+    let (older, waiting): (Vec<_>, Vec<_>) = readings.iter().partition(|one| one.older_than.is_some());
+    for (heading, all) in [("readings to be confirmed", waiting), ("readings that do not count", older)] {
+        if !all.is_empty() {
+            add_line!(text, "\n{heading}");
+        }
+        for ReadingsReport { digits, by, on, count, ahead, older_than } in all {
+            let ahead = if *ahead { ", which lies ahead of their receipt: they never count" } else { "" };
+            let older =
+                older_than.as_ref().map_or(String::new(), |day| format!(": the book has it measured later, on {day}"));
+            add_line!(text, "  {digits}     {count} by {by}, {on}{ahead}{older}");
+        }
     }
     text
 }
@@ -239,7 +248,11 @@ fn readings(waiting: &crate::book::WaitingReadings) -> ReadingsReport<'_> {
         by: &measured.by,
         on: measured.on.iso(),
         count: measured.readings.len(),
-        ahead: waiting.came.is_some(),
+        ahead: matches!(waiting.because, Uncounted::Ahead(_)),
+        older_than: match waiting.because {
+            Uncounted::Older(day) => Some(day.iso()),
+            Uncounted::Unconfirmed | Uncounted::Ahead(_) => None,
+        },
     }
 }
 

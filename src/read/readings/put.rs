@@ -1,7 +1,8 @@
 //! Puts what was read at an opening in the place of what the book says, each from the face that the book counts from.
 
 use crate::book::{
-    AsWritten, HollowFrom, Measured, MeasuredBetween, MeasuredFrom, Opening, Plumb, Readings, Slot, WallBuildUp,
+    AsWritten, HollowFrom, Measured, MeasuredBetween, MeasuredFrom, Opening, Plumb, Readings, Slot, TakenFigure,
+    WallBuildUp,
 };
 use crate::ledger::{self, Read, ReadFrom, ReadingSpot, Side};
 use crate::source::{Span, Spanned};
@@ -31,6 +32,7 @@ pub fn put(opening: &mut Opening, to_lay: Option<Length>, fact: &ledger::Measure
         opening.plumb = given(plumb, span);
     }
     reads.iter().for_each(|read| besides(opening, to_lay, read));
+    taken(opening, fact, &reads);
     let who = Measured {
         on: given(fact.on, span),
         by: given(fact.by.clone(), span),
@@ -38,6 +40,21 @@ pub fn put(opening: &mut Opening, to_lay: Option<Length>, fact: &ledger::Measure
         again: Slot::Absent,
     };
     opening.measured = given(who, span);
+}
+
+/// Whose each figure is from now on: nobody else's who read it before.
+fn taken(opening: &mut Opening, fact: &ledger::Measured, reads: &[Read]) {
+    let counts = |what: &Side| match what {
+        Side::PlumbLeft => plumb(reads).is_some(),
+        Side::Diagonal => of(reads, Side::Diagonal).len() == 2,
+        _ => *what != Side::PlumbRight,
+    };
+    let mut sides: Vec<Side> = reads.iter().map(|read| read.what).filter(counts).collect();
+    sides.sort_unstable();
+    sides.dedup();
+    opening.taken.retain(|one| !sides.contains(&one.what));
+    let by = |what| TakenFigure { what, by: fact.by.clone(), on: fact.on };
+    opening.taken.extend(sides.into_iter().map(by));
 }
 
 fn as_written(opening: &Opening) -> AsWritten {

@@ -1,11 +1,13 @@
 //! A room for the client: its board, its drawings, why it is so, and its selections.
 
+use std::collections::BTreeSet;
+
 use crate::assess::rules::Reader;
-use crate::book::{Ceiling, Outline, Room};
+use crate::book::{Ceiling, MeasuredHow, Opening, Outline, Room};
 use crate::language::say;
 use crate::shown;
 use crate::site::plan::Plans;
-use crate::units::Length;
+use crate::units::{Date, Length};
 use crate::views::client::board::{Board, Finish};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
@@ -139,14 +141,19 @@ impl PageBuilder<'_> {
         }
     }
 
-    /// When and by whom a room's openings were measured last.
+    /// When and by whom a room's openings were measured: each day with its name, the first day first.
     pub fn measured(&self, room: &Room) -> Option<String> {
-        let measured = room.openings.iter().filter_map(|opening| opening.measured.get());
-        let last = measured
-            .filter(|measured| measured.on.get().is_some())
-            .max_by_key(|measured| measured.on.get().copied())?;
-        let by = last.by.get().map_or(String::new(), |by| format!(", {by}"));
-        Some(format!("{}{by}", self.words.day(*last.on.get()?)))
+        let measured = room.openings.iter().flat_map(Opening::measurements).filter_map(|one| match one.how {
+            MeasuredHow::By { who, on, .. } => Some((on?, who)),
+            MeasuredHow::Planned => None,
+        });
+        let each: BTreeSet<(Date, Option<&str>)> = measured.collect();
+        let told = each.into_iter().map(|(on, who)| {
+            let by = who.map_or(String::new(), |by| format!(", {by}"));
+            format!("{}{by}", self.words.day(on))
+        });
+        let told: Vec<String> = told.collect();
+        (!told.is_empty()).then(|| told.join("; "))
     }
 
     fn why(&self, room: &Room) -> Option<Why> {

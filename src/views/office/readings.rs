@@ -1,6 +1,6 @@
 //! Readings that do not count yet, for the office.
 
-use crate::book::WaitingReadings;
+use crate::book::{Uncounted, WaitingReadings};
 use crate::ledger::ReadingSpot;
 use crate::views::office::tables::{Cell, Column, Table};
 use crate::views::pages::PageBuilder;
@@ -11,7 +11,7 @@ use crate::views::shared::state::{State, StateShape};
 const MOST: usize = 60;
 
 impl PageBuilder<'_> {
-    /// Readings that wait to be confirmed, in the order in which they came in; nothing while none does.
+    /// Readings that do not count: those that wait to be confirmed first; nothing while there are none.
     pub fn readings(&self) -> Option<Table> {
         let waiting = &self.subject.book.record.waiting;
         if waiting.is_empty() {
@@ -20,8 +20,8 @@ impl PageBuilder<'_> {
         let columns =
             [("Room and opening", false), ("What", false), ("Reading", true), ("By", false), ("Stands", false)];
         Some(Table {
-            name: "Readings to confirm".into(),
-            scope: Some("handed over, and count for nothing until they are confirmed".into()),
+            name: "Readings that do not count".into(),
+            scope: Some("handed over, and not confirmed, or not newer than the book’s own".into()),
             columns: columns.into_iter().map(|(name, figures)| Column { name: name.into(), figures }).collect(),
             rows: waiting.iter().flat_map(|waiting| self.reading_rows(waiting)).collect(),
             totals: vec![],
@@ -31,9 +31,10 @@ impl PageBuilder<'_> {
     fn reading_rows(&self, waiting: &WaitingReadings) -> Vec<Vec<Cell>> {
         let measured = &waiting.measured;
         let digits: String = measured.response.to_string().chars().take(8).collect();
-        let state = match waiting.came {
-            None => format!("To be confirmed: {digits}"),
-            Some(came) => format!("Says {}, came in on {came}: never counts ({digits})", measured.on),
+        let state = match waiting.because {
+            Uncounted::Unconfirmed => format!("To be confirmed: {digits}"),
+            Uncounted::Ahead(came) => format!("Says {}, came in on {came}: never counts ({digits})", measured.on),
+            Uncounted::Older(day) => format!("Older than the book’s own of {day}: does not count ({digits})"),
         };
         let rows = measured.readings.iter().take(MOST).map(|read| {
             let at = read.at.map_or(String::new(), |at| match at {

@@ -78,7 +78,7 @@ impl PageBuilder<'_> {
         let accepted = self.accepted(&found);
         let excepted = !accepted.is_empty();
         let sentence = in_a_row(std::iter::once(self.gaps(&fit, (room, opening))).chain(accepted).collect());
-        if opening.measured.is_absent() {
+        if opening.is_as_planned() {
             let sentence = show!(self.words, "fit.planned", rest = sentence);
             return (State::new(StateShape::NotMeasured, say!(self.words, "fit.verify")), sentence);
         }

@@ -76,7 +76,7 @@ impl<'a> PageBuilder<'a> {
             name: say!(self.words, "pages.openings"),
             above: vec![],
         };
-        let planned = all.iter().filter(|at| at.opening.measured.is_absent()).count();
+        let planned = all.iter().filter(|at| at.opening.is_as_planned()).count();
         let lead = match (all.len(), planned) {
             (0, _) => say!(self.words, "installer.none"),
             (all, 0) => say!(self.words, "installer_says.all_measured", n = all),

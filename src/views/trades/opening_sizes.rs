@@ -1,13 +1,15 @@
 //! The sizes on an opening's sheet: what is needed, what is there, what is left over.
 
-use crate::book::{AsWritten, Opening, Readings, Room, Slot};
+use crate::book::{AsWritten, MeasuredFigures, MeasuredHow, Measurement, Opening, Readings, Room, Slot};
 use crate::language::say;
+use crate::ledger::Side;
 use crate::site::Around;
 use crate::site::fitting::{AboveIs, DimensionCheck, Direction, Fitting, Misfit, Skew, out_of_square};
-use crate::units::{Length, LengthRange};
+use crate::units::{Date, Length, LengthRange};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
 use crate::views::shared::html::{Html, show};
+use crate::views::shared::lines::capital;
 use crate::views::shared::state::{State, StateShape};
 use crate::views::trades::opening::SheetOpening;
 use serde::Serialize;
@@ -62,16 +64,43 @@ impl<'a> PageBuilder<'a> {
         let sheet = at.thing.and_then(|(_, option)| self.maker_sheet(option));
         let sheet = sheet
             .map_or_else(|| say!(self.words, "sizes.no_sheet"), |sheet| say!(self.words, "sizes.sheet", sheet = sheet));
-        let measured = at.opening.measured.get().map(|measured| {
-            let on = measured.on.get().map_or_else(|| say!(self.words, "sizes.no_day"), |day| self.words.day(*day));
-            let by = measured.by.get().cloned().unwrap_or_else(|| say!(self.words, "sizes.nobody"));
-            say!(self.words, "sizes.measured", who = by, day = on)
-        });
-        let measured = measured.unwrap_or_else(|| say!(self.words, "sizes.planned"));
-        let line = Html::text(&format!("{sheet} {measured}"));
+        let measured: Vec<String> = at.opening.measurements().iter().map(|one| self.measurement(one)).collect();
+        let line = Html::text(&format!("{sheet} {}", measured.join(" ")));
         match &at.opening.as_written {
             Some(before) => line.then(" ").then(self.as_written(before)),
             None => line,
+        }
+    }
+
+    /// Who measured which figures, and when.
+    fn measurement(&self, one: &Measurement<'_>) -> String {
+        let what = match &one.of {
+            MeasuredFigures::All => None,
+            MeasuredFigures::Rest => Some(say!(self.words, "sizes.the_rest")),
+            MeasuredFigures::These(sides) => {
+                let mut names: Vec<String> = sides.iter().map(|side| say!(self.words, figure(*side))).collect();
+                names.dedup();
+                Some(capital(&self.words.series(&names)))
+            }
+        };
+        let MeasuredHow::By { who, on, again } = one.how else {
+            return match what {
+                None => say!(self.words, "sizes.planned"),
+                Some(what) => say!(self.words, "sizes.planned_of", what = what),
+            };
+        };
+        let day = |on: Option<Date>| on.map_or_else(|| say!(self.words, "sizes.no_day"), |day| self.words.day(day));
+        let named = |who: Option<&str>| who.map_or_else(|| say!(self.words, "sizes.nobody"), str::to_string);
+        let told = match what {
+            None => say!(self.words, "sizes.measured", who = named(who), day = day(on)),
+            Some(what) => say!(self.words, "sizes.measured_of", what = what, who = named(who), day = day(on)),
+        };
+        match again {
+            None => told,
+            Some(again) => {
+                let (who, on) = (again.by.get().map(String::as_str), again.on.get().copied());
+                format!("{told} {}", say!(self.words, "sizes.measured_again", who = named(who), day = day(on)))
+            }
         }
     }
 
@@ -188,6 +217,30 @@ impl<'a> PageBuilder<'a> {
 
     fn range_cell(&self, range: LengthRange) -> SizeCell {
         SizeCell { figure: self.wording.range(range), note: self.wording.range_second(range) }
+    }
+}
+
+/// What a figure is called where it is told who read it.
+fn figure(side: Side) -> &'static str {
+    match side {
+        Side::Width => "sizes.figure.width",
+        Side::Height => "sizes.figure.height",
+        Side::Depth => "sizes.figure.depth",
+        Side::Diagonal => "sizes.figure.diagonals",
+        Side::PlumbLeft | Side::PlumbRight => "sizes.figure.plumb",
+        Side::Power | Side::Gas | Side::Water | Side::Drain | Side::Duct => "sizes.figure.services",
+        Side::Sill
+        | Side::InFront
+        | Side::CounterDepth
+        | Side::CounterHeight
+        | Side::InsideWidth
+        | Side::InsideDepth
+        | Side::InsideHeight
+        | Side::Below
+        | Side::Apron
+        | Side::Cavity
+        | Side::RoughIn
+        | Side::Valve => "sizes.figure.around",
     }
 }
 

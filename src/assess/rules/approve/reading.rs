@@ -2,10 +2,10 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
-use crate::book::WaitingReadings;
+use crate::book::{Uncounted, WaitingReadings};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::source::Place;
-use crate::units::Wrote;
+use crate::units::{Date, Wrote};
 
 declare! {
     /// Readings came in, and nobody has confirmed them
@@ -13,7 +13,8 @@ declare! {
     /// ## What it checks
     /// Readings at openings that were handed over, and that the designer has neither confirmed nor taken
     /// back. They count for nothing until then: every fit is decided on what the book says. Readings that
-    /// say that they were made after they came in are told too, and never count.
+    /// say that they were made after they came in are told too, and never count. Those that were confirmed, and are older
+    /// than the day on which the book says that the opening was measured, are a note: the book's own figures count.
     ///
     /// ## Why it matters
     /// Anyone who has the installer's pages can hand readings in. Cabinets are made to them.
@@ -48,11 +49,26 @@ fn told(context: &Context<'_>, waiting: &WaitingReadings) -> Remark {
         Some((room, room.opening(&read.opening)?))
     });
     let place = opening.map_or_else(|| Place::Path("record/ledger.jsonl".into()), |(_, one)| one.name.span.into());
+    let (message, remedy) = worded(waiting);
+    let finding = match waiting.because {
+        Uncounted::Older(_) => Remark::note(place, message),
+        Uncounted::Unconfirmed | Uncounted::Ahead(_) => Remark::query(place, message),
+    };
+    let finding = finding.remedy(remedy);
+    match opening {
+        Some((room, _)) => finding.room(&room.folder),
+        None => finding,
+    }
+}
+
+/// What is told of readings that do not count, and what to do.
+fn worded(waiting: &WaitingReadings) -> (Phrase, Phrase) {
+    let measured = &waiting.measured;
     let (count, openings) = (measured.readings.len(), of(waiting));
     let readings = if count == 1 { "1 reading".into() } else { phrase!("{count} readings", count) };
     let digits = measured.response.short(8);
-    let (message, remedy) = match waiting.came {
-        None => (
+    match waiting.because {
+        Uncounted::Unconfirmed => (
             phrase!(
                 "{readings} of {openings} by {}, {}, wait to be confirmed",
                 readings,
@@ -67,7 +83,8 @@ fn told(context: &Context<'_>, waiting: &WaitingReadings) -> Remark {
                 digits
             ),
         ),
-        Some(came) => (
+        Uncounted::Older(day) => older(waiting, (readings, openings), day),
+        Uncounted::Ahead(came) => (
             phrase!(
                 "{readings} of {openings} by {} say {}, and came in on {came}",
                 readings,
@@ -82,12 +99,25 @@ fn told(context: &Context<'_>, waiting: &WaitingReadings) -> Remark {
                 digits
             ),
         ),
-    };
-    let finding = Remark::query(place, message).remedy(remedy);
-    match opening {
-        Some((room, _)) => finding.room(&room.folder),
-        None => finding,
     }
+}
+
+/// Of readings that were confirmed, and of which the book has a later measurement.
+fn older(waiting: &WaitingReadings, (readings, openings): (Phrase, Phrase), day: Date) -> (Phrase, Phrase) {
+    let message = phrase!(
+        "{readings} of {openings} by {}, {}, do not count: the book has it measured on {day}, which is later",
+        readings,
+        openings,
+        Wrote(&waiting.measured.by),
+        waiting.measured.on,
+        day
+    );
+    let remedy = phrase!(
+        "where these are the right ones, write the day of the book's own under `measured` again; else take them back: \
+         `bookmatch receive --withdraw {digits} --by NAME`",
+        waiting.measured.response.short(8)
+    );
+    (message, remedy)
 }
 
 /// "`range`" or "`range` and 2 more openings".

@@ -2,7 +2,7 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
-use crate::book::{Opening, Room, Selection};
+use crate::book::{MeasuredFigures, MeasuredHow, Measurement, Opening, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::vocabulary::{Kind, Trait};
 
@@ -91,18 +91,30 @@ fn is_made_to(room: &Room, opening: &Opening) -> bool {
 /// Whether somebody measured an opening, and nobody else did.
 fn is_alone(opening: &Opening) -> bool {
     let Some(measured) = opening.measured.get() else { return false };
-    let Some(by) = measured.by.get() else { return false };
+    let names = opening.measurers();
+    let Some(by) = names.first() else { return false };
     // Who measured again is said, in words that could not be read.
     if measured.again.is_faulty() || measured.again.get().is_some_and(|again| again.by.is_faulty()) {
         return false;
     }
-    let again = measured.again.get().and_then(|again| again.by.get());
-    again.is_none_or(|again| again.trim().eq_ignore_ascii_case(by.trim()))
+    let is_one = |other: &str| other.trim().eq_ignore_ascii_case(by.trim());
+    // What was not read again is known as the book has it.
+    let by_one = |one: &Measurement<'_>| match (&one.of, one.how) {
+        (MeasuredFigures::Rest, MeasuredHow::By { who: Some(who), again, .. }) => {
+            let again = again.and_then(|again| again.by.get());
+            again.is_none_or(|again| again.trim().eq_ignore_ascii_case(who.trim()))
+        }
+        _ => false,
+    };
+    names.iter().all(|other| is_one(other)) || opening.measurements().iter().any(by_one)
 }
 
 fn lacking(opening: &Opening) -> Option<&'static str> {
     if opening.measured.is_absent() {
         return Some("is still as planned");
+    }
+    if opening.is_as_planned() {
+        return Some("is still as planned in part");
     }
     let measured = opening.measured.get()?;
     match (measured.by.is_absent(), measured.on.is_absent()) {
