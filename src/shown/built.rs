@@ -22,6 +22,11 @@ use super::{as_written, of, written};
 /// issued before it was a part of the mark.
 const AROUND: &str = "around";
 
+/// The key of what is said of a measurement. Whether something was measured is a part of the mark; by whom and on which
+/// day is not: the same figures are built from. Contents that were issued before hold it all, of a trade's sheet in a
+/// list of all openings of the room.
+const MEASURED: &str = "measured";
+
 /// The key of the things on a trade's sheet.
 const ITEMS: &str = "items";
 
@@ -64,11 +69,26 @@ pub fn is_built_as(one: &IssuedSheet, other: &IssuedSheet) -> bool {
     if one.mark == other.mark {
         return true;
     }
-    match (one.content.get(AROUND), other.content.get(AROUND)) {
-        (None, Some(_)) => one.mark == of(&without_around(&other.content)),
-        (Some(_), None) => of(&without_around(&one.content)) == other.mark,
-        _ => false,
+    let with_around = one.content.get(AROUND).is_some() == other.content.get(AROUND).is_some();
+    let content = |sheet: &IssuedSheet| match with_around {
+        true => of(&unsigned(&sheet.content)),
+        false => of(&without_around(&unsigned(&sheet.content))),
+    };
+    content(one) == content(other)
+}
+
+/// A content without who measured, and when.
+fn unsigned(content: &Value) -> Value {
+    let mut content = content.clone();
+    let Some(fields) = content.as_object_mut() else { return content };
+    match fields.get_mut(MEASURED) {
+        Some(list) if list.is_array() => {
+            fields.remove(MEASURED);
+        }
+        Some(said) => *said = true.into(),
+        None => {}
     }
+    content
 }
 
 /// What changed between two contents of an opening.
@@ -103,8 +123,8 @@ fn names_of_other(before: &ShownValue, after: &ShownValue) -> Vec<String> {
 fn alike(before: &Value, after: &Value) -> (ShownValue, ShownValue) {
     let both = [before, after].iter().all(|content| content.get(AROUND).is_some());
     let read = |content: &Value| match both {
-        true => as_written::read(content),
-        false => as_written::read(&without_around(content)),
+        true => as_written::read(&unsigned(content)),
+        false => as_written::read(&without_around(&unsigned(content))),
     };
     (read(before), read(after))
 }
@@ -125,7 +145,9 @@ fn value(room: &Room, opening: &Opening, things: &[&Selection]) -> ShownGroup {
         field("floor build-up", room.floor_build_up.shown()),
         field("things", ShownValue::List(things.collect())),
     ];
-    fields.extend(opening.shown().fields().iter().cloned());
+    let own = opening.shown();
+    fields.extend(own.fields().iter().filter(|field| field.key != MEASURED).cloned());
+    fields.push(field(MEASURED, (!opening.measured.is_absent()).then_some(true).shown()));
     fields
 }
 

@@ -139,7 +139,6 @@ impl Built<'_> {
             field("room", room.folder.shown()),
             field("ceiling", ceiling(room)),
             field("floor build-up", room.floor_build_up.shown()),
-            field("measured", ShownValue::List(room.openings.iter().map(|opening| opening.measured.shown()).collect())),
             field("tables", tables(&self.tables)),
             field("items", ShownValue::List(items.collect())),
             field("cut sheets", ShownValue::List(self.by_sheet.iter().flat_map(|one| cut_sheets(one)).collect())),

@@ -24,7 +24,7 @@ fn whatever_is_built_from_changes_the_mark_of_its_sheet_and_is_told() {
     let before = issued(OPENING, MACHINE, "");
     let changes = [
         ("width: 600 mm, height", "width: 597 mm, height", "width from 600 mm to 597 mm"),
-        ("on: 2027-01-11", "on: 2027-02-01", "measured on from 2027-01-11 to 2027-02-01"),
+        ("measured: {on: 2027-01-11, by: Teo}, ", "", "measured gone, which was yes"),
         ("{power: 230 V 10 A}", "{power: 230 V 16 A}", "service power from 230 V 10 A to 230 V 16 A"),
         ("from left: 80 mm", "from left: 60 mm", "service points power from left from 80 mm to 60 mm"),
         ("probe first", "cut last", "note from probe first to cut last"),
@@ -69,6 +69,48 @@ fn a_price_and_a_plan_change_no_sheet() {
 fn told_of(before: &IssuedSheet, after: &IssuedSheet) -> Vec<String> {
     let changes = built_changes(&before.content, &after.content).into_iter();
     changes.map(|change| change.in_units(crate::units::System::MetricOnly).words().to_string()).collect()
+}
+
+/// Who measured and when is printed and not built from: a second measurement that finds the same turns no sheet.
+#[test]
+fn the_same_figures_of_another_day_make_no_other_sheet() {
+    let all = |measured: &str| {
+        let book = Trial::of("approve/ledger")
+            .book("currency: EUR\nunits: metric")
+            .room("runs: {row: {wall: A, depth: 600 mm, parts: [{opening: machine}, {cabinet: pots, width: 600 mm}]}}")
+            .opening("machine", &OPENING.replace("{on: 2027-01-11, by: Teo}", measured))
+            .selection(MACHINE, "")
+            .selection("selection: Cabinets\nkind: cabinet\nfinish: oak", "")
+            .read();
+        built(&book, &Plans::of(&book))
+    };
+    let before = all("{on: 2027-01-11, by: Teo}");
+    assert!(before.iter().any(|sheet| sheet.trade.as_deref() == Some("joiner")), "it has a joiner's sheet");
+    for measured in ["{on: 2027-02-01, by: Teo}", "{on: 2027-01-11, by: Teo, again: {on: 2027-01-18, by: Noor}}"] {
+        assert_eq!(before, all(measured), "{measured}");
+    }
+}
+
+/// A sheet that was issued while its mark was of who measured is judged by its figures alone.
+#[test]
+fn who_measured_as_an_older_sheet_holds_it_makes_no_other_sheet() {
+    let now = issued(OPENING, MACHINE, "");
+    let older = |measured: serde_json::Value| {
+        let mut content = now.content.clone();
+        content["measured"] = measured;
+        IssuedSheet { mark: crate::shown::of(&content), content, ..now.clone() }
+    };
+    let one = older(serde_json::json!({"on": "2027-01-11", "by": "Teo"}));
+    let other = older(serde_json::json!({"on": "2027-02-01", "by": "Noor", "with": "laser"}));
+    for (was, is) in [(&one, &now), (&now, &one), (&one, &other)] {
+        assert!(is_built_as(was, is));
+        assert_eq!(told_of(was, is), [""; 0]);
+    }
+    let list = older(serde_json::json!([{"on": "2027-01-11", "by": "Teo"}]));
+    let mut without = now.content.clone();
+    without.as_object_mut().unwrap().remove("measured");
+    let of_trade = IssuedSheet { mark: crate::shown::of(&without), content: without, ..now.clone() };
+    assert!(is_built_as(&list, &of_trade), "a trade's sheet held a list of all openings of its room");
 }
 
 /// What the sheet shows from elsewhere in the room is of its mark as well.
