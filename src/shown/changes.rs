@@ -7,6 +7,10 @@ use serde_json::Value;
 use crate::units::{Length, LengthRange, Money, Phrase, System, Value as Measured, Wrote, phrase};
 use crate::vocabulary::{ShownField, ShownValue, Version, Words};
 
+mod lists;
+
+use lists::{are_rows, in_list, only, rows};
+
 use super::as_written;
 use super::field::{ChangedField, MarkedField};
 use super::written::later;
@@ -211,7 +215,10 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
         if is_group(old) && (is_group(new) || new.is_empty()) || is_group(new) && old.is_empty() {
             leaves_under(&path, old, new, found);
         } else if old.values().iter().chain(new.values()).any(|value| id(value).is_some()) {
-            in_list(&ChangedField::Option, (old, new), found);
+            let told_as = if key == TABLES { ChangedField::Fact("table".into()) } else { ChangedField::Option };
+            in_list(&told_as, (old, new), found);
+        } else if are_rows(key, (old, new)) {
+            rows((old, new), found);
         } else if *key == *DIGEST {
             found.push(other_file(path.iter().rev().nth(1).copied(), (old, new)));
         } else {
@@ -230,6 +237,9 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
     }
 }
 
+/// The key of the tables of a trade's sheet, and of a thing on it.
+const TABLES: &str = "tables";
+
 /// The key under which the digest of a file stands.
 const DIGEST: &str = "sha256";
 
@@ -245,33 +255,6 @@ fn other_file(of: Option<&str>, (old, new): (&ShownValue, &ShownValue)) -> Chang
 
 /// The key by which the things of a list are known, whatever they are called.
 pub(super) const KNOWN_BY: &str = "id";
-
-/// The things of a list, each known by its id: what of one is another, and those that came or are gone, told as that.
-fn in_list(told_as: &ChangedField, (old, new): (&ShownValue, &ShownValue), found: &mut Vec<Change>) {
-    let ids: BTreeSet<&str> = old.values().iter().chain(new.values()).filter_map(id).collect();
-    let name = |thing: &ShownValue| {
-        thing.get(MarkedField::Name.word()).and_then(ShownValue::text).unwrap_or_default().to_string()
-    };
-    for wanted in ids {
-        let known = |list: &ShownValue| list.values().iter().find(|one| id(one) == Some(wanted)).cloned();
-        match (known(old), known(new)) {
-            (Some(was), Some(is)) => {
-                let first = found.len();
-                leaves_under(&[], &was, &is, found);
-                found.iter_mut().skip(first).for_each(|change| change.of = Some(name(&is)));
-            }
-            (was, is) => {
-                let plain = |there: Option<ShownValue>| there.map(|thing| Phrase::plain(&name(&thing)));
-                found.push(Change::new(told_as.clone(), plain(was), plain(is)));
-            }
-        }
-    }
-}
-
-/// The values of a list that are not in another.
-fn only(these: &[ShownValue], others: &[ShownValue]) -> Vec<ShownValue> {
-    these.iter().filter(|value| !others.contains(value)).cloned().collect()
-}
 
 /// An amount, or what stands in its place.
 fn amounts(what: ChangedField, old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {

@@ -75,3 +75,43 @@ fn ranges_and_sides_are_said_as_one_says_them() {
     assert_eq!(told(&before, &after), ["drop from 10\" (254 mm) to 20\" (508 mm) to 10\" (254 mm) × 20\" (508 mm)"]);
     assert_eq!(told(&with(Value::Null), &with(json!({"length": "254000000"}))), ["drop new: 10\" (254 mm)"]);
 }
+
+/// The sheet of a joiner with one table of these rows.
+fn joiner(rows: &Value) -> Value {
+    json!({"shown": "3", "sheet": "joiner", "tables": [{"id": "parts wet side", "name": "parts", "of": "wet side", "rows": rows}]})
+}
+
+fn told_of_sheet(before: &Value, after: &Value) -> Vec<String> {
+    crate::shown::built_changes(before, after).iter().map(|change| change.words().to_string()).collect()
+}
+
+#[test]
+fn of_a_table_only_the_cells_and_rows_that_changed_are_told() {
+    let row = |part: &str, width: &str| json!({"part": part, "width": {"length": width}, "doors": "2"});
+    let (base, bins, filler) = (row("sink base", "914400000"), row("bins", "457200000"), row("filler", "76200000"));
+    let before = joiner(&json!([base, bins, filler]));
+    let wider = joiner(&json!([row("sink base", "990600000"), bins, filler]));
+    assert_eq!(
+        told_of_sheet(&before, &wider),
+        ["parts, wet side: sink base: width from 36\" (914 mm) to 39\" (991 mm)"]
+    );
+    let shorter = joiner(&json!([base, bins]));
+    assert_eq!(
+        told_of_sheet(&before, &shorter),
+        ["parts, wet side: row gone, which was part filler, width 3\" (76 mm), doors 2"]
+    );
+    let two = joiner(&json!([base, bins, filler, filler]));
+    assert_eq!(told_of_sheet(&before, &two).len(), 1, "one more of the same is told");
+    let other_order = joiner(&json!([bins, base, filler]));
+    assert_eq!(told_of_sheet(&before, &other_order), ["parts, wet side: order of its rows"]);
+}
+
+/// Both sides of one cabinet are called alike: each is told with what of it is another.
+#[test]
+fn of_rows_that_are_called_alike_each_is_held_to_its_own() {
+    let row = |side: &str, yes: bool| json!({"seen side of": "bins", "row": "wet side", "side": side, "finished": yes});
+    let before = joiner(&json!([row("left", false), row("right", false)]));
+    let after = joiner(&json!([row("left", true), row("right", true)]));
+    let told = ["left", "right"].map(|side| format!("parts, wet side: bins, {side}: finished from no to yes"));
+    assert_eq!(told_of_sheet(&before, &after), told);
+}

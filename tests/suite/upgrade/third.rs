@@ -50,5 +50,5 @@ fn a_row_that_changes_changes_what_is_signed_of_its_counter() {
         .run(["compare", "3", "now", "--today", "2026-12-01"])
         .exits(0)
         .says("Counter, kitchen")
-        .says("sink wall: right end from 3000 mm");
+        .says("sink wall: piece 1: right end from 3000 mm");
 }
