@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 /// Where a view holds cautions, and other things that everybody is to know.
-const CAUTIONS: [&str; 4] = ["cautions", "waiver_cautions", "caution", "notices"];
+const CAUTIONS: [&str; 5] = ["cautions", "waiver_cautions", "caution", "notices", "to_settle"];
 
 /// A text that must stand, and what it is.
 #[derive(Debug, PartialEq, Eq)]

@@ -281,6 +281,20 @@ pub const HEIGHT: Code = fit::height::RULE.code;
 /// See [`WIDTH`].
 pub const DEPTH: Code = fit::depth::RULE.code;
 
+/// The rules of power and of air that is blown or drawn: whoever brings those is told of them.
+pub const OF_WIRES_AND_AIR: [Code; 7] = [
+    service::circuit::RULE.code,
+    service::receptacle::RULE.code,
+    service::receptacles::RULE.code,
+    service::zone::RULE.code,
+    service::duct::RULE.code,
+    service::exhaust::RULE.code,
+    service::make_up_air::RULE.code,
+];
+/// The rules of gas, of water and of what drains: likewise.
+pub const OF_PIPES: [Code; 4] =
+    [service::gas::RULE.code, service::water::RULE.code, service::drain::RULE.code, service::zone::RULE.code];
+
 /// Whether a waiver may set a rule's findings aside: never what can't be read, and never the record.
 pub fn can_be_waived(code: Code) -> bool {
     of(code).is_some_and(|rule| rule.due != Due::AtOnce)

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use crate::assess::concerns::is_told;
 use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Family, Finding, Hazard, Id};
+use crate::finding::{Code, Finding, Hazard, Id};
 use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::fit::sentence_of;
@@ -17,6 +17,8 @@ use crate::views::shared::html::{Html, show};
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Told {
     /// What can hurt: of every finding, whomever it tells, waived or not.
+    pub hazards: Vec<Hazard>,
+    /// The same in full words.
     pub cautions: Vec<Html>,
     /// What was found, as the reader is told it.
     pub lines: Vec<Html>,
@@ -58,17 +60,16 @@ impl PageBuilder<'_> {
         self.told(Reader::Installer, &found, room, thing.map(|(selection, _)| selection))
     }
 
-    /// What was found of some things of a room and at their openings, as those who build are told it: of some
-    /// families, with what can hurt of all.
-    pub fn told_of_things(&self, room: &Room, things: &[&Selection], families: &[Family]) -> Told {
+    /// What was found of some things of a room and at their openings, as those who build are told it: by some
+    /// rules, with what can hurt of all.
+    pub fn told_of_things(&self, room: &Room, things: &[&Selection], is_theirs: impl Fn(Code) -> bool) -> Told {
         let at = |selection: &&&Selection| selection.place.get().and_then(|place| room.opening(place));
         let openings = things.iter().filter_map(|selection| at(&selection)).map(|opening| Id::of(&opening.name));
         let all: Vec<Id> = things.iter().map(|selection| Id::of(&selection.name)).chain(openings).collect();
         let found = self.found.about(&room.folder, &all);
-        let theirs: Vec<&Finding> =
-            found.iter().filter(|finding| families.contains(&finding.rule.family())).copied().collect();
-        let cautions = self.told(Reader::Installer, &found, room, None).cautions;
-        Told { cautions, ..self.told(Reader::Installer, &theirs, room, None) }
+        let theirs: Vec<&Finding> = found.iter().filter(|finding| is_theirs(finding.rule)).copied().collect();
+        let all = self.told(Reader::Installer, &found, room, None);
+        Told { lines: self.told(Reader::Installer, &theirs, room, None).lines, ..all }
     }
 
     /// What a client should know of a selection before deciding.
@@ -82,7 +83,8 @@ impl PageBuilder<'_> {
         hazards.sort_unstable();
         hazards.dedup();
         let mut told = Told {
-            cautions: hazards.into_iter().map(|hazard| found::caution(self.words, hazard)).collect(),
+            cautions: hazards.iter().map(|hazard| found::caution(self.words, *hazard)).collect(),
+            hazards,
             lines: vec![],
         };
         for finding in found.iter().filter(|finding| is_told(reader, finding, room, of)) {
@@ -113,6 +115,7 @@ fn as_found(words: Words, finding: &Finding) -> Html {
 mod tests {
     use super::*;
     use crate::assess::rules::RULES;
+    use crate::finding::Family;
     use crate::language;
 
     #[test]

@@ -178,3 +178,32 @@ fn content_of(room: &str, selections: &str) -> String {
     let sheet = sheets.iter().find(|sheet| sheet.trade.as_deref() == Some("electrician"));
     sheet.expect("the electrician's").content.to_string()
 }
+
+/// A table is what a trade works from: it stands first, with one line on what can hurt, whose full words stand at the end;
+/// what the review found of another trade's services is not told here.
+#[test]
+fn the_table_stands_first_and_what_the_review_found_is_each_trade_s_own() {
+    let machine = "- {selection: Dishwasher, kind: dishwasher, tag: K-05, place: bay, maker: Hobbrath, model: D3, fit: {needs: {power: 120 V 20 A, water: \"3/8\\\" hot\", drain: 7/8\"}}}\n";
+    let room = format!(
+        "{}  bay: {{takes: dishwasher, width: 24\", service: {{power: 120 V 15 A, water: \"3/8\\\" cold\"}}}}\n",
+        room()
+    );
+    let (power, water) = ("15 A", "cold");
+    let told = |trade: &str| {
+        let sheet = kitchen(&room, machine).sheet(trade);
+        let text = sheet.text().to_string();
+        let at = |words: &str| text.find(words).unwrap_or_else(|| panic!("{trade} says nothing of `{words}`: {text}"));
+        let (heed, table, found, full) = (
+            at("can hurt. The full words"),
+            at("Its sheet asks"),
+            at("What the review found of your trade"),
+            at("In full words"),
+        );
+        assert!(heed < table && table < found && found < full, "{trade}: {text}");
+        assert!(at("Electricity can kill") > full, "{trade}: {text}");
+        text[found..full].to_string()
+    };
+    let (electrician, plumber) = (told("electrician"), told("plumber"));
+    assert!(electrician.contains(power) && !electrician.contains(water), "{electrician}");
+    assert!(plumber.contains(water) && !plumber.contains(power), "{plumber}");
+}

@@ -1,12 +1,14 @@
 //! The page of a trade's sheet in a room, and the ways to it.
 
+use crate::assess::rules;
 use crate::book::{Room, Selection};
-use crate::finding::Family;
+use crate::finding::{Code, Family};
 use crate::language::say;
 use crate::shown::trades::{Builders, Built, InRoom};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures;
+use crate::views::shared::found::{self, Hurts};
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::trades::cut_sheets::CutSheetLine;
@@ -23,6 +25,11 @@ pub struct TradePage {
     /// What to do with it.
     pub lead: Html,
     pub facts: Vec<Fact>,
+    /// What can hurt here, in a line.
+    pub notices: Vec<Notice>,
+    /// What the review found that is this trade's to settle.
+    pub to_settle: Vec<Notice>,
+    /// What can hurt, in full words: at the end.
     pub cautions: Vec<Notice>,
     /// What must be on site and set before work begins.
     pub ready: Vec<ReadyLine>,
@@ -61,13 +68,16 @@ impl<'a> PageBuilder<'a> {
         let of = (room.folder.as_str(), "", trade.word());
         let mut sheet = self.chrome.sheet(place, self.sheet_mark(of), Some(index), None);
         sheet.revisions = self.sheet_revisions(of);
+        let heed = self.to_heed(room, trade, &built);
         let whose = say!(self.words, &format!("trades.whose.{}", trade.word()));
         Some(TradePage {
             sheet: self.with_code(sheet),
             label: say!(self.words, "trades.label", whose = whose, room = room.title(), number = number),
             lead: show!(self.words, &format!("trades.lead.{}", trade.word())),
             facts: self.of_room_facts(room),
-            cautions: self.cautions_for(room, trade, &built),
+            notices: heed.notices,
+            to_settle: heed.to_settle,
+            cautions: heed.cautions,
             ready: match trade {
                 Builders::Fabricator => self.ready_for_counters(room, &built),
                 _ => vec![],
@@ -117,20 +127,45 @@ impl<'a> PageBuilder<'a> {
         facts
     }
 
-    /// What can hurt first, then what the review found that is this trade's, in one box.
-    fn cautions_for(&self, room: &Room, trade: Builders, built: &Built<'_>) -> Vec<Notice> {
+    /// What can hurt, and what the review found that is this trade's.
+    fn to_heed(&self, room: &Room, trade: Builders, built: &Built<'_>) -> ToHeed {
         let selections: Vec<&Selection> = built.items.iter().map(|item| item.selection).collect();
-        let mut lines: Vec<Html> = Vec::new();
-        let own = selections.iter().flat_map(|selection| self.cautions(room, selection));
-        let told = self.told_of_things(room, &selections, families(trade));
-        for line in own.chain(told.all()) {
-            if !lines.contains(&line) {
-                lines.push(line);
+        let told = self.told_of_things(room, &selections, |code| concerns(trade, code));
+        let own: Vec<Hurts<'_>> = selections.iter().flat_map(|selection| self.hurts(room, selection)).collect();
+        let all = own.into_iter().chain(told.hazards.iter().copied().map(Hurts::By));
+        let (mut names, mut full): (Vec<String>, Vec<Html>) = (vec![], vec![]);
+        for one in all {
+            let name = match one {
+                Hurts::By(hazard) => found::hazard(self.words, hazard),
+                Hurts::AsItsMakerSays(_) => say!(self.words, "trades.by_its_maker"),
+            };
+            let words = one.in_full(self.words);
+            if !names.contains(&name) {
+                names.push(name);
+            }
+            if !full.contains(&words) {
+                full.push(words);
             }
         }
-        lines.push(show!(self.words, "installer_says.general"));
-        vec![Notice { title: say!(self.words, "trades.cautions"), lines }]
+        let line = show!(self.words, "trades.heed", what = self.words.series(&names));
+        full.push(show!(self.words, "installer_says.general"));
+        let notice = |title: &str, lines: Vec<Html>| Notice { title: say!(self.words, title), lines };
+        ToHeed {
+            notices: if names.is_empty() { vec![] } else { vec![notice("trades.cautions", vec![line])] },
+            to_settle: match told.lines.is_empty() {
+                true => vec![],
+                false => vec![notice("trades.to_settle", told.lines)],
+            },
+            cautions: vec![notice("trades.cautions", full)],
+        }
     }
+}
+
+/// What is to be heeded on a trade's sheet.
+struct ToHeed {
+    notices: Vec<Notice>,
+    to_settle: Vec<Notice>,
+    cautions: Vec<Notice>,
 }
 
 /// What stands behind the room's letter in the sheet's number.
@@ -155,13 +190,22 @@ pub fn of_trade(trade: Trade) -> &'static [Builders] {
     }
 }
 
-/// Of which rules a trade is told; what can hurt is told of every one.
+/// Whether a trade is told of a rule; what can hurt is told of every one.
+fn concerns(trade: Builders, rule: Code) -> bool {
+    match (trade, rule.family()) {
+        (Builders::Electrician, Family::Service) => rules::OF_WIRES_AND_AIR.contains(&rule),
+        (Builders::Plumber, Family::Service) => rules::OF_PIPES.contains(&rule),
+        (_, family) => families(trade).contains(&family),
+    }
+}
+
+/// Of which families of rules a trade is told besides services.
 fn families(trade: Builders) -> &'static [Family] {
     match trade {
         Builders::Fabricator => &[Family::Top, Family::Fit, Family::Complete, Family::Clear],
         Builders::Joiner => &[Family::Fit, Family::Run, Family::Store, Family::Finish, Family::Complete, Family::Clear],
         Builders::Setter => &[Family::Finish, Family::Complete, Family::Fit],
-        Builders::Electrician => &[Family::Service, Family::Light, Family::Complete, Family::Clear],
-        Builders::Plumber => &[Family::Service, Family::Complete, Family::Clear],
+        Builders::Electrician => &[Family::Light, Family::Complete, Family::Clear],
+        Builders::Plumber => &[Family::Complete, Family::Clear],
     }
 }
