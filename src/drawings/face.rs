@@ -29,7 +29,8 @@ fn outline(front: &mut Front, thing: &Thing) -> Frame {
     let (width, height) = (scale.of(thing.width), scale.of(thing.height.least));
     let left = scale.of(thing.gap_left);
     // A front that lies over the hole's edge lies over as much below as above.
-    let foot = front.foot + thing.laps.height.map_or(0, |over| scale.of(over) / 2);
+    let stands = front.foot + thing.laps.height.map_or(0, |over| scale.of(over) / 2);
+    let foot = thing.hangs.map_or(stands, |below| front.head + scale.of(below) + height);
     let frame = Frame::new(left, foot - height, width, height);
     front.canvas.name_next("thing");
     front.canvas.rect(Pen::Object, Fill::Paper, frame);
@@ -102,10 +103,16 @@ fn heights(front: &mut Front, thing: &Thing, frame: Frame) {
     let label = front.sizes.between(thing.height);
     let string = Plumb { from: frame.top, to: frame.bottom, x, edges, aside: Aside::After };
     plumb(&mut front.canvas, &string, label);
+    if let Some(gap) = front.what.gap_below() {
+        let mut label = front.sizes.length_of(gap, "drawn.gap");
+        label.parting = 0;
+        let string = Plumb { from: frame.bottom, to: front.foot, x, edges, aside: Aside::After };
+        plumb(&mut front.canvas, &string, label);
+    }
     let gap = front.what.gap_above().unwrap_or(Length::ZERO);
     let (gap, words, to) = match front.what.misfits.height {
         Some(Misfit::TooSmall(by)) => (by, "drawn.too.tall", front.head - front.canvas.scale.of(by)),
-        _ if gap.is_negative() => return,
+        _ if gap.is_negative() || thing.hangs == Some(Length::ZERO) => return,
         _ => (gap, "drawn.gap", frame.top),
     };
     let mut label = front.sizes.length_of(gap, words);

@@ -101,7 +101,11 @@ impl<'a> Side<'a> {
         let over = tall - (self.foot - self.head);
         // A front that lies over the hole's edge lies over as much below as above.
         let laps = over > 0 && !matches!(self.what.misfits.height, Some(Misfit::TooSmall(_)));
-        let top = if laps { self.head - over / 2 } else { self.foot - tall };
+        let top = match self.what.hangs {
+            Some(below) => self.head + self.of(below),
+            None if laps => self.head - over / 2,
+            None => self.foot - tall,
+        };
         let (back, body) = (self.of(thing.behind), self.of(thing.body));
         self.canvas.name_next("thing");
         self.canvas.rect(Pen::Object, Fill::Paper, Frame::new(back, top, body, tall));

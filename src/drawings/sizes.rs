@@ -117,6 +117,9 @@ pub struct Thing {
     pub height: Between,
     /// From the opening's left edge, where the opening is narrowest, to the thing.
     pub gap_left: Length,
+    /// Of what hangs from the top of its opening, a hob in its counter or a basin on its wall: how far below that top its
+    /// own is. None of what stands.
+    pub hangs: Option<Length>,
     pub door: Door,
     pub handle: bool,
     pub laps: Laps,
@@ -216,6 +219,8 @@ pub struct OpeningSide {
     pub depth: Option<Length>,
     pub needs: Needs,
     pub thing: Option<Deep>,
+    /// As [`Thing::hangs`].
+    pub hangs: Option<Length>,
     pub height: Option<Between>,
     /// From the finished wall to the edge of the counter.
     pub counter_edge: Option<Length>,
@@ -332,7 +337,13 @@ impl OpeningFront {
     /// Room left above the thing at its lowest; negative where it is higher than the opening.
     pub fn gap_above(&self) -> Option<Length> {
         let thing = self.thing.as_ref()?;
-        Some(self.opening.height - thing.height.least)
+        Some(thing.hangs.unwrap_or(self.opening.height - thing.height.least))
+    }
+
+    /// Room left below a thing that hangs.
+    pub fn gap_below(&self) -> Option<Length> {
+        let thing = self.thing.as_ref()?;
+        Some(self.opening.height - thing.hangs? - thing.height.least).filter(|gap| *gap > Length::ZERO)
     }
 }
 

@@ -79,6 +79,7 @@ pub fn front(what: &OpeningFront) -> String {
         told.push(gap(said, "told.gap.left", thing.gap_left));
         told.push(gap(said, "told.gap.right", what.gap_right().unwrap_or(Length::ZERO)));
         told.push(gap(said, "told.gap.above", what.gap_above().unwrap_or(Length::ZERO)));
+        told.extend(what.gap_below().map(|below| gap(said, "told.gap.below", below)));
     }
     told.extend(misfits(said, what.misfits));
     in_a_row(told)

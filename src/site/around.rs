@@ -6,7 +6,8 @@ use crate::units::Length;
 
 use super::doorways::way_through;
 use super::fitting::{
-    Above, AboveIs, DoorInTheWay, Fitting, Flank, Passage, Side, above, door_in_the_way, fitting, flank, height, way_in,
+    Above, AboveIs, DoorInTheWay, Fitting, Flank, Passage, Side, Stack, above, door_in_the_way, fitting, flank, height,
+    way_in,
 };
 use super::heat::{Body, Hearth, HeatFigures};
 use super::plan::{Plan, Plans};
@@ -113,6 +114,10 @@ fn overhead<'a>(
 ) -> Overhead<'a> {
     if let Some((body, edge)) = hearth.and_then(Hearth::overhead) {
         return Overhead::OverHeat(body, edge);
+    }
+    let stack = Stack::of(room, opening).filter(|stack| stack.is_lower(opening));
+    if let Some((stack, edge)) = stack.and_then(|stack| Some((stack, stack.upper_bottom(room)?))) {
+        return Overhead::Hung(stack.upper.name.value.clone(), edge);
     }
     match above(plan, room, opening) {
         Some(Above { is: AboveIs::Hung(name), edge, .. }) => Overhead::Hung(name, edge),

@@ -296,3 +296,15 @@ fn what_is_cut_into_a_counter_is_drawn_at_its_counter() {
     assert!(format!("{views:?}").contains("26 1/2\u{2033} AFF"), "{views:?}");
     assert!(bowl.contains("-cut)") && !hob.contains("-cut)"), "a wall is hatched behind the sink alone");
 }
+
+/// A basin that hangs on its wall 34" over the floor is drawn there, and a hob in its counter.
+#[test]
+fn what_hangs_is_drawn_where_it_hangs() {
+    let project = Project::copy_of("tests/books/evenings/access-bath");
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+    let sheet = fs::read_to_string(out.join("installer/openings/bath/lavatory.html")).unwrap();
+    assert!(sheet.contains("inches remain below."), "{sheet}");
+    // Its rim is at 33" (basin height), an inch under the top of its opening.
+    assert!(sheet.contains("1 inch remain above."), "{sheet}");
+}

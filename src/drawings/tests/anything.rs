@@ -63,11 +63,11 @@ fn door() -> impl Strategy<Value = Door> {
 }
 
 fn thing() -> impl Strategy<Value = Thing> {
-    let size = (inches(4..84), inches(5..100), inches(0..4), inches(-3..12));
+    let size = (inches(4..84), inches(5..100), inches(0..4), inches(-3..12), prop::option::of(inches(0..9)));
     let opens = (door(), any::<bool>(), laps());
-    (words(), size, opens).prop_map(|(name, (width, least, more, gap_left), (door, handle, laps))| {
+    (words(), size, opens).prop_map(|(name, (width, least, more, gap_left, hangs), (door, handle, laps))| {
         let height = Between { least, most: least + more };
-        Thing { name, width, height, gap_left, door, handle, laps }
+        Thing { name, width, height, gap_left, hangs, door, handle, laps }
     })
 }
 
@@ -156,6 +156,7 @@ pub fn side() -> impl Strategy<Value = OpeningSide> {
                 needs: Needs { depth: needs, ..Needs::default() },
                 opening,
                 depth,
+                hangs: counter_edge.filter(|_| thing.is_some()),
                 thing,
                 counter_edge,
                 counter,

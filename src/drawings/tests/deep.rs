@@ -41,6 +41,7 @@ fn side(id: &str, thing: Option<Deep>, heights: [&str; 2], high: &str) -> Openin
         depth: Some(len("25 1/4\"")),
         needs: Needs { depth: limits("24\"", ""), ..Needs::default() },
         thing,
+        hangs: None,
         counter_edge: Some(len("25 1/2\"")),
         counter: Some(len("36\"")),
         services: vec![service("power 5-15R", "0\"", "50\""), service("water, valve", "0\"", "8\"")],

@@ -51,6 +51,7 @@ pub fn thing(name: &str, size: [&str; 3], gap_left: &str, door: Door) -> Thing {
         width: len(size[0]),
         height: Between { least: len(size[1]), most: len(size[2]) },
         gap_left: len(gap_left),
+        hangs: None,
         handle: door != Door::None,
         laps: Laps::default(),
         door,

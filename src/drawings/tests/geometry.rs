@@ -150,3 +150,23 @@ fn a_door_is_drawn_as_it_hangs() {
     assert_eq!(leaves(Hinged::At(Hand::Left)) - none, 1);
     assert_eq!(leaves(Hinged::BothSides) - none, 2);
 }
+
+/// A hob hangs from its counter and a basin from its wall: what is left of their openings is under them.
+#[test]
+fn what_hangs_is_drawn_from_the_top_of_its_opening_down() {
+    for below in [0, 64] {
+        let mut what = gallery::refrigerator();
+        let inches = Length::from_inches;
+        what.opening.foot = Foot::Above(inches(4));
+        what.opening.height = inches(30);
+        let thing = what.thing.as_mut().unwrap();
+        thing.height = crate::drawings::sizes::Between { least: inches(6), most: inches(6) };
+        thing.hangs = Some(Length::from_sixty_fourths(below));
+        let svg = opening_front(&what, Paper::Desk);
+        let document = Document::parse(&svg).expect("XML");
+        let rect = named(&document, "thing")[0];
+        assert_eq!(attribute(rect, "y"), -4_000 * 34 + 4_000 * below / 64, "its top is that far under 34 in");
+        assert_eq!(attribute(rect, "height"), 24_000);
+        assert_eq!(what.gap_below(), Some(inches(24) - Length::from_sixty_fourths(below)));
+    }
+}

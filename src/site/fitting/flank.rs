@@ -13,6 +13,8 @@ use super::{Side, everywhere, front_edge};
 pub struct Flank {
     /// What it is called.
     pub what: String,
+    /// Whether that is a word of ours, which every language has.
+    pub is: FlankIs,
     /// From the opening's edge to it.
     pub gap: Length,
     /// Whether it stands further out than the opening's front, as a wall across does.
@@ -25,6 +27,38 @@ pub struct Flank {
     pub pull_is_proud: bool,
     /// Where the row or the place is written that this follows from.
     pub span: Span,
+}
+
+/// What stands beside an opening, where the book gives it no name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FlankIs {
+    /// It is called as the book calls it.
+    Named,
+    /// A wall, by its letter.
+    Wall(String),
+    /// What a row meets at its end.
+    End(RunEnd),
+    /// A filler.
+    Filler,
+    /// A panel.
+    Panel,
+}
+
+impl FlankIs {
+    fn met(met: &Met<'_, '_>, plan: &Plan<'_>) -> Self {
+        let closure = |part: &Part| match part.is {
+            PartIs::Filler(_) => Self::Filler,
+            PartIs::Panel(_) => Self::Panel,
+            _ => Self::Named,
+        };
+        match met {
+            Met::Thing(thing) => thing.part().map_or(Self::Named, closure),
+            Met::Wall(number) => match plan.walls.get(*number) {
+                Some(wall) if wall.name() == wall.letter => Self::Wall(wall.letter.to_string()),
+                _ => Self::Named,
+            },
+        }
+    }
 }
 
 /// What stands at a side of an opening: by the plan where it has a place there, else by the row that it is a
@@ -82,6 +116,7 @@ fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> O
     });
     Some(Flank {
         what: met.name(plan),
+        is: FlankIs::met(&met, plan),
         gap,
         is_proud,
         is_tall,
@@ -148,13 +183,17 @@ fn an_opening(room: &Room, part: &Part, name: &str, opening: &Opening, gap: Leng
     let stands = |opening: &Opening| to_its_door(settled(room, opening)?);
     let own = front_edge(room, opening).into_iter().chain(stands(opening)).max();
     let is_proud = other.and_then(stands).zip(own).is_some_and(|(other, own)| other > own);
-    Flank { what: name.to_owned(), gap, is_proud, is_tall, is_built: false, pull_is_proud: false, span: part.span }
+    let (what, is) = (name.to_owned(), FlankIs::Named);
+    Flank { what, is, gap, is_proud, is_tall, is_built: false, pull_is_proud: false, span: part.span }
 }
 
 /// A filler or a panel that stands out past the door beside it.
 fn closure_in_the_way(part: &Part, gap: Length) -> Flank {
-    let what = if matches!(part.is, PartIs::Panel(_)) { "panel" } else { "filler" }.to_owned();
-    Flank { what, gap, is_proud: true, is_tall: false, is_built: false, pull_is_proud: false, span: part.span }
+    let (what, is) = match part.is {
+        PartIs::Panel(_) => ("panel".to_owned(), FlankIs::Panel),
+        _ => ("filler".to_owned(), FlankIs::Filler),
+    };
+    Flank { what, is, gap, is_proud: true, is_tall: false, is_built: false, pull_is_proud: false, span: part.span }
 }
 
 /// The nearest part of a row without a place, or what the row meets at its end.
@@ -190,6 +229,7 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
                 .is_some_and(|((out, pull), door)| stands_out_at(*out, *pull, door));
         return Some(Flank {
             what: what.to_string(),
+            is: FlankIs::Named,
             gap,
             is_proud,
             is_tall,
@@ -207,6 +247,7 @@ fn at_the_end(run: &Run, place: &InRow<'_>, side: Side, gap: Length) -> Option<F
     let what = meets.filter(|meets| **meets != RunEnd::Open)?;
     Some(Flank {
         what: what.to_string(),
+        is: FlankIs::End(*what),
         gap,
         is_proud: true,
         is_tall: true,

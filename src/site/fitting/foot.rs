@@ -5,6 +5,8 @@ use crate::site::counter_height;
 use crate::units::Length;
 use crate::vocabulary::Trait;
 
+use super::Stack;
+
 /// Where the bottom of an opening is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Foot {
@@ -19,6 +21,10 @@ pub enum Foot {
 /// The bottom of an opening, as its sill has it; a hole that something is let into from above hangs under its counter,
 /// as deep as it is high.
 pub fn foot(room: &Room, opening: &Opening) -> Foot {
+    let stack = Stack::of(room, opening).filter(|stack| !stack.is_lower(opening));
+    if let Some(bottom) = stack.and_then(|stack| stack.upper_bottom(room)) {
+        return Foot::Above(bottom);
+    }
     if let Some(sill) = opening.sill.get() {
         return Foot::Above(*sill);
     }

@@ -32,7 +32,7 @@ pub use behind::{behind_the_back_panel, left_behind};
 pub use beside::{
     Rises, Side, hinge_sides, may_stand_in_the_door_s_way, rises, rises_above_counter, stands_in_the_door_s_way,
 };
-pub use flank::{Flank, casing_beside, flank};
+pub use flank::{Flank, FlankIs, casing_beside, flank};
 pub use flush::{DepthStack, depth_stack, panel, panel_before, recess, setting};
 pub use foot::{Foot, foot};
 pub use gauge::{DimensionCheck, Direction, Gaps, Misfit};

@@ -1,7 +1,8 @@
 //! Two things one on the other: they share one height, taken once from one floor.
 //!
-//! What stands on another machine rises and sinks with it, so that neither has a height of its own: what
-//! one has is what the other leaves of both, from the finished floor to what is above the upper one.
+//! Where both go in as they are written, each has the height that is written. Else, since what stands on another machine
+//! rises and sinks with it, neither has a height of its own: what one has is what the other leaves of both, from the
+//! finished floor to what is above the upper one. Verdict, sheets and drawings all ask here.
 
 use crate::book::{MeasuredFrom, Opening, Room};
 use crate::source::Spanned;
@@ -57,17 +58,53 @@ impl<'a> Stack<'a> {
         room.floor_build_up.get().copied().unwrap_or_default()
     }
 
-    /// What the other one and the kit between them leave for an opening's thing; none where the other's
-    /// height is not known yet.
+    /// The height that an opening's thing has: as it is written where both go in so, else what the other one and the kit
+    /// between them leave; none where the other's height is not known yet.
     pub fn left_for(&self, room: &Room, opening: &Opening) -> Option<Spanned<Length>> {
+        // What is built in has a hole of its own, which no other rises or sinks.
+        if [self.lower, self.upper].iter().all(|one| one.takes_one(Trait::LapsOver) || one.cabinet.get().is_some()) {
+            return None;
+        }
         let others = height_of_what_is_chosen(room, self.other(opening))?;
         let bottom = self.lower.sill.get().copied().unwrap_or_default();
         let (top, span) = self.top(room)?;
-        let of_both = Spanned::new(top - bottom - others - self.kit(room), span);
+        if let Some((lower, upper)) = self.as_written(room) {
+            return Some(if self.is_lower(opening) { lower } else { upper });
+        }
+        let both = top - bottom - others - self.kit(room);
+        // What stands below takes no more of it than it needs.
+        let takes = most_needed(room, self.lower).filter(|needs| self.is_lower(opening) && *needs <= both);
+        let of_both = Spanned::new(takes.map_or(both, |needs| self.below_the_sill(room).max(needs).min(both)), span);
         // Where the upper one is written to begin inside the lower one's height, that ends what stands below it.
         let sill = self.upper.sill.spanned().filter(|_| self.is_lower(opening) && self.overlaps(room));
         let below = sill.map(|sill| Spanned::new(sill.value - bottom - self.kit(room), sill.span));
         below.into_iter().chain([of_both]).min_by_key(|left| left.value)
+    }
+
+    /// How high the upper one's bottom is above the finished floor: as it is written where both go in so, else as high as
+    /// what stands below it and the kit; none where that is not known.
+    pub fn upper_bottom(&self, room: &Room) -> Option<Length> {
+        self.left_for(room, self.upper)?;
+        if self.as_written(room).is_some() {
+            return self.upper.sill.get().copied();
+        }
+        let bottom = self.lower.sill.get().copied().unwrap_or_default();
+        Some(bottom + height_of_what_is_chosen(room, self.lower)? + self.kit(room))
+    }
+
+    /// The heights of both as they are written, where all that may still stand in them goes in so.
+    fn as_written(&self, room: &Room) -> Option<(Spanned<Length>, Spanned<Length>)> {
+        let sill = self.upper.sill.spanned()?;
+        let (top, span) = self.top(room)?;
+        let (lower, upper) = (self.below_the_sill(room), top - sill.value);
+        let goes_in = most_needed(room, self.lower)? <= lower && most_needed(room, self.upper)? <= upper;
+        goes_in.then(|| (Spanned::new(lower, sill.span), Spanned::new(upper, span)))
+    }
+
+    /// From the lower one's bottom to the kit under the upper one's, as that is written.
+    fn below_the_sill(&self, room: &Room) -> Length {
+        let bottom = |opening: &Opening| opening.sill.get().copied().unwrap_or_default();
+        bottom(self.upper) - bottom(self.lower) - self.kit(room)
     }
 
     /// Whether the lower one's own height reaches into the upper one, and is not that of the whole bay: it ends below
@@ -112,6 +149,17 @@ impl<'a> Stack<'a> {
 fn height_of_what_is_chosen(room: &Room, opening: &Opening) -> Option<Length> {
     let height = crate::site::plan::settled(room, opening)?.size.height.get()?;
     height.least.or(height.most)
+}
+
+/// The height that the most demanding of what may still stand in an opening needs; none where that of one is not known.
+fn most_needed(room: &Room, opening: &Opening) -> Option<Length> {
+    let options = room.goes_into(&opening.name).flat_map(|selection| selection.standing().iter());
+    let needs = options.map(|option| {
+        let body = option.size.height.get().and_then(|height| height.least.or(height.most))?;
+        let asked = option.fit.get().and_then(|fit| fit.opening.height.get()?.least);
+        Some(asked.map_or(body, |asked| asked.max(body)))
+    });
+    needs.collect::<Option<Vec<Length>>>()?.into_iter().max()
 }
 
 fn are_joined(one: &Opening, other: &Opening) -> bool {

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 use crate::assess::rules::trial::Trial;
 use crate::finding::Severity;
-use crate::site::fitting::{Foot, foot};
+use crate::site::fitting::{Foot, fitting, foot};
 use crate::units::Length;
 
 /// The rules that set the thing against its opening.
@@ -120,4 +120,61 @@ fn what_is_cut_into_a_counter_hangs_under_it() {
     let run = "runs: {north: {wall: A, counter: {height: 36\"}, parts: [{opening: hole}]}}";
     assert_eq!(foot_of("{takes: cooktop, height: 4\"}", run), Foot::Above(inches(32)));
     assert_eq!(foot_of("{takes: sink, height: 9\"}", ""), Foot::Unknown);
+}
+
+/// What is there for each of two things that are one on the other, and what the upper one's opening stands on.
+fn stacked(room: &str, lower: (&str, &str, &str), upper: (&str, &str, &str)) -> [(Option<Length>, Foot); 2] {
+    let it = |name: &str, (kind, _, height): (&str, &str, &str)| {
+        (format!("selection: {name}\nkind: {kind}\nplace: {name}"), format!("size: {{{height}}}"))
+    };
+    let ((low, its), (high, others)) = (it("low", lower), it("high", upper));
+    let book = Trial::of("fit/height")
+        .book("units: metric\ncurrency: EUR")
+        .room(room)
+        .opening("low", &format!("{{takes: {}, pair: high, {}}}", lower.0, lower.1))
+        .opening("high", &format!("{{takes: {}, {}}}", upper.0, upper.1))
+        .selection(&low, &its)
+        .selection(&high, &others)
+        .read();
+    let room = &book.rooms[0];
+    ["low", "high"].map(|name| {
+        let opening = room.opening(name).unwrap();
+        let (_, option) = room.shown_at(opening).unwrap();
+        (fitting(None, room, opening, option).height.there, foot(room, opening))
+    })
+}
+
+/// A washer of 980 mm with a dryer of the same at 990 mm, under 2190 mm over a floor on which 5 mm are to come.
+#[test]
+fn each_of_two_that_go_in_as_they_are_written_has_the_height_that_is_written() {
+    let mm = |millimetres: i64| Length::from_nanometres(millimetres * 1_000_000);
+    let of = |low: i64, high: i64| {
+        let (low, high) = (format!("height: {low} mm"), format!("height: {high} mm"));
+        stacked(
+            "floor build-up: 5 mm",
+            ("washer", "height: 990 mm", &low),
+            ("dryer", "sill: 990 mm, height: 1200 mm", &high),
+        )
+    };
+    let upper = |there: i64, bottom: i64| (Some(mm(there)), Foot::Above(mm(bottom)));
+    assert_eq!(of(980, 980), [(Some(mm(990)), Foot::Floor), upper(1195, 990)]);
+    // A washer that is higher lifts what stands on it: what both have is what there is.
+    assert_eq!(of(1000, 980), [(Some(mm(1000)), Foot::Floor), upper(1185, 1000)]);
+    assert_eq!(of(980, 1204), [(Some(mm(981)), Foot::Floor), upper(1205, 980)]);
+    // Together they are too high: each is told what the other leaves.
+    assert_eq!(of(1000, 1204)[0], (Some(mm(981)), Foot::Floor));
+}
+
+/// Oven over oven, and microwave over oven, in a tower: each has its own hole.
+#[test]
+fn what_is_built_in_over_another_has_its_own_height() {
+    let mm = |millimetres: i64| Some(Length::from_nanometres(millimetres * 1_000_000));
+    for kind in ["wall oven", "built-in microwave"] {
+        let both = stacked(
+            "",
+            ("wall oven", "sill: 700 mm, height: 595 mm", "height: 595 mm"),
+            (kind, "sill: 1320 mm, height: 455 mm", "height: 455 mm"),
+        );
+        assert_eq!(both.map(|(there, _)| there), [mm(595), mm(455)], "{kind}");
+    }
 }

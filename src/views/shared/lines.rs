@@ -1,8 +1,9 @@
 //! The lines that describe an option, worded once for pages, tables and sheets.
 
-use crate::book::{Hinge, PartIs, ProductOption, Selection};
+use crate::book::{BesideWord, Hinge, Neighbour, PartIs, ProductOption, RunEnd, Selection};
 use crate::language::{Words, say};
 use crate::shown;
+use crate::site::fitting::{Flank, FlankIs};
 use crate::site::plan::Thing;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::figures;
@@ -52,6 +53,41 @@ pub fn thing_name(words: Words, thing: &Thing<'_>) -> String {
         Some(PartIs::Panel(_)) => say!(words, "drawn.part.panel"),
         Some(PartIs::Gap(_)) => say!(words, "drawn.part.gap"),
         Some(PartIs::Cabinet(_) | PartIs::Tall(_) | PartIs::Opening(_)) | None => thing.name.to_owned(),
+    }
+}
+
+/// What is beside or above an opening, as the opening says it: a word of the trade in the reader's language, else the
+/// name that stands there.
+pub fn neighbour_name(words: Words, beside: &Neighbour) -> String {
+    let key = match beside.word().filter(|_| !words.is_first()) {
+        None => return beside.what.clone(),
+        Some(BesideWord::Wall) => "drawn.beside.wall",
+        Some(BesideWord::Corner) => "drawn.beside.corner",
+        Some(BesideWord::Ceiling) => "drawn.beside.ceiling",
+        Some(BesideWord::Counter) => "drawn.beside.counter",
+        Some(BesideWord::WallCabinet) => "drawn.beside.wall_cabinet",
+        Some(BesideWord::BaseCabinet) => "drawn.beside.base_cabinet",
+        Some(BesideWord::TallCabinet) => "drawn.beside.tall_cabinet",
+        Some(BesideWord::Cabinet) => "drawn.beside.cabinet",
+        Some(BesideWord::Panel) => "drawn.part.panel",
+        Some(BesideWord::Filler) => "drawn.part.filler",
+        Some(BesideWord::Shelf) => "drawn.beside.shelf",
+        Some(BesideWord::Window) => "drawn.beside.window",
+        Some(BesideWord::Door) => "drawn.beside.door",
+        Some(BesideWord::Hood) => "drawn.beside.hood",
+    };
+    say!(words, key)
+}
+
+/// What stands beside an opening by its row or the plan.
+pub fn flank_name(words: Words, flank: &Flank) -> String {
+    match &flank.is {
+        FlankIs::Named => flank.what.clone(),
+        FlankIs::Wall(letter) => say!(words, "heat.body.wall", name = letter),
+        FlankIs::End(RunEnd::Corner) => say!(words, "drawn.beside.corner"),
+        FlankIs::End(RunEnd::Wall | RunEnd::Open) => say!(words, "drawn.beside.wall"),
+        FlankIs::Filler => say!(words, "drawn.part.filler"),
+        FlankIs::Panel => say!(words, "drawn.part.panel"),
     }
 }
 

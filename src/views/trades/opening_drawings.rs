@@ -9,6 +9,7 @@ use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::language::{Words, say};
 use crate::site::fitting::{Fitting, Rises, Side, build_up, rises};
 use crate::site::heat::Body;
+use crate::site::rims::rim_of;
 use crate::site::{self, Around, Overhead};
 use crate::units::System;
 use crate::units::{Length, LengthRange};
@@ -16,7 +17,9 @@ use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::fit::{deep, door, gap_left, laps, misfits};
 use crate::views::shared::html::Html;
+use crate::views::shared::lines::{flank_name, neighbour_name};
 use crate::views::trades::opening::{SheetOpening, name, number};
+use crate::vocabulary::{Kind as Of, Trait};
 
 /// An opening, and how what goes in is set into it: the figures of the verdict.
 struct Set<'s, 'a> {
@@ -90,7 +93,7 @@ fn front(set: &Set<'_, '_>) -> Option<OpeningFront> {
         id: "front".into(),
         name: name(at).to_lowercase(),
         tag: number(at).trim_end_matches('F').to_string(),
-        thing: at.thing.and_then(|(selection, option)| thing(&set.fit, selection, option)),
+        thing: at.thing.and_then(|of| thing(&set.fit, of, hangs(set))),
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         left: seen(Side::Left),
         right: seen(Side::Right),
@@ -121,6 +124,7 @@ fn side(set: &Set<'_, '_>) -> Option<OpeningSide> {
         depth,
         needs: at.thing.map(|(_, option)| needs(option)).unwrap_or_default(),
         thing,
+        hangs: hangs(set),
         height,
         counter_edge: set.around.counter_depth,
         counter: set.around.counter_height,
@@ -156,7 +160,7 @@ fn plan(set: &Set<'_, '_>) -> Option<OpeningPlan> {
         tag: number(at).trim_end_matches('F').to_string(),
         width,
         depth,
-        measured: opening.measured.get().is_some(),
+        measured: !opening.is_as_planned(),
         gap_left: gap_left(&set.fit).unwrap_or(Length::ZERO),
         thing,
         thing_width: set.fit.front.width,
@@ -193,7 +197,7 @@ fn face(set: &Set<'_, '_>) -> Option<Face> {
             site::fitting::Foot::Unknown => Foot::Unknown,
         },
         floor_build_up: Some(to_lay).filter(|to_lay| *to_lay > Length::ZERO),
-        measured: opening.measured.get().is_some(),
+        measured: !opening.is_as_planned(),
     })
 }
 
@@ -213,7 +217,7 @@ fn widths(slot: &Slot<Readings>) -> Vec<Reading> {
 }
 
 /// The front as it is seen: it may lie over the edges of the hole.
-fn thing(fit: &Fitting, selection: &Selection, option: &ProductOption) -> Option<Thing> {
+fn thing(fit: &Fitting, (selection, option): (&Selection, &ProductOption), hangs: Option<Length>) -> Option<Thing> {
     let least = fit.front.height?;
     let most = option.size.height.get().and_then(|height| height.most).filter(|_| fit.height.body == Some(least));
     Some(Thing {
@@ -221,10 +225,30 @@ fn thing(fit: &Fitting, selection: &Selection, option: &ProductOption) -> Option
         width: fit.front.width?,
         height: Between { least, most: most.unwrap_or(least).max(least) },
         gap_left: gap_left(fit)?,
+        hangs,
         door: door(option),
         handle: option.size.depth_with_handle.get().is_some(),
         laps: laps(fit),
     })
+}
+
+/// How far below the top of its opening what hangs from it has its own: a sink or a hob hangs from its counter, a basin on
+/// the wall as high as its rim is. None of what stands, and of what does not go in.
+fn hangs(set: &Set<'_, '_>) -> Option<Length> {
+    let (at, height) = (set.at, set.around.height?);
+    let (selection, option) = at.thing.filter(|_| at.opening.takes_one(Trait::CutIntoCounter))?;
+    let own = option.size.height.get()?;
+    if misfits(&set.fit).height.is_some() || own.least.or(own.most)? > height {
+        return None;
+    }
+    let bottom = match site::fitting::foot(at.room, at.opening) {
+        site::fitting::Foot::Above(bottom) => bottom,
+        site::fitting::Foot::Floor => Length::ZERO,
+        site::fitting::Foot::Unknown => return Some(Length::ZERO),
+    };
+    let rim = selection.is(Of::Basin).then(|| rim_of(at.room, selection, option)).flatten();
+    let below = rim.map_or(Length::ZERO, |rim| bottom + height - rim.value);
+    Some(below.max(Length::ZERO).min(height - own.least.or(own.most)?))
 }
 
 fn needs(option: &ProductOption) -> Needs {
@@ -240,7 +264,7 @@ fn needs(option: &ProductOption) -> Needs {
 
 fn overhead(set: &Set<'_, '_>) -> Neighbour {
     match &set.around.above {
-        Overhead::Said(said) => neighbour(said, None),
+        Overhead::Said(said) => neighbour(set.words, said, None),
         Overhead::Hung(words, edge) => Neighbour { kind: Kind::Tall, words: words.clone(), underside: Some(*edge) },
         Overhead::OverHeat(body, edge) => {
             let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
@@ -252,14 +276,14 @@ fn overhead(set: &Set<'_, '_>) -> Neighbour {
 
 fn beside(set: &Set<'_, '_>, side: Side) -> Neighbour {
     match set.around.beside(side) {
-        site::Beside::Said(said) => neighbour(said, set.around.counter_height),
+        site::Beside::Said(said) => neighbour(set.words, said, set.around.counter_height),
         site::Beside::Stands(told) => Neighbour {
             kind: match (told.is_built, told.is_tall) {
                 (true, _) => Kind::Wall,
                 (false, true) => Kind::Tall,
                 (false, false) => Kind::Base,
             },
-            words: told.what.clone(),
+            words: flank_name(set.words, told),
             underside: None,
         },
     }
@@ -269,7 +293,7 @@ fn nothing_beside() -> Neighbour {
     Neighbour { kind: Kind::Open, words: String::new(), underside: None }
 }
 
-fn neighbour(slot: &Slot<Beside>, counter: Option<Length>) -> Neighbour {
+fn neighbour(words: Words, slot: &Slot<Beside>, counter: Option<Length>) -> Neighbour {
     slot.get().map_or_else(nothing_beside, |beside| {
         let kind = match rises(beside, counter) {
             Rises::Nothing => return nothing_beside(),
@@ -277,6 +301,6 @@ fn neighbour(slot: &Slot<Beside>, counter: Option<Length>) -> Neighbour {
             Rises::AboveTheCounter | Rises::Unsaid => Kind::Tall,
             Rises::Built => Kind::Wall,
         };
-        Neighbour { kind, words: beside.what.clone(), underside: beside.height.get().copied() }
+        Neighbour { kind, words: neighbour_name(words, beside), underside: beside.height.get().copied() }
     })
 }

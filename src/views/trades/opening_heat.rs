@@ -8,7 +8,7 @@ use crate::site::heat::{Body, DistanceSource, Hearth, Near, Where, nearest};
 use crate::site::plan::{HoleIs, RowOf};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::{Html, show};
-use crate::views::shared::lines::{capital, thing_name};
+use crate::views::shared::lines::{capital, neighbour_name, thing_name};
 use crate::views::shared::sheet::Fact;
 use crate::views::shared::{figures, found};
 use crate::views::trades::opening::SheetOpening;
@@ -73,7 +73,7 @@ impl PageBuilder<'_> {
         Some(match written {
             None => show!(self.words, "heat.nothing", asked = length, source = source),
             Some(there) => {
-                let what = capital(&there.what);
+                let what = capital(&neighbour_name(self.words, there));
                 show!(self.words, "heat.untold", what = what, asked = length, source = source)
             }
         })
@@ -83,7 +83,7 @@ impl PageBuilder<'_> {
 /// What stands near what is cooked on, by its name.
 pub fn body(words: Words, body: &Body<'_>) -> String {
     match body {
-        Body::Said(neighbour, _) => neighbour.value.what.clone(),
+        Body::Said(neighbour, _) => neighbour_name(words, &neighbour.value),
         Body::Placed(_, thing, row) => {
             let name = body.chosen().map_or_else(|| thing_name(words, thing), |selection| selection.name.value.clone());
             match row {
