@@ -79,7 +79,7 @@ record! {
             "left" => marked;
         material: Slot<Material> = "material",
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning; of a counter, what it is made of",
-            "does not burn" => marked_since_2;
+            "does not burn" => unmarked "whether it burns is for the checks; what a counter is made of stands in its `top`";
         fuel: Slot<Fuel> = "fuel",
             "what a range, cooktop, oven or dryer heats with; left out, gas is reckoned with",
             "induction" => marked_since_2;

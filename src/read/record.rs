@@ -12,7 +12,7 @@ use crate::ledger::{
 };
 use crate::source::{FileId, Files, Folder, Place, RecordFile, STATED, Span, StatedIn};
 use crate::units::Fault;
-use crate::vocabulary::Version;
+use crate::vocabulary::{SheetVersion, Version};
 
 use super::kept;
 
@@ -222,7 +222,12 @@ fn issue(folder: &Folder, issued: &Issued, book: Option<&str>) -> Result<Issue, 
     let is_known = |content: &serde_json::Value| {
         Version::stated(content.get(Version::STATED_AS).and_then(serde_json::Value::as_str)).is_some()
     };
-    if !issue.items.iter().map(|item| &item.content).all(is_known) {
+    let is_known_sheet = |sheet: &crate::ledger::IssuedSheet| {
+        let stated = sheet.content.get(SheetVersion::STATED_AS).and_then(serde_json::Value::as_str);
+        SheetVersion::stated(stated).is_some()
+    };
+    let sheets = issue.built.as_deref().unwrap_or_default();
+    if !issue.items.iter().map(|item| &item.content).all(is_known) || !sheets.iter().all(is_known_sheet) {
         return Err(later());
     }
     if issue.number == number && book.is_none_or(|book| issue.book == book) { Ok(issue) } else { Err(edited()) }

@@ -7,16 +7,18 @@ use std::collections::{BTreeSet, HashMap};
 
 use serde_json::Value;
 
-use crate::book::{Book, Opening, ProductOption, Room, Selection};
+use crate::book::{Book, DetailName, Opening, ProductOption, Room, Selection, Setting};
 use crate::ledger::IssuedSheet;
 use crate::site::Around;
 use crate::site::heat::HeatFigures;
 use crate::site::plan::Plans;
-use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since, Version};
+use crate::vocabulary::{SheetVersion, Shown, ShownField, ShownGroup, ShownValue, Since, Version};
 
 use super::changes::{Change, KNOWN_BY, differing, leaves};
+use super::known::{as_known_by, version_of_sheet};
+use super::sheet_of::SheetOf;
 use super::trades::{Builders, InRoom};
-use super::{as_written, of, written};
+use super::{as_written, of, plan, written};
 
 /// The key of what a sheet shows of the room around its opening. Every sheet has some of it: a content without it was
 /// issued before it was a part of the mark.
@@ -30,8 +32,8 @@ const MEASURED: &str = "measured";
 /// The key of the things on a trade's sheet.
 const ITEMS: &str = "items";
 
-/// Every opening and every trade's sheet as it would be issued, in the book's order; with the figures of heat where no
-/// maker gives any.
+/// Every opening, every trade's sheet and the plan of each room as they would be issued, in the book's order; with the
+/// figures of heat where no maker gives any.
 pub fn built(book: &Book, plans: &Plans<'_>, figures: &HeatFigures) -> Vec<IssuedSheet> {
     book.rooms.iter().flat_map(|room| built_in((book, plans), room, figures)).collect()
 }
@@ -49,13 +51,20 @@ fn built_in<'a>((book, plans): (&'a Book, &'a Plans<'a>), room: &'a Room, figure
         let around = Around::of((book, plans), at, room.shown_at(opening), figures.clone());
         let mut fields = value(room, opening, things);
         fields.push(field(AROUND, around::shown(&around, room, opening)));
-        let content = written::content(&ShownValue::Group(fields), Version::Second);
-        let mark = of(&content);
-        IssuedSheet { room: room.folder.clone(), opening: opening.name.value.clone(), trade: None, mark, content }
+        sheet(SheetOf::Opening(opening.name.value.clone()), room, fields, Version::Second)
     });
     let at = InRoom::of(room, plans.room(room), book.project.units);
     let trades = Builders::ALL.into_iter().filter_map(|trade| trade.issued(at));
-    issued.chain(trades).collect()
+    let plan = plans.room(room).and_then(|plan| plan::issued(plan, book.project.units));
+    issued.chain(trades).chain(plan).collect()
+}
+
+/// A sheet as it would be issued.
+pub(super) fn sheet(of_what: SheetOf, room: &Room, mut fields: ShownGroup, version: Version) -> IssuedSheet {
+    fields.push(field(SheetVersion::STATED_AS, SheetVersion::NEWEST.states().map(str::to_string).shown()));
+    let content = written::content(&ShownValue::Group(fields), version);
+    let (opening, trade) = of_what.names();
+    IssuedSheet { room: room.folder.clone(), opening, trade, mark: of(&content), content }
 }
 
 /// Whether an issue was made before the trades' sheets were a part of it: it says nothing of them.
@@ -63,18 +72,19 @@ pub fn is_before_trades(issued: &[IssuedSheet]) -> bool {
     issued.iter().any(|sheet| sheet.trade.is_none() && sheet.content.get(AROUND).is_none())
 }
 
-/// Whether two contents of an opening are one sheet. What either of them does not say, since it was issued before it
-/// was a part of the mark, makes no other sheet.
+/// Whether an issue was made before the plans of rooms were a part of it: it says nothing of them.
+pub fn is_before_plans(issued: &[IssuedSheet]) -> bool {
+    issued.iter().any(|sheet| version_of_sheet(&sheet.content) < SheetVersion::Second)
+}
+
+/// Whether two contents of a sheet are one. What either of them does not know of, since it was issued before it was a
+/// part of the mark, makes no other sheet.
 pub fn is_built_as(one: &IssuedSheet, other: &IssuedSheet) -> bool {
     if one.mark == other.mark {
         return true;
     }
-    let with_around = one.content.get(AROUND).is_some() == other.content.get(AROUND).is_some();
-    let content = |sheet: &IssuedSheet| match with_around {
-        true => of(&unsigned(&sheet.content)),
-        false => of(&without_around(&unsigned(&sheet.content))),
-    };
-    content(one) == content(other)
+    let (one, other) = alike(&one.content, &other.content);
+    differing(&one, &other).is_empty()
 }
 
 /// A content without who measured, and when.
@@ -119,22 +129,19 @@ fn names_of_other(before: &ShownValue, after: &ShownValue) -> Vec<String> {
     names.collect::<BTreeSet<String>>().into_iter().collect()
 }
 
-/// Two contents, told by what both of them say.
+/// Two contents, told by what both of them know of.
 fn alike(before: &Value, after: &Value) -> (ShownValue, ShownValue) {
-    let both = [before, after].iter().all(|content| content.get(AROUND).is_some());
-    let read = |content: &Value| match both {
-        true => as_written::read(&unsigned(content)),
-        false => as_written::read(&without_around(&unsigned(content))),
-    };
-    (read(before), read(after))
-}
-
-fn without_around(content: &Value) -> Value {
-    let mut content = content.clone();
-    if let Some(fields) = content.as_object_mut() {
-        fields.remove(AROUND);
-    }
-    content
+    let both = [before, after];
+    let version = both.map(version_of_sheet).into_iter().min().unwrap_or(SheetVersion::NEWEST);
+    let has_around = both.iter().all(|content| content.get(AROUND).is_some());
+    let [before, after] = both.map(|content| {
+        let mut known = unsigned(&as_known_by(version, content));
+        if let Some(fields) = known.as_object_mut().filter(|_| !has_around) {
+            fields.remove(AROUND);
+        }
+        as_written::read(&known)
+    });
+    (before, after)
 }
 
 fn value(room: &Room, opening: &Opening, things: &[&Selection]) -> ShownGroup {
@@ -162,6 +169,10 @@ fn thing(selection: &Selection, option: &ProductOption) -> ShownValue {
         ("size", option.size.shown()),
         ("fit", option.fit.shown()),
         ("cut sheet", option.cut_sheet.shown()),
+        ("open", selection.settled().is_none().then_some(true).shown()),
+        ("set", option.fact::<Setting>().map(|(set, _)| *set).shown()),
+        ("panel", option.panel.shown()),
+        ("apron height", option.length(DetailName::ApronHeight).map(|(height, _)| height).shown()),
     ])
 }
 

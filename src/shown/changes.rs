@@ -215,7 +215,11 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
         if is_group(old) && (is_group(new) || new.is_empty()) || is_group(new) && old.is_empty() {
             leaves_under(&path, old, new, found);
         } else if old.values().iter().chain(new.values()).any(|value| id(value).is_some()) {
-            let told_as = if key == TABLES { ChangedField::Fact("table".into()) } else { ChangedField::Option };
+            let told_as = match key {
+                TABLES => ChangedField::Fact("table".into()),
+                _ if super::plan::LISTS.contains(&key) => ChangedField::Fact(key.to_string()),
+                _ => ChangedField::Option,
+            };
             in_list(&told_as, (old, new), found);
         } else if are_rows(key, (old, new)) {
             rows((old, new), found);

@@ -8,7 +8,10 @@ mod built;
 mod changes;
 mod content;
 mod field;
+mod known;
 mod page;
+pub mod plan;
+mod sheet_of;
 pub mod trades;
 mod written;
 
@@ -21,11 +24,12 @@ use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem, ItemContent, OptionContent, Purpose};
 use crate::vocabulary::{ShownValue, Version};
 
-pub use built::{built, built_changes, built_fields, is_before_trades, is_built_as};
+pub use built::{built, built_changes, built_fields, is_before_plans, is_before_trades, is_built_as};
 pub use changes::{Change, ChangedValue, changes};
 pub use content::{ShownItem, option_alone, shown_of};
 pub use field::{ChangedField, MarkedField};
 pub use page::page;
+pub use sheet_of::SheetOf;
 
 /// Finds the digest of a picture by its path in the book.
 pub type Pictures<'p> = &'p dyn Fn(&str) -> Option<Digest>;

@@ -70,7 +70,7 @@ mod ways;
 pub use ways::{HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name};
 
 mod shown;
-pub use shown::{Mark, Marked, Shown, ShownField, ShownGroup, ShownValue, Since, Version};
+pub use shown::{Mark, Marked, SheetVersion, Shown, ShownField, ShownGroup, ShownValue, Since, Version};
 
 mod record;
 pub(crate) use record::record;

@@ -43,6 +43,36 @@ impl Version {
     }
 }
 
+/// The version of the content of a sheet that is built from. A release that shows more on a sheet writes another.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SheetVersion {
+    /// The first: its content states none.
+    First,
+    /// It holds more of what is ordered and chosen, and the plans of rooms have sheets.
+    Second,
+}
+
+impl SheetVersion {
+    /// The key under which a content states its version.
+    pub const STATED_AS: &str = "sheet version";
+
+    /// The one that is written now.
+    pub const NEWEST: Self = Self::Second;
+
+    /// The version that a content states under that key; none for one that this program does not know.
+    pub fn stated(stated: Option<&str>) -> Option<Self> {
+        [Self::First, Self::Second].into_iter().find(|version| version.states() == stated)
+    }
+
+    /// What a content of it states under that key; nothing in the first.
+    pub fn states(self) -> Option<&'static str> {
+        match self {
+            Self::First => None,
+            Self::Second => Some("2"),
+        }
+    }
+}
+
 /// From when on a field stands in the content.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Since {

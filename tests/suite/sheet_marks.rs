@@ -1,6 +1,8 @@
 //! What the sheet of an opening or a trade shows is what its mark is of: each length of a room, of the way in and of the makers'
 //! sheets is written otherwise in turn, and no sheet changes whose mark stays.
 
+mod fields;
+
 use std::collections::BTreeMap;
 use std::sync::atomic::AtomicBool;
 
@@ -8,7 +10,7 @@ use bookmatch::assess::built;
 use bookmatch::pictures::Cache;
 use bookmatch::pipeline::{self, BuildCaches, BuildOptions};
 use bookmatch::publish::output::Content;
-use bookmatch::shown;
+use bookmatch::shown::{self, SheetOf};
 use bookmatch::site::plan::Plans;
 use bookmatch::source::Folder;
 use bookmatch::units::Date;
@@ -173,9 +175,10 @@ impl Bench {
         let made = pipeline::make(&folder, &review, &self.cache, &making, &mut self.workshop).expect("a draft");
         let openings = built(&review.book, &Plans::of(&review.book));
         let paper = |opening: &bookmatch::ledger::IssuedSheet| {
-            let path = match &opening.trade {
-                None => format!("installer/openings/kitchen/{}.html", opening.opening),
-                Some(trade) => format!("installer/trades/kitchen/{trade}.html"),
+            let path = match SheetOf::of(opening) {
+                SheetOf::Opening(name) => format!("installer/openings/kitchen/{name}.html"),
+                SheetOf::Trade(trade) => format!("installer/trades/kitchen/{}.html", trade.word()),
+                SheetOf::Plan => "client/rooms/kitchen.html".to_string(),
             };
             let page = made.output.files().find(|(at, _)| **at == *path)?.1;
             let page = match page {
@@ -184,7 +187,10 @@ impl Bench {
                 Content::File { .. } => return None,
             };
             let page = String::from_utf8_lossy(&page).replace(&shown::in_short(&opening.mark), "");
-            let page = without_the_form_s_limit(&without_findings(page));
+            let page = match SheetOf::of(opening) {
+                SheetOf::Plan => drawings(&page),
+                SheetOf::Opening(_) | SheetOf::Trade(_) => without_the_form_s_limit(&without_findings(page)),
+            };
             Some((
                 format!("{}{}", opening.opening, opening.trade.clone().unwrap_or_default()),
                 Paper { page, content: opening.content.to_string() },
@@ -201,16 +207,22 @@ fn untold(content: &str, language: &str) -> Vec<String> {
     let content: serde_json::Value = serde_json::from_str(content).expect("JSON");
     let keys = |value: &serde_json::Value| value.as_object().expect("fields").keys().cloned().collect::<Vec<_>>();
     let all = keys(&content).into_iter().chain(content.get("around").map_or_else(Vec::new, keys));
-    let never_changes = ["around", "shown", "room", "opening", "sheet", "items"];
+    let never_changes = ["around", "shown", "room", "opening", "sheet", "items", "sheet version"];
     let has = |key: &str| words["fields"].get(key.replace([' ', '-'], "_").as_str()).is_some();
     all.filter(|key| !never_changes.contains(&key.as_str()) && !has(key)).collect()
 }
 
+/// What is drawn on a page.
+fn drawings(page: &str) -> String {
+    let parts = page.split("<svg").skip(1).map(|part| part.split("</svg>").next().unwrap_or_default());
+    parts.filter(|part| part.contains("room")).collect()
+}
+
 /// Findings are judged anew each day, and are of no mark.
 fn without_findings(page: String) -> String {
-    let Some((before, rest)) = page.split_once("<section class=\"heed\"") else { return page };
-    let after = rest.split_once("</section>").map_or("", |(_, after)| after);
-    format!("{before}{after}")
+    let mut parts = page.split("<section class=\"heed");
+    let first = parts.next().unwrap_or_default().to_string();
+    first + &parts.map(|part| part.split_once("</section>").map_or("", |(_, after)| after)).collect::<String>()
 }
 
 /// How high a reading may be under the ceiling is for the form alone: where it governs, the sheet shows it.
@@ -248,7 +260,7 @@ fn spoiled(text: &str) -> Vec<(String, String)> {
 fn no_sheet_changes_whose_mark_stays() {
     let mut bench = Bench::of_files();
     let base = bench.sheets("book.yaml", BOOK);
-    assert_eq!(base.len(), 10, "{:?}", base.keys());
+    assert_eq!(base.len(), 11, "{:?}", base.keys());
     let (mut unmarked, mut both, mut tried) = (Vec::new(), 0, 0);
     for (file, text) in FILES {
         for (what, text) in spoiled(text) {

@@ -11,7 +11,7 @@ use bookmatch::publish::output::Content;
 use bookmatch::shown;
 use bookmatch::source::Folder;
 use bookmatch::units::Date;
-use bookmatch::vocabulary::Record;
+use bookmatch::vocabulary::{Mark, Record};
 
 use crate::project::Project;
 
@@ -92,9 +92,16 @@ fn a_page_shows_what_is_signed_and_what_is_signed_is_shown() {
     let parts = parts.map(|(record, group)| lines(record, &format!("{group}: {{")));
     let kit = lines(&ACCESSORY, "accessories: [{name: kit, ");
     let all = [lines(&SELECTION, ""), lines(&OPTION, ""), kit, parts.concat()];
+    let stands = [&SELECTION, &OPTION].into_iter().flat_map(|record| record.fields);
+    let stands: BTreeSet<&str> =
+        stands.filter(|field| matches!(field.mark, Mark::In(..))).map(|field| field.key).collect();
+    let mut never_written = BTreeSet::new();
     let (mut shown_alone, mut signed_alone, mut both) = (BTreeSet::new(), BTreeSet::new(), 0);
     for (key, line) in all.concat().into_iter().filter(|(key, _)| !written.contains(&key.as_str())) {
         let item = bench.item(&format!("{BASE}{line}"));
+        if stands.contains(key.as_str()) && line.starts_with(&format!("{key}: ")) && item.content == base.content {
+            never_written.insert(key.clone());
+        }
         match (item.page != base.page, item.content != base.content) {
             (true, false) => _ = shown_alone.insert(key),
             (false, true) => _ = signed_alone.insert(key),
@@ -105,6 +112,7 @@ fn a_page_shows_what_is_signed_and_what_is_signed_is_shown() {
     let expected: BTreeSet<String> = SHOWN_ALONE.iter().map(ToString::to_string).collect();
     assert_eq!(shown_alone, expected, "shown, and in no mark");
     assert_eq!(signed_alone, BTreeSet::new(), "in the mark, and not shown");
+    assert_eq!(never_written, BTreeSet::new(), "in the mark by `explain mark`, and never in a content");
     println!("{both} fields are shown and signed");
     assert!(both > 60, "{both}");
 }

@@ -5,6 +5,7 @@ mod fabricator;
 mod issued;
 mod joiner;
 mod opening;
+mod plan;
 mod rough_in;
 mod setter;
 mod workshop;

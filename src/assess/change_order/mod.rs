@@ -3,8 +3,9 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ledger::{Issue, IssuedItem, IssuedSheet};
-use crate::shown::trades::Builders;
-use crate::shown::{Change, built_changes, built_fields, changes, is_before_trades, is_built_as, version_of};
+use crate::shown::{
+    Change, SheetOf, built_changes, built_fields, changes, is_before_plans, is_before_trades, is_built_as, version_of,
+};
 use crate::units::{Currency, Date, Money, System};
 
 mod asked;
@@ -31,15 +32,13 @@ pub struct ChangeOrder {
     pub built: Option<Vec<BuiltOtherwise>>,
 }
 
-/// A sheet of an opening, or of a trade in a room, that is another one.
+/// A sheet of an opening, of a trade in a room, or of its plan, that is another one.
 #[derive(Clone, Debug)]
 pub struct BuiltOtherwise {
     /// The room, by its folder.
     pub room: String,
-    /// The opening, by its name there; empty of a trade's sheet.
-    pub opening: String,
-    /// The trade; none of an opening's sheet.
-    pub trade: Option<Builders>,
+    /// Of what it is there.
+    pub of: SheetOf,
     /// What became of it: added, gone or changed.
     pub fate: Fate,
     /// What changed of what it is built from.
@@ -208,16 +207,20 @@ fn built(from: &Issue, to: &Issue) -> Option<Vec<BuiltOtherwise>> {
 }
 
 /// The sheets that are built from other figures in the later of two issues. An issue that was made before trades'
-/// sheets were a part of it says nothing of them.
+/// sheets, or the plans of rooms, were a part of it says nothing of them.
 pub fn built_otherwise(from: &[IssuedSheet], to: &[IssuedSheet]) -> Vec<BuiltOtherwise> {
-    let openings_alone = is_before_trades(from);
-    let to: Vec<&IssuedSheet> = to.iter().filter(|sheet| !openings_alone || sheet.trade.is_none()).collect();
+    let (openings_alone, no_plans) = (is_before_trades(from), is_before_plans(from));
+    let is_known = |sheet: &&IssuedSheet| match SheetOf::of(sheet) {
+        SheetOf::Opening(_) => true,
+        SheetOf::Trade(_) => !openings_alone,
+        SheetOf::Plan => !no_plans,
+    };
+    let to: Vec<&IssuedSheet> = to.iter().filter(is_known).collect();
     let before: BTreeMap<(&str, &str, &str), &IssuedSheet> = from.iter().map(|one| (one.of(), one)).collect();
     let after: BTreeSet<(&str, &str, &str)> = to.iter().map(|one| one.of()).collect();
     let otherwise = |sheet: &IssuedSheet, fate: Fate, was: Option<&IssuedSheet>| BuiltOtherwise {
         room: sheet.room.clone(),
-        opening: sheet.opening.clone(),
-        trade: sheet.trade.as_deref().and_then(Builders::called),
+        of: SheetOf::of(sheet),
         fate,
         changes: was.map_or_else(Vec::new, |was| built_changes(&was.content, &sheet.content)),
         fields: was.map_or_else(Vec::new, |was| built_fields(&was.content, &sheet.content)),

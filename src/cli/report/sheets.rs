@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use crate::assess::{BuiltOtherwise, Fate};
 use crate::shown::Change;
-use crate::shown::trades::Builders;
 
 use super::shown::add_line;
 
@@ -12,9 +11,9 @@ use super::shown::add_line;
 #[derive(Serialize)]
 pub(super) struct SheetReport<'a> {
     room: &'a str,
-    /// None of a trade's sheet.
+    /// None of a trade's sheet, or of a plan.
     opening: Option<&'a str>,
-    /// None of an opening's sheet.
+    /// `plan` of the plan of a room; none of an opening's sheet.
     trade: Option<&'static str>,
     is: &'static str,
     changes: Vec<ChangeReport>,
@@ -39,8 +38,8 @@ impl ChangeReport {
 pub(super) fn told(all: &[BuiltOtherwise]) -> Vec<SheetReport<'_>> {
     let sheets = all.iter().map(|one| SheetReport {
         room: &one.room,
-        opening: one.trade.is_none().then_some(one.opening.as_str()),
-        trade: one.trade.map(Builders::word),
+        opening: one.of.word().is_none().then_some(one.of.name()),
+        trade: one.of.word(),
         is: fate_word(one.fate),
         changes: one.changes.iter().map(ChangeReport::of).collect(),
     });
@@ -55,7 +54,7 @@ pub(super) fn text(heading: &str, all: &[BuiltOtherwise]) -> String {
         add_line!(text, "{heading}");
     }
     for opening in all {
-        let of = opening.trade.map_or(opening.opening.as_str(), |trade| trade.word());
+        let of = opening.of.name();
         add_line!(text, "  {of}, {}{}", opening.room, fate(opening.fate));
         for change in &opening.changes {
             add_line!(text, "      {}", change.words());

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use crate::book::{Ceiling, ProductOption, Room, Selection};
+use crate::book::{Accessory, Ceiling, ProductOption, Room, Selection};
 use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since};
 
 use super::Builders;
@@ -105,6 +105,8 @@ impl<'a> BuiltItem<'a> {
             field("facts", ShownValue::Group(facts.collect())),
             field("open", ShownValue::List(self.open.iter().map(|key| text(*key)).collect())),
             field("with it", with_it(self.selection)),
+            field("choice", choice(self.selection)),
+            field("models", models(self.selection)),
             field("tables", tables(&self.tables)),
         ]
     }
@@ -119,6 +121,19 @@ fn with_it(selection: &Selection) -> ShownValue {
     ShownValue::List(selection.standing().iter().map(of).collect())
 }
 
+/// What the chosen option is called; while none is, what each is called that may be.
+fn choice(selection: &Selection) -> ShownValue {
+    let titles = |options: &[ProductOption]| options.iter().map(|option| text(option.title())).collect();
+    ShownValue::List(selection.settled().map_or_else(|| titles(&selection.options), |one| vec![text(one.title())]))
+}
+
+/// What is ordered with the options that may still stand and has a model of its own, with that.
+fn models(selection: &Selection) -> ShownValue {
+    let with = selection.standing().iter().flat_map(|option| &option.accessories);
+    let named = |with: &Accessory| Some(text(format!("{} {}", with.name.value, with.model.get()?)));
+    ShownValue::List(with.filter_map(named).collect())
+}
+
 impl Built<'_> {
     /// Whether there is nothing to build.
     pub fn is_empty(&self) -> bool {
@@ -126,7 +141,7 @@ impl Built<'_> {
     }
 
     /// All that is built from, as its mark is taken of it; of a counter with the layout that its sheet draws.
-    pub(super) fn value(&self, room: &Room, trade: Builders) -> ShownValue {
+    pub(super) fn value(&self, room: &Room, trade: Builders) -> ShownGroup {
         let items = self.items.iter().map(|item| {
             let mut fields = item.value();
             if trade == Builders::Fabricator {
@@ -134,7 +149,7 @@ impl Built<'_> {
             }
             ShownValue::Group(fields)
         });
-        ShownValue::Group(vec![
+        vec![
             field("sheet", text(trade.word())),
             field("room", room.folder.shown()),
             field("ceiling", ceiling(room)),
@@ -142,7 +157,7 @@ impl Built<'_> {
             field("tables", tables(&self.tables)),
             field("items", ShownValue::List(items.collect())),
             field("cut sheets", ShownValue::List(self.by_sheet.iter().flat_map(|one| cut_sheets(one)).collect())),
-        ])
+        ]
     }
 }
 
@@ -160,7 +175,8 @@ fn cut_sheets(selection: &Selection) -> Vec<ShownValue> {
     selection.standing().iter().filter_map(sheet).collect()
 }
 
-fn ceiling(room: &Room) -> ShownValue {
+/// The ceiling of a room: its height, or where it slopes the least and the greatest.
+pub fn ceiling(room: &Room) -> ShownValue {
     match room.ceiling.get() {
         None => ShownValue::Nothing,
         Some(Ceiling::Level(height)) => height.shown(),

@@ -11,6 +11,7 @@ mod plumber;
 mod points;
 mod setter;
 
+pub(super) use built::ceiling;
 pub use built::{Built, BuiltFact, BuiltItem, BuiltTable};
 pub use cells::agreed;
 
@@ -19,7 +20,8 @@ use crate::ledger::IssuedSheet;
 use crate::site::plan::Plan;
 use crate::vocabulary::Version;
 
-use super::{of, written};
+use super::built::sheet;
+use super::sheet_of::SheetOf;
 
 /// Those who have a sheet of a room.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -79,15 +81,7 @@ impl Builders {
         if built.is_empty() {
             return None;
         }
-        let content = written::content(&built.value(at.room, self), Version::Third);
-        let mark = of(&content);
-        Some(IssuedSheet {
-            room: at.room.folder.clone(),
-            opening: String::new(),
-            trade: Some(self.word().into()),
-            mark,
-            content,
-        })
+        Some(sheet(SheetOf::Trade(self), at.room, built.value(at.room, self), Version::Third))
     }
 }
 

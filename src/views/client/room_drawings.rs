@@ -1,43 +1,37 @@
 //! Draws a room: its plan, as everything stands by the book.
 
-use crate::book::{PartIs, Room, Size, Slot};
+use crate::book::Room;
 use crate::drawings::room::{Aisle, Form, Hole, Light, PlanPoint, RoomPlan, Slope, Thing, Wall};
 use crate::drawings::{Paper, room_plan};
 use crate::language::say;
-use crate::site::plan::{Frame, HoleIs, Plan, Plans, Point, Stands, What};
+use crate::shown::SheetOf;
+use crate::shown::plan::{CounterEdge, DrawnAs, aisles, counter_edges, drawn_as, hoods, stands};
+use crate::site::plan::{Frame, HoleIs, Plan, Plans, Point};
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::drawing::Drawing;
-use crate::views::shared::html::Html;
+use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::thing_name;
-use crate::vocabulary::{Kind, Trait};
 
 /// How thick walls are drawn: 4 1/2", which no string tells.
 const WALL: Length = Length::from_sixty_fourths(288);
 
-/// What hangs higher than this is drawn dashed.
-const HIGH: Length = Length::from_inches(48);
-
 /// Half of how wide a light is drawn whose size nobody says: 6".
 const USUAL_LIGHT: Length = Length::from_inches(6);
-
-/// How high a ceiling is under which most people can just stand: 6'-8", or 2 m.
-const STANDS: Length = Length::from_inches(80);
-/// The same, in round millimetres.
-const STANDS_IN_MILLIMETRES: Length = Length::from_millimetres(2000);
 
 impl PageBuilder<'_> {
     /// The room to scale, where the book tells its outline; drawn again for a narrow screen.
     pub fn room_drawings(&self, plans: &Plans<'_>, room: &Room) -> Vec<Drawing> {
         let Some(plan) = plans.room(room).filter(|plan| !plan.walls.is_empty()) else { return vec![] };
         let what = self.plan_of(plan);
+        let mark = self.sheet_mark((&room.folder, "", SheetOf::PLAN));
         let narrow = RoomPlan { id: format!("{}-narrow", what.id), ..what.clone() };
         let drawing = Drawing {
             name: say!(self.words, "drawn.plan.name"),
             scope: Some(say!(self.words, "drawn.room.scope")),
             svg: Html::trusted(room_plan(&what, Paper::Desk)),
             narrow: Some(Html::trusted(room_plan(&narrow, Paper::Phone))),
-            caption: None,
+            caption: mark.map(|mark| show!(self.words, "drawn.room.mark", mark = mark)),
         };
         vec![drawing]
     }
@@ -63,8 +57,8 @@ impl PageBuilder<'_> {
             walls: (0..plan.walls.len()).filter_map(|number| wall(plan, number)).collect(),
             holes: plan.holes.iter().map(|hole| self::hole(plan, hole)).collect(),
             things,
-            counter_edges: counter_edges(plan),
-            aisles: aisles(plan),
+            counter_edges: edges(plan),
+            aisles: clear_ways(plan),
             seats: plan.room.islands.iter().flat_map(|island| plan.seat_places(island)).map(at).collect(),
             lights: self.lights(plan),
             slope: self.slope(plan),
@@ -75,27 +69,14 @@ impl PageBuilder<'_> {
 
     /// A hood whose opening has no wall hangs over the one thing that is cooked on.
     fn hoods_without_a_place(&self, plan: &Plan<'_>) -> Vec<Thing> {
-        let mut cooks = plan.with(Trait::Cooks);
-        let (Some(under), None) = (cooks.next(), cooks.next()) else { return vec![] };
-        let room = plan.room;
-        let hoods = room.openings.iter().filter(|opening| opening.takes_a(Kind::Hood));
-        let unplaced = hoods.filter(|opening| plan.opening(opening).is_none());
-        let drawn = unplaced.filter_map(|opening| {
-            let selection = room.goes_into(&opening.name).next();
-            let option = selection.and_then(|selection| selection.standing().first());
-            let size = option.map(|option| &option.size);
-            let own = |of: fn(&Size) -> &Slot<Length>| size.and_then(|size| of(size).get().copied());
-            let width = own(|size| &size.width).or_else(|| opening.governing_width())?;
-            let depth = own(|size| &size.depth).or_else(|| opening.governing_depth())?;
-            let along = under.centre() - width.half();
-            let out = (under.out.0 + under.out.1).half() - depth.half();
-            let corners = rectangle(&under.frame, (along, along + width), (out, out + depth));
-            Some(Thing {
-                name: selection.map_or(opening.name.as_str(), |selection| selection.name.as_str()).to_lowercase(),
-                tag: selection.and_then(|selection| self.chrome.item_link(room, selection).number),
-                corners: corners.to_vec(),
+        let drawn = hoods(plan).into_iter().map(|hood| {
+            let selection = plan.room.goes_into(&hood.opening.name).next();
+            Thing {
+                name: selection.map_or(hood.opening.name.as_str(), |selection| selection.name.as_str()).to_lowercase(),
+                tag: selection.and_then(|selection| self.chrome.item_link(plan.room, selection).number),
+                corners: rectangle(&hood.frame, hood.along, hood.out).to_vec(),
                 form: Form::Above,
-            })
+            }
         });
         drawn.collect()
     }
@@ -124,7 +105,7 @@ impl PageBuilder<'_> {
     /// The slope of the ceiling, with the line on which one can just stand.
     fn slope(&self, plan: &Plan<'_>) -> Option<Slope> {
         let slope = plan.roof_slope()?;
-        let stands = if self.units().is_metric() { STANDS_IN_MILLIMETRES } else { STANDS };
+        let stands = stands(self.units());
         let line = plan.ceiling_line(&slope, stands);
         Some(Slope {
             wall: plan.walls.get(slope.wall)?.letter.clone(),
@@ -137,12 +118,12 @@ impl PageBuilder<'_> {
     fn standing(&self, plan: &Plan<'_>, thing: &crate::site::plan::Thing<'_>) -> Thing {
         let room = plan.room;
         let selection = thing.opening.and_then(|opening| room.goes_into(&opening.name).next());
-        let form = match thing.what {
-            _ if thing.low >= HIGH => Form::Above,
-            _ if thing.opening.is_some() => Form::Chosen,
-            _ if thing.is_closure() => Form::Closure,
-            What::Part(part) if matches!(part.is, PartIs::Tall(_)) => Form::Tall,
-            _ => Form::Below,
+        let form = match drawn_as(thing) {
+            DrawnAs::Below => Form::Below,
+            DrawnAs::Tall => Form::Tall,
+            DrawnAs::Closure => Form::Closure,
+            DrawnAs::Chosen => Form::Chosen,
+            DrawnAs::Above => Form::Above,
         };
         Thing {
             name: selection
@@ -203,24 +184,17 @@ fn hole<'a>(plan: &Plan<'a>, hole: &crate::site::plan::Hole<'a>) -> Hole {
 }
 
 /// The front edge of each counter, over all that it carries.
-fn counter_edges(plan: &Plan<'_>) -> Vec<(PlanPoint, PlanPoint)> {
-    let mut edges = Vec::new();
-    for row in &plan.rows {
-        let (Some(counter), Stands::Wall(_)) = (row.counter, row.stands) else { continue };
-        let carried = row.things.iter().filter_map(|at| plan.things.get(*at));
-        let carried = carried.filter(|thing| thing.row.is_some() && row.carries(thing));
-        edges.extend(carried.map(|thing| {
-            let edge = |along| at(row.frame.at(along, counter.front));
-            (edge(thing.along.0), edge(thing.along.1))
-        }));
-    }
-    edges
+fn edges(plan: &Plan<'_>) -> Vec<(PlanPoint, PlanPoint)> {
+    let edge = |one: CounterEdge<'_>| {
+        let end = |along| at(one.frame.at(along, one.front));
+        (end(one.along.0), end(one.along.1))
+    };
+    counter_edges(plan).into_iter().map(edge).collect()
 }
 
 /// The clear ways between fronts that face each other.
-fn aisles(plan: &Plan<'_>) -> Vec<Aisle> {
-    let across = plan.aisles().into_iter().filter(|aisle| aisle.to.thing().is_some());
-    let told = across.map(|aisle| {
+fn clear_ways(plan: &Plan<'_>) -> Vec<Aisle> {
+    let told = aisles(plan).map(|aisle| {
         let front = plan.front(aisle.from);
         let end = |out| at(aisle.from.frame.at(aisle.from.centre(), out));
         Aisle { ends: (end(front), end(front + aisle.wide)), wide: aisle.wide }

@@ -10,7 +10,7 @@ use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedItem};
-use crate::shown;
+use crate::shown::{self, SheetOf};
 use crate::units::Money;
 use crate::views::client::sign::who_signs;
 use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, fate_key, item, shift};
@@ -171,9 +171,11 @@ fn opened(words: Words, one: Reopened) -> OpenedItem {
 fn changed_sheet(words: Words, sheet: &BuiltOtherwise, book: &Book) -> ChangedSheet {
     let fields: Vec<String> = sheet.fields.iter().map(|key| field(words, key).to_lowercase()).collect();
     ChangedSheet {
-        name: sheet
-            .trade
-            .map_or_else(|| sheet.opening.clone(), |trade| say!(words, &format!("trades.whose.{}", trade.word()))),
+        name: match &sheet.of {
+            SheetOf::Opening(name) => name.clone(),
+            SheetOf::Trade(trade) => say!(words, &format!("trades.whose.{}", trade.word())),
+            SheetOf::Plan => say!(words, "drawn.plan.name"),
+        },
         room: book.room(&sheet.room).map_or(sheet.room.as_str(), |room| room.title()).into(),
         fate: say!(words, fate_key(sheet.fate)),
         what: words.series(&fields),

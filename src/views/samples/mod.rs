@@ -122,6 +122,7 @@ fn sheet(path: &str, number: &str, name: &str) -> Sheet {
         },
         scale: Some("by the bar".into()),
         mark: Some("9c41 0e7b".into()),
+        marks_before: vec![],
         revisions: vec![
             Revision { number: "3".into(), date: "11 Jan 2027".into(), what: "Price of A; opening as measured".into() },
             Revision { number: "2".into(), date: "18 Dec 2026".into(), what: "Option C added".into() },

@@ -13,6 +13,7 @@ pub mod photo;
 pub(super) mod prose;
 pub mod revisions;
 pub mod sheet;
+pub(super) mod sheet_revisions;
 pub mod signature;
 pub mod state;
 pub mod wording;

@@ -1,13 +1,12 @@
 //! In which issues what a sheet shows was new or changed, for its title block.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::assess::{Changed, Fate, built, changed_items};
+use crate::assess::{Changed, Fate, changed_items};
 use crate::book::Book;
 use crate::language::{Words, say};
-use crate::ledger::{Issue, IssuedSheet, Purpose};
-use crate::shown::{self, ChangedField};
-use crate::site::plan::Plans;
+use crate::ledger::{Issue, Purpose};
+use crate::shown::ChangedField;
 use crate::units::Date;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::lines::field;
@@ -15,10 +14,10 @@ use crate::views::shared::sheet::{Sheet, purpose_key};
 use serde::Serialize;
 
 /// The most revisions that a title block lists; the newest count.
-const MOST: usize = 3;
+pub(super) const MOST: usize = 3;
 
 /// The most things that a line names before it counts the rest.
-const NAMED: usize = 2;
+pub(super) const NAMED: usize = 2;
 
 /// A line of the title block's list of revisions.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -118,39 +117,6 @@ impl History {
     }
 }
 
-/// Which sheet it is: its room, and its opening or its trade.
-type SheetOf<T> = (T, T, T);
-
-/// What each opening and each trade in a room is built from, now and in every issue that says it.
-#[derive(Debug, Default)]
-pub struct Sheets<'a> {
-    now: HashMap<SheetOf<String>, IssuedSheet>,
-    issued: HashMap<SheetOf<&'a str>, Vec<(&'a Issue, &'a IssuedSheet)>>,
-}
-
-impl<'a> Sheets<'a> {
-    /// Those of a book and its record.
-    pub fn of(book: &'a Book, plans: &Plans<'_>) -> Self {
-        let owned = |sheet: &IssuedSheet| {
-            let (room, opening, trade) = sheet.of();
-            (room.to_string(), opening.to_string(), trade.to_string())
-        };
-        let now = built(book, plans).into_iter().map(|sheet| (owned(&sheet), sheet));
-        let mut sheets = Self { now: now.collect(), ..Self::default() };
-        for issue in book.record.issues.values() {
-            for opening in issue.built.iter().flatten() {
-                let of = sheets.issued.entry(opening.of()).or_default();
-                of.push((issue, opening));
-            }
-        }
-        sheets
-    }
-
-    fn now(&self, (room, opening, trade): SheetOf<&str>) -> Option<&IssuedSheet> {
-        self.now.get(&(room.to_string(), opening.to_string(), trade.to_string()))
-    }
-}
-
 impl PageBuilder<'_> {
     /// A sheet with its revisions: of the items that it shows, by room and selection.
     pub fn revised(&self, sheet: Sheet, of: RevisionScope<'_>) -> Sheet {
@@ -160,50 +126,6 @@ impl PageBuilder<'_> {
     /// The revisions of some items, by room and selection.
     pub fn revisions(&self, of: RevisionScope<'_>) -> Vec<Revision> {
         self.history.revisions(self.words, of, &|folder, id| self.named(folder, id))
-    }
-
-    /// The issues in which what an opening is built from was new or changed, the newest first; before them that it
-    /// is another one now than was issued last for construction.
-    pub fn sheet_revisions(&self, sheet: (&str, &str, &str)) -> Vec<Revision> {
-        let (mut before, mut told): (Option<&IssuedSheet>, Vec<Revision>) = (None, Vec::new());
-        let issued = self.sheets.issued.get(&sheet).map_or(&[][..], Vec::as_slice);
-        for (issue, is) in issued {
-            if let Some(what) = self.sheet_change(before, is) {
-                let purpose = say!(self.words, purpose_key(issue.purpose));
-                let what = say!(self.words, "revised.line", purpose = purpose, what = what);
-                told.push(Revision { number: issue.number.to_string(), date: self.words.day(issue.on), what });
-            }
-            before = Some(is);
-        }
-        let built_from = issued.iter().rev().find(|(issue, _)| issue.purpose == Purpose::Construction);
-        let otherwise = built_from.and_then(|(issue, was)| {
-            let what = self.sheet_change(Some(was), self.sheets.now(sheet)?)?;
-            Some(say!(self.words, "revised.since", issue = issue.number.to_string(), what = what))
-        });
-        let next = self.subject.book.record.issues.keys().next_back().copied().unwrap_or(0).saturating_add(1);
-        told.extend(otherwise.map(|what| Revision { number: next.to_string(), date: String::new(), what }));
-        told.into_iter().rev().take(MOST).collect()
-    }
-
-    /// The mark of a sheet, in short.
-    pub fn sheet_mark(&self, sheet: (&str, &str, &str)) -> Option<String> {
-        self.sheets.now(sheet).map(|now| shown::in_short(&now.mark))
-    }
-
-    /// What of an opening's sheet is another one, in a few words; none where it is the same.
-    fn sheet_change(&self, was: Option<&IssuedSheet>, is: &IssuedSheet) -> Option<String> {
-        let Some(was) = was else { return Some(say!(self.words, "revised.new")) };
-        if shown::is_built_as(was, is) {
-            return None;
-        }
-        let mut named: Vec<String> = Vec::new();
-        for key in shown::built_fields(&was.content, &is.content) {
-            let name = field(self.words, &key).to_lowercase();
-            if !named.contains(&name) {
-                named.push(name);
-            }
-        }
-        Some(say!(self.words, "revised.changed", what = self.words.series_of_most(&named, NAMED + 1)))
     }
 
     fn named(&self, folder: &str, id: &str) -> String {

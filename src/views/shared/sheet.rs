@@ -28,6 +28,8 @@ pub struct Sheet {
     pub scale: Option<String>,
     /// Eight hex digits in two fours; absent where nothing is signed.
     pub mark: Option<String>,
+    /// The marks of paper that was issued before and says the same.
+    pub marks_before: Vec<String>,
     pub revisions: Vec<Revision>,
     /// The sheet before this one, with a folder-relative link.
     pub from: Option<Link>,
@@ -258,6 +260,7 @@ impl<'a> SheetFrame<'a> {
             project: self.project.clone(),
             scale: None,
             mark,
+            marks_before: vec![],
             revisions: vec![],
             from,
             onward,

@@ -93,8 +93,14 @@ impl<'a> PageBuilder<'a> {
         let mut facts = Vec::new();
         facts.extend(project.address.get().map(|address| self.worded("installer_says.address", address.as_str())));
         facts.extend(project.firm.phone.get().map(|phone| self.worded("installer_says.office", phone.as_str())));
+        let onward = all.first().map(|at| self.opening_link(*at));
+        let sheet = self.chrome.sheet(place, self.plans_mark(), None, onward);
         InstallerIndex {
-            sheet: self.chrome.sheet(place, None, None, all.first().map(|at| self.opening_link(*at))),
+            sheet: self.with_code(Sheet {
+                revisions: self.plans_revisions(),
+                marks_before: self.plans_marks_before(),
+                ..sheet
+            }),
             lead: Html::text(&lead),
             facts,
             rooms: self
@@ -115,8 +121,8 @@ impl<'a> PageBuilder<'a> {
 
     fn opening_group(&self, plans: &Plans<'_>, room: &Room, here: &[SheetOpening<'_>]) -> Option<OpeningGroup> {
         let found = self.told_of_room(room, Reader::Installer).all();
-        let sheets = self.trade_sheets(room);
-        if here.is_empty() && found.is_empty() && sheets.is_empty() {
+        let (sheets, drawings) = (self.trade_sheets(room), self.room_drawings(plans, room));
+        if here.is_empty() && found.is_empty() && sheets.is_empty() && drawings.is_empty() {
             return None;
         }
         let mut parts: Vec<Html> = Vec::new();
@@ -137,7 +143,7 @@ impl<'a> PageBuilder<'a> {
             line,
             openings: here.iter().map(|at| self.opening_line(*at)).collect(),
             sheets,
-            drawings: self.room_drawings(plans, room),
+            drawings,
             found,
         })
     }

@@ -127,8 +127,7 @@ impl<'a> PageBuilder<'a> {
         let of = (at.room.folder.as_str(), at.opening.name.value.as_str(), "");
         let mut sheet = self.chrome.sheet(place, self.sheet_mark(of), from.or(Some(index)), onward);
         sheet.scale = Some(say!(self.words, "opening_says.by_the_bar"));
-        sheet.revisions = self.sheet_revisions(of);
-        sheet = self.with_code(sheet);
+        sheet = self.with_code(self.built_from(sheet, of));
         let figures = Rulings::of(&self.subject.book.project).heat();
         let around = Around::of((self.subject.book, plans), (at.room, at.opening), at.thing, figures);
         let fit = around.fit.as_ref();

@@ -5,7 +5,7 @@
   const show = () => {
     const from = /^#paper-([0-9a-f]{8})(?:-(\d+))?$/.exec(location.hash);
     if (!from) { said.hidden = true; return; }
-    const [, mark, issue] = from, stands = said.dataset.mark === mark;
+    const [, mark, issue] = from, stands = said.dataset.mark.split(" ").includes(mark);
     const fill = (words) => words.replace("{mark}", `${mark.slice(0, 4)} ${mark.slice(4)}`).replace("{issue}", issue || "–");
     for (const part of said.querySelectorAll("[data-if]")) part.hidden = part.dataset.if !== (stands ? "stands" : "stop");
     for (const part of said.querySelectorAll("[data-says]")) part.textContent = fill(part.dataset.says);

@@ -66,8 +66,7 @@ impl<'a> PageBuilder<'a> {
             Link { href: "index.html".into(), name: say!(self.words, "pages.openings"), number: Some("F-00".into()) };
         let number = place.number.clone();
         let of = (room.folder.as_str(), "", trade.word());
-        let mut sheet = self.chrome.sheet(place, self.sheet_mark(of), Some(index), None);
-        sheet.revisions = self.sheet_revisions(of);
+        let sheet = self.built_from(self.chrome.sheet(place, self.sheet_mark(of), Some(index), None), of);
         let heed = self.to_heed(room, trade, &built);
         let whose = say!(self.words, &format!("trades.whose.{}", trade.word()));
         Some(TradePage {

@@ -1,9 +1,10 @@
 //! A sheet's mark covers what is built from it, and no more.
 
 use crate::assess::built;
+use crate::assess::change_order::built_otherwise;
 use crate::assess::rules::trial::Trial;
 use crate::ledger::IssuedSheet;
-use crate::shown::{built_changes, is_built_as};
+use crate::shown::{SheetOf, built_changes, is_built_as};
 use crate::site::plan::Plans;
 
 const OPENING: &str = "{takes: dishwasher, width: 600 mm, height: 820 mm, measured: {on: 2027-01-11, by: Teo}, service: {power: 230 V 10 A}, service points: {power: {from left: 80 mm, height: 120 mm}}, landing: {left: 600 mm}, note: probe first}";
@@ -145,6 +146,68 @@ fn a_sheet_of_before_is_judged_by_what_it_says() {
     let measured = issued(&OPENING.replace("600 mm, height", "597 mm, height"), MACHINE, "");
     assert!(!is_built_as(&before, &measured));
     assert_eq!(told_of(&before, &measured), ["width from 600 mm to 597 mm"]);
+}
+
+/// A content without what a newer release holds besides is judged by what it knows of; one of this release is not.
+#[test]
+fn what_a_newer_release_shows_more_makes_no_other_sheet() {
+    let flush = MACHINE.replace("model: D 4", "model: D 4\nset: flush\npanel: {thickness: 19 mm}");
+    let now = issued(OPENING, &flush, "");
+    let known_of = |content: &serde_json::Value| content["things"][0].get("set").is_some();
+    assert!(known_of(&now.content) && now.content["sheet version"] == "2", "{}", now.content);
+    let older = |with_version: bool| {
+        let mut content = issued(OPENING, MACHINE, "").content;
+        if !with_version {
+            content.as_object_mut().unwrap().remove("sheet version");
+        }
+        IssuedSheet { mark: crate::shown::of(&content), content, ..now.clone() }
+    };
+    let before = older(false);
+    assert!(is_built_as(&before, &now) && is_built_as(&now, &before));
+    assert_eq!(told_of(&before, &now), [""; 0]);
+    assert!(!is_built_as(&older(true), &now));
+    let told = ["Dishwasher (D 4): panel thickness new: 19 mm", "Dishwasher (D 4): set new: flush"];
+    assert_eq!(told_of(&older(true), &now), told);
+    let measured = issued(&OPENING.replace("600 mm, height", "597 mm, height"), &flush, "");
+    assert_eq!(told_of(&before, &measured), ["width from 600 mm to 597 mm"]);
+}
+
+/// The plan of a room is a sheet of its own; an issue of before says nothing of it.
+#[test]
+fn what_a_plan_draws_is_of_its_mark() {
+    const ROOM: &str = "outline: 3 m x 2 m\ndoors: {hall: {wall: A, at: 300 mm, width: 800 mm, hinge: left, swings: in}}\n\
+        windows: {yard: {wall: B, at: 200 mm, width: 600 mm, sill: 900 mm, height: 800 mm}}\n\
+        fixtures: {bench: {wall: C, centre: 350 mm, width: 500 mm, depth: 400 mm, height: 450 mm}}";
+    let sheets = |room: &str| {
+        let book = Trial::of("approve/ledger").book("units: metric").room(room).read();
+        built(&book, &Plans::of(&book))
+    };
+    let before = sheets(ROOM);
+    assert_eq!(SheetOf::of(&before[0]), SheetOf::Plan);
+    let changes = [
+        ("hinge: left", "hinge: right", "hall: swings in on from left to right"),
+        ("swings: in", "slides: true", "hall: leaf gone, which was 800 mm"),
+        ("at: 200 mm", "at: 250 mm", "yard: left side from 200 mm to 250 mm"),
+        ("depth: 400 mm", "depth: 420 mm", "bench: front from 400 mm to 420 mm"),
+        ("3 m x 2 m", "3 m x 2.1 m", "B: length from 2000 mm to 2100 mm"),
+        ("bench: {", "stool: {", "in plan gone, which was bench"),
+    ];
+    for (old, new, told) in changes {
+        let after = sheets(&ROOM.replace(old, new));
+        let changes = told_of(&before[0], &after[0]);
+        assert!(changes.contains(&told.to_string()), "{old}: {changes:?}");
+        let otherwise = built_otherwise(&before, &after);
+        assert_eq!(otherwise.len(), 1, "{old}");
+        assert_eq!(otherwise[0].of, SheetOf::Plan, "{old}");
+    }
+    let opening = format!("{ROOM}\nopenings: {{niche: {{takes: item, width: 600 mm}}}}");
+    let now = sheets(&opening);
+    let mut of_before = now.clone();
+    of_before.retain(|sheet| SheetOf::of(sheet) != SheetOf::Plan);
+    for sheet in &mut of_before {
+        sheet.content.as_object_mut().unwrap().remove("sheet version");
+    }
+    assert!(built_otherwise(&of_before, &now).is_empty(), "it says nothing of plans");
 }
 
 /// An opening of which next to nothing is known says so of the room around it too: otherwise its issue would pass for

@@ -121,7 +121,7 @@ fn the_tables_and_the_content_name_the_same_keys() {
     let option = &second["options"][0];
     let tables = [
         (&second, &SELECTION, &["room", "room name", "allowance includes", "shown"][..], &["place"][..]),
-        (option, &OPTION, &["total"], &["material"]),
+        (option, &OPTION, &["total"], &[]),
         (&option["laid"], &LAID, &[], &["bed", "offset", "edges", "behind", "niche"]),
     ];
     for (content, record, besides, empty) in tables {
