@@ -285,7 +285,7 @@ kinds! {
             .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"])
             .hurts(&[Dust])
             .may(&["laid", "sold", "sheen"]);
-    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "joinery" | "built-ins" | "vanity" | "vanity unit" | "vanity cabinet", "cabinets and their fronts" =>
+    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "joinery" | "built-ins" | "vanity" | "vanity unit" | "vanity cabinet" | "end panel" | "side panel" | "cover panel", "cabinets and their fronts" =>
         onto(Finish)
             .needs(&["maker", "door style"])
             .hurts(&[Weight, Tipping])

@@ -14,7 +14,7 @@ declare! {
     /// ## What it checks
     /// In a room whose cabinets say what their `fronts` take: pulls and knobs, by what each `fits`,
     /// against doors and drawers. Short of the count stops; less than one in twenty to spare is a
-    /// query. Where no cabinet says so, the doors and drawers of runs and islands, one each: a query. Their `screws` against the thickness that these go through: too short to come out
+    /// query. The panel of a dishwasher or a refrigerator is opened by one too. Where no cabinet says so, the doors and drawers of runs and islands, one each: a query. Their `screws` against the thickness that these go through: too short to come out
     /// behind stops; less than {1/8"} or more than {3/8"} in the metal is a query.
     ///
     /// ## Why it matters
@@ -49,6 +49,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let fronts: Vec<&ProductOption> = cabinets(room).collect();
         findings.extend(counts(room, &fronts).into_iter().chain(by_the_plan(room, &fronts)));
         findings.extend(fewer_than_planned(room, &fronts));
+        findings.extend(panels(room, &fronts));
         let thickness = fronts.iter().filter_map(|option| option.fronts.thickness.get()).max();
         let Some(thickness) = thickness else { continue };
         for (selection, option) in hardware(room) {
@@ -163,6 +164,37 @@ fn by_the_plan(room: &Room, fronts: &[&ProductOption]) -> Option<Remark> {
     })
 }
 
+/// Panels of appliances that no pull is left for: each is a front besides the doors and drawers of cabinets, unless more
+/// of those are told than the plan has.
+fn panels(room: &Room, fronts: &[&ProductOption]) -> Option<Remark> {
+    let is_one = |selection: &&Selection| selection.is_any(&[Kind::PanelDishwasher, Kind::PanelRefrigerator]);
+    let mut with_panels = room.selections.iter().filter(is_one);
+    let panelled = with_panels.next()?;
+    let panels = 1 + with_panels.map(|_| 1_u64).sum::<u64>();
+    let told = |count: &Slot<u32>| count.get().copied().map_or(0, u64::from);
+    let told: u64 = fronts.iter().map(|option| told(&option.fronts.doors) + told(&option.fronts.drawers)).sum();
+    let planned = planned(room, |part| &part.doors) + planned(room, |part| &part.drawers);
+    let counts_them = planned > 0 && told > planned;
+    let cabinets = told.max(planned);
+    let pulls: Vec<_> = hardware(room).collect();
+    let (first, _) = pulls.first().filter(|_| cabinets > 0 && !counts_them)?;
+    let counted: Vec<_> = pulls.iter().map(|(_, option)| option.quantity.spanned()).collect::<Option<_>>()?;
+    let there: u64 = counted.iter().filter_map(|quantity| quantity.value.whole()).fold(0, u64::saturating_add);
+    if there < cabinets || there >= cabinets + panels {
+        return None;
+    }
+    let message = phrase!(
+        "{there} pulls or knobs are ordered, the cabinets have {cabinets} doors and drawers, and none is left for the panel of `{}`",
+        there,
+        cabinets,
+        panelled.name.value
+    );
+    let finding = Remark::query(counted.first()?.span, message).room(&room.folder).selection(&first.name);
+    Some(finding.source("common practice").remedy(
+        "order one for each panel too; where it opens without, or is among the `fronts` that the cabinets tell, count it there",
+    ))
+}
+
 fn short(
     room: &Room,
     selection: &Selection,
@@ -253,6 +285,25 @@ mod tests {
         // Opened without any.
         planned("doors: 0, drawers: 0").stays_silent();
         planned("doors: 4, drawers: 7").stays_silent();
+    }
+
+    /// Source: common practice: what hangs behind a panel is opened by the same pull as the doors beside it.
+    #[test]
+    fn the_panel_of_an_appliance_takes_a_pull_too() {
+        let with = |fronts: &str, count: u32| {
+            kitchen(fronts, &format!("quantity: {count}"))
+                .room("runs: {row: {parts: [{cabinet: a, width: 600 mm, doors: 2}, {cabinet: b, width: 600 mm, drawers: 3}]}}")
+                .selection("selection: Dishwasher\nkind: panel dishwasher", "")
+        };
+        let found = with("doors: 2, drawers: 3", 5).run();
+        let told = found.findings().iter().map(|finding| finding.message.text());
+        assert!(told.into_iter().any(|text| text.contains("none is left for the panel of `Dishwasher`")));
+        with("doors: 2, drawers: 3", 6).stays_silent();
+        // One more than the plan has is told of the cabinets: the panel is among them.
+        with("doors: 3, drawers: 3", 7).stays_silent();
+        kitchen("doors: 3, drawers: 3", "quantity: 7")
+            .selection("selection: Dishwasher\nkind: dishwasher", "")
+            .stays_silent();
     }
 
     #[test]
