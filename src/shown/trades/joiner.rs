@@ -3,9 +3,10 @@
 use crate::book::{
     DetailName, FinishedSides, Island, IslandSide, Opening, Part, PartIs, ProductOption, Room, Run, Selection,
 };
+use crate::site::fitting::{Foot, foot};
 use crate::site::panels::{is_told, panel_of};
 use crate::site::{SeenSide, inside_width, seen_sides};
-use crate::vocabulary::{Kind, Shown, ShownValue, Words};
+use crate::vocabulary::{Kind, Shown, ShownValue, Trait, Words};
 
 use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
@@ -69,8 +70,9 @@ const HARDWARE: [Asked; 10] = [
 pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let room = at.room;
     let made = |selection: &&Selection| selection.is_any(&MADE);
-    let panels = panels(room);
-    if !room.selections.iter().any(|one| made(&one)) && panels.rows.is_empty() {
+    let (panels, own) = (panels(room), own_cabinets(room));
+    let builds_in = room.openings.iter().any(|opening| opening.takes_one(Trait::LapsOver) && is_own(room, opening));
+    if !room.selections.iter().any(|one| made(&one)) && panels.rows.is_empty() && !builds_in {
         return Built::default();
     }
     let item = |selection: &'a Selection| {
@@ -85,7 +87,7 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let mut tables = vec![runs(at)];
     tables.extend(room.runs.iter().map(|run| parts(room, &run.name, &run.parts, Some(run))));
     tables.extend(room.islands.iter().flat_map(|island| of_island(room, island)));
-    tables.extend([ends(at), panels, housed(at), notes(room, |_| true)]);
+    tables.extend([ends(at), panels, housed(at), own, notes(room, |_| true)]);
     tables.retain(|table| !table.rows.is_empty());
     // Cabinets are made around whatever stands in an opening.
     let is_worked_to = |one: &&Selection| one.is_any(&MADE) || one.is_any(&FITTED) || one.place.get().is_some();
@@ -261,4 +263,55 @@ fn housed(at: InRoom<'_, '_>) -> BuiltTable {
     let columns =
         vec!["built around", "chosen", "in cabinet", "asks inside", "inside width", "inside depth", "opening width"];
     BuiltTable { key: "housed", of: String::new(), columns, rows }
+}
+
+/// Whether the cabinet around an opening is told there, and no row holds it.
+fn is_own(room: &Room, opening: &Opening) -> bool {
+    opening.cabinet.get().is_some() && room.holder(&opening.name).is_none()
+}
+
+/// Cabinets that are told at the openings that they are made for, with the hole that is cut in each.
+fn own_cabinets(room: &Room) -> BuiltTable {
+    let row = |opening: &Opening| {
+        let cabinet = opening.cabinet.get().filter(|_| is_own(room, opening))?;
+        let selection = room.goes_into(&opening.name).next();
+        let asks = selection.map_or(ShownValue::Nothing, |selection| {
+            agreed(selection, |option| {
+                let cabinet = option.fit.get().and_then(|fit| fit.cabinet.get());
+                cabinet.map_or(ShownValue::Nothing, |cabinet| cabinet.inside_width.shown())
+            })
+        });
+        let bottom = match foot(room, opening) {
+            Foot::Above(bottom) => ShownValue::Length(bottom),
+            Foot::Floor => dash(),
+            Foot::Unknown => ShownValue::Nothing,
+        };
+        let high = opening.height.get().and_then(|height| height.least()).map(|height| height.value);
+        Some(vec![
+            selection.map_or_else(|| text(opening.name.value.clone()), named),
+            selection.map_or_else(dash, chosen),
+            or_dash(cabinet.outside_width.shown()),
+            cabinet.inside_width.shown(),
+            or_dash(cabinet.inside_height.shown()),
+            or_dash(cabinet.inside_depth.shown()),
+            or_dash(asks),
+            length(opening.governing_width()),
+            length(high),
+            bottom,
+        ])
+    };
+    let rows = room.openings.iter().filter_map(row).collect();
+    let columns = vec![
+        "built around",
+        "chosen",
+        "outside width",
+        "inside width",
+        "inside height",
+        "inside depth",
+        "asks inside",
+        "opening width",
+        "opening height",
+        "above floor",
+    ];
+    BuiltTable { key: "own_cabinets", of: String::new(), columns, rows }
 }

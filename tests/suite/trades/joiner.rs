@@ -61,3 +61,21 @@ fn a_metric_household_reads_it_in_spanish() {
     sheet.says(&["Muebles y paneles: Kitchen", "Zócalo", "Iniciales"]);
     sheet.is_silent_of(&["″", "not known"]);
 }
+
+/// A tower that is told at the oven's opening, and stands in no row: the joiner makes it, and cuts its hole.
+#[test]
+fn a_cabinet_that_is_told_at_an_opening_stands_there_with_its_hole() {
+    let room = ROOM.to_string()
+        + "  oven: {takes: wall oven, sill: 30\", width: 28 1/2\", height: 28\", cabinet: {outside width: 33\", inside width: 31 1/2\", inside depth: 23\"}}\n";
+    let oven = "- {selection: Oven, kind: wall oven, tag: K-07, place: oven, maker: Hobbrath, model: O3, fit: {cabinet: {inside width: at least 30\"}}}\n";
+    for chosen in [CABINETS.to_string() + oven, oven.to_string()] {
+        let sheet = kitchen(&room, &chosen).sheet("joiner");
+        let row = sheet.row("K-07 Oven");
+        assert_eq!(row[2..4], ["33″ 838 mm", "31 1/2″ 800 mm"]);
+        assert_eq!(row[7..], ["28 1/2″ 724 mm", "28″ 711 mm", "30″ 762 mm"]);
+    }
+    // One that a row holds stands among what that is built around.
+    let held = room.replace("{cabinet: drawers, width: 24\", drawers: 3}", "{tall: tower, width: 33\", holds: [oven]}");
+    let sheet = kitchen(&held, &(CABINETS.to_string() + oven)).sheet("joiner");
+    assert_eq!(sheet.row("K-07 Oven")[2], "tower");
+}
