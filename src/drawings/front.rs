@@ -124,7 +124,8 @@ impl<'a> Front<'a> {
         let readings = self.shown_readings();
         let inside = self.foot - self.head >= 46_000 * readings.len() as Mil;
         let mut over = around_front::crown(self) - 24_000;
-        for reading in &readings {
+        // What was read lowest stands lowest, over a low opening too.
+        for reading in readings.iter().rev() {
             let (from, to) = self.edges(reading);
             let label = self.sizes.reading(reading.width, &self.remark_on(reading));
             let (y, edges) = match inside {

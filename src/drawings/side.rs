@@ -203,9 +203,10 @@ impl<'a> Side<'a> {
         let bottom = self.foot;
         let mut x = self.far + 44_000;
         if let Some(height) = self.what.height {
-            let top = bottom - self.of(height.least);
+            let tall = self.of(height.least);
+            let top = self.what.hangs.map_or(bottom - tall, |below| self.head + self.of(below));
             let label = self.sizes.between(height);
-            self.upright(x, (top, bottom), label);
+            self.upright(x, (top, top + tall), label);
             x += 46_000;
         }
         if self.paper == Paper::Desk || self.what.height.is_none() {
