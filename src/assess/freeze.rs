@@ -1,7 +1,7 @@
 //! Freezes a book into an issue: every item with its mark, and what it comes to.
 
 use crate::book::{Book, Prices, Room, Selection};
-use crate::ledger::{Head, Issue, IssuedItem, IssuedSheet, Purpose, Total};
+use crate::ledger::{AllowedTerms, Head, Issue, IssuedItem, IssuedSheet, MoneyTerms, Purpose, Total};
 use crate::shown::{self, Marked, Versions};
 use crate::site::plan::Plans;
 use crate::units::{Currency, Date, Money};
@@ -56,7 +56,18 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
         built: Some(built(book, &Plans::of(book))),
         asked: vec![],
         unapproved: None,
+        money: Some(money_terms(book)),
     }
+}
+
+/// What of money is agreed besides prices, by the book as it is now.
+fn money_terms(book: &Book) -> MoneyTerms {
+    let allowances = book.project.allowances.iter().map(|allowed| AllowedTerms {
+        name: allowed.name.value.clone(),
+        amount: allowed.amount.plain(),
+        includes: allowed.includes.get().cloned(),
+    });
+    MoneyTerms { tax: book.project.tax.get().map(ToString::to_string), allowances: allowances.collect() }
 }
 
 /// Every opening with all that it is built from, in the book's order.

@@ -12,7 +12,8 @@ pub use context::{Context, about};
 
 mod change_order;
 pub use change_order::{
-    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Sort, asked, changed_items,
+    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Term, TermMoved, asked,
+    changed_items,
 };
 
 mod critical;

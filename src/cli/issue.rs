@@ -4,6 +4,7 @@ use std::io::IsTerminal;
 use std::path::Path;
 use std::sync::atomic::AtomicBool;
 
+use crate::assess::approval::Withdrawn;
 use crate::assess::{ChangeOrder, Changed, Heading, Unapproved, asked, freeze};
 use crate::book::Book;
 use crate::finding::{Code, Family, Finding};
@@ -103,19 +104,23 @@ impl Issue {
         let waiting =
             book.selections().filter_map(|(room, selection)| review.assessment.unapproved(book, room, selection));
         let waiting: Vec<Unapproved<'_>> = waiting.collect();
-        if waiting.is_empty() {
+        let gone: Vec<&Withdrawn> = review.assessment.approvals.withdrawn_unasked().collect();
+        if waiting.is_empty() && gone.is_empty() {
             return Ok(Ok(None));
         }
         let Some(because) = because else {
             say("not issued for construction: these are not approved");
             alike(&waiting).iter().for_each(|line| say(line));
+            gone.iter().for_each(|gone| say(&format!("  {}: {}", gone.stands_for(), gone.named())));
             say(
                 "have them approved, or say why they are built all the same: `--unapproved \"…\"`, which is printed on their sheets",
             );
             return Ok(Err(STOPPED));
         };
         let name = |one: &Unapproved<'_>| ItemName { room: one.room.folder.clone(), item: one.selection.id.clone() };
-        Ok(Ok(Some(TakenUnapproved { because: because.into(), items: waiting.iter().map(name).collect() })))
+        let withdrawn = gone.iter().map(|gone| ItemName { room: gone.room.clone(), item: gone.item.clone() });
+        let items = waiting.iter().map(name).chain(withdrawn).collect();
+        Ok(Ok(Some(TakenUnapproved { because: because.into(), items })))
     }
 }
 

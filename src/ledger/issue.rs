@@ -46,6 +46,34 @@ pub struct Issue {
     /// What is issued for construction although not all have approved it who must, and why.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub unapproved: Option<TakenUnapproved>,
+    /// What of money is agreed besides prices; older issues do not say it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub money: Option<MoneyTerms>,
+}
+
+/// What of money is agreed besides prices.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MoneyTerms {
+    /// The rate of tax, such as `8.25 %`; none where the book names none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub tax: Option<String>,
+    /// The allowances, in the book's order.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub allowances: Vec<AllowedTerms>,
+}
+
+/// An allowance as agreed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct AllowedTerms {
+    /// Its name.
+    pub name: String,
+    /// Its amount, plain.
+    pub amount: String,
+    /// What it is to pay for besides the things.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub includes: Option<String>,
 }
 
 /// What is issued for construction although not all have approved it who must.

@@ -40,7 +40,10 @@ pub use fact::{
 };
 pub use fault::{FaultKind, LedgerFault};
 pub use head::{Head, Stated};
-pub use issue::{AskedChange, Issue, IssuedItem, IssuedSheet, ItemName, Named, TakenUnapproved, Terms, Total, WhoMust};
+pub use issue::{
+    AllowedTerms, AskedChange, Issue, IssuedItem, IssuedSheet, ItemName, MoneyTerms, Named, TakenUnapproved, Terms,
+    Total, WhoMust,
+};
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};
 pub use order::{Device, During, MomentFault, ResponseOrder, TOLERANCE, day_in};

@@ -70,6 +70,7 @@ impl IssuedBook {
             built: None,
             asked: vec![],
             unapproved: None,
+            money: None,
             after: None,
             items,
         };

@@ -9,6 +9,12 @@ const ROOM: &str = "name: Kitchen\nopenings: {niche: {takes: item, width: 48\", 
 const TRUNK: &str = "selection: Trunk\nkind: item\nplace: niche\nmaker: Zelmor\nmodel: T 1\nfinish: oak\nsupplier: Ardwin\n\
     lead time: 2 weeks\nprice: 90.00\nquantity: 1\nphotos: [rug.jpg]\nsize: {width: 46\", height: 70\", depth: 12\"}\n";
 
+/// A rug of two options; the second stands in the place of `#`.
+const RUG_OF_TWO: &str = "selection: Rug\nkind: rug\nneeded for: 2027-06-01\noptions:\n  - {id: oak, name: Oak, maker: Zelmor, model: ZS-1, \
+    finish: oak, price: 100.00, face size: 48\" x 72\", quantity: 1, photos: [rug.jpg], supplier: Ardwin, lead time: 2 weeks}\n#";
+const ASH: &str = "  - {id: ash, name: Ash, maker: Zelmor, model: ZS-2, finish: ash, price: 90.00, face size: 48\" x 72\", \
+    quantity: 1, photos: [rug.jpg], supplier: Ardwin, lead time: 2 weeks}\n";
+
 fn house() -> Project {
     Project::with_a_rug_issued().file("rooms/kitchen/room.yaml", ROOM).file("rooms/kitchen/trunk.yaml", TRUNK)
 }
@@ -91,6 +97,73 @@ fn a_withdrawn_number_is_listed_and_not_used_again() {
     let told = project.run(["status", "--format", "json", "--today", "2027-01-16"]).stdout_is_json();
     assert_eq!(told["approvals"]["withdrawn"][0]["issue"], 2);
     project.run(["issue", "--for", "approval", "--today", "2027-01-16"]).exits(0).says("K-03  Chest, kitchen (new)");
+}
+
+fn approve(project: &Project, item: &str) {
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let how = ["--decision", "approved", "--how", "said on the telephone", "--given", &given];
+    project.run(["receive", "--by-hand", "ada", "--item", item].into_iter().chain(how)).exits(0);
+}
+
+/// What was approved is not left out without a word of those who approved it: they agree by what they sign next.
+#[test]
+fn what_was_approved_is_not_withdrawn_without_a_word() {
+    let project = house();
+    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+    approve(&project, "kitchen/rug");
+    approve(&project, "kitchen/trunk");
+    construction(&project, &[]).exits(0).says("issue 3 for construction");
+    let project = project.without("rooms/kitchen/trunk.yaml").file("rooms/kitchen/room.yaml", "name: Kitchen\n");
+    construction(&project, &[])
+        .exits(1)
+        .says("not issued for construction: these are not approved")
+        .says("  approved, and withdrawn since; still to agree: Ada Marrowby: K-02 Trunk, $90.00\n");
+    project
+        .run(["status", "--today", "2027-01-15"])
+        .says("K-02 Trunk (Kitchen): withdrawn after issue 3")
+        .says("; it came to $90.00; Ada Marrowby had approved it; still to agree: Ada Marrowby");
+    project
+        .run(["compare", "3", "now", "--today", "2027-01-15"])
+        .says("in all $90.00 before")
+        .says("Ada Marrowby had approved it; still to agree: Ada Marrowby");
+    let taken = ["--unapproved", "agreed by radio"];
+    construction(&project, &taken).exits(0).says("issue 4 for construction");
+    construction(&project, &[]).exits(1).says("still to agree");
+    // Whoever approves anything of an issue that no longer has it was told there that it is withdrawn.
+    project
+        .run(["issue", "--for", "approval", "--today", "2027-01-16"])
+        .exits(0)
+        .says("Trunk, kitchen (gone)")
+        .says("Ada Marrowby had approved it");
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-16", "--out", out.to_str().unwrap()]).exits(0);
+    let page = std::fs::read_to_string(out.join("client/sign.html")).unwrap();
+    assert!(page.contains("K-02 Trunk, $90.00; approved before by Ada Marrowby"), "{page}");
+    approve(&project, "kitchen/rug");
+    project.run(["status", "--today", "2027-01-16"]).does_not_say("still to agree").says("had approved it");
+    construction(&project, &[]).exits(0);
+}
+
+/// An option that is taken out, and a thing that moves to another room, are asked again under their names.
+#[test]
+fn an_option_that_is_taken_out_and_a_thing_that_moves_are_asked_again() {
+    let project = house().file("rooms/kitchen/rug.yaml", &RUG_OF_TWO.replace('#', ASH));
+    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+    approve(&project, "kitchen/trunk");
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let how = ["--option", "oak", "--decision", "approved", "--how", "said so", "--given", &given];
+    project.run(["receive", "--by-hand", "ada", "--item", "kitchen/rug"].into_iter().chain(how)).exits(0);
+    let project = project.file("rooms/kitchen/rug.yaml", &RUG_OF_TWO.replace('#', ""));
+    construction(&project, &[]).exits(1).says("changed since signed; still to sign: Ada Marrowby: K-01 Rug");
+    project.run(["compare", "2", "now", "--today", "2027-01-15"]).says("option gone, which was");
+    let project = project
+        .without("rooms/kitchen/trunk.yaml")
+        .file("rooms/kitchen/room.yaml", "name: Kitchen\n")
+        .file("rooms/hall/room.yaml", &ROOM.replace("Kitchen", "Hall"))
+        .file("rooms/hall/trunk.yaml", TRUNK)
+        .photo("rooms/hall/photos/rug.jpg");
+    let told = construction(&project, &[]).exits(1);
+    told.says("still to agree: Ada Marrowby: K-02 Trunk, $90.00").says("not asked");
 }
 
 /// An issue whose content is of a later release is not judged by this one.

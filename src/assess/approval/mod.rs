@@ -133,6 +133,11 @@ impl Approvals {
         Some(&self.item(room, selection)?.now)
     }
 
+    /// What was approved and is withdrawn without a word of those who approved it.
+    pub fn withdrawn_unasked(&self) -> impl Iterator<Item = &Withdrawn> {
+        self.withdrawn.iter().filter(|gone| !gone.waits_for.is_empty())
+    }
+
     /// Whether it may be ordered: every needed approver approved what it is now.
     pub fn is_orderable(&self, room: &Room, selection: &Selection) -> bool {
         self.item(room, selection).is_some_and(|item| item.standing == ApprovalState::Approved)

@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::assess::approval::{Approvals, Withdrawn};
+use crate::book::Book;
 use crate::ledger::{Issue, IssuedItem, IssuedSheet};
 use crate::shown::{
     Change, SheetOf, built_changes, built_fields, changes, is_before_plans, is_before_trades, is_built_as, version_of,
@@ -10,11 +12,15 @@ use crate::units::{Currency, Date, Money, System};
 
 mod asked;
 mod reopened;
+mod signing;
+mod terms;
 #[cfg(test)]
 mod tests;
 
 pub use asked::{Asked, asked};
 pub use reopened::{Look, Reopened, looked_at};
+pub use signing::Signing;
+pub use terms::{Term, TermMoved};
 
 /// What changed between two issues.
 #[derive(Clone, Debug)]
@@ -27,6 +33,8 @@ pub struct ChangeOrder {
     pub sums: Vec<(Sort, Money)>,
     /// The sum with tax, where both issues have it.
     pub with_tax: Option<Moved<Money>>,
+    /// The terms of money that are others, as far as both issues say them.
+    pub terms: Vec<TermMoved>,
     /// The openings that are built from other figures: the sheets that no longer stand. None where the earlier issue
     /// says nothing of what is built from, and the later does.
     pub built: Option<Vec<BuiltOtherwise>>,
@@ -168,7 +176,7 @@ impl ChangeOrder {
             sums && moved.by().is_some()
         });
         let sums = settled.map_or_else(Vec::new, |_| sums(&items));
-        Self { items, settled, sums, with_tax, built: built(from, to) }
+        Self { items, settled, sums, with_tax, terms: terms::between(from, to), built: built(from, to) }
     }
 
     /// The same in the units of its book.
@@ -184,12 +192,23 @@ impl ChangeOrder {
     /// Whether nothing changed of what is shown, decided and paid.
     pub fn is_nothing_decided(&self) -> bool {
         let moved = |sum: &Option<Moved<Money>>| sum.is_some_and(|sum| sum.from != sum.to);
-        self.items.is_empty() && !moved(&self.settled) && !moved(&self.with_tax)
+        self.items.is_empty() && self.terms.is_empty() && !moved(&self.settled) && !moved(&self.with_tax)
     }
 
     /// Whether nothing changed, neither of that nor of what is built from.
     pub fn is_nothing(&self) -> bool {
         self.is_nothing_decided() && self.built.as_ref().is_some_and(Vec::is_empty)
+    }
+
+    /// What is withdrawn in it that somebody had approved, by the record.
+    pub fn withdrawn(&self, book: &Book) -> Vec<Withdrawn> {
+        if self.items.iter().all(|item| item.fate != Fate::Gone) {
+            return vec![];
+        }
+        let mut all = Approvals::of(book).withdrawn;
+        let is_told = |gone: &Withdrawn| self.items.iter().any(|item| item.fate == Fate::Gone && gone.is(item));
+        all.retain(|gone| !gone.approved_by.is_empty() && is_told(gone));
+        all
     }
 
     /// Whether anything must be signed.

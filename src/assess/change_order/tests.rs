@@ -39,6 +39,7 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
         built: None,
         asked: vec![],
         unapproved: None,
+        money: None,
     }
 }
 

@@ -29,6 +29,14 @@ struct Gone<'a> {
     /// The last issue that it stands in.
     issue: u32,
     approved_by: &'a [String],
+    /// What it came to, plain.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    price: Option<String>,
+    /// Who approved it, and has not agreed that it is withdrawn.
+    #[serde(skip_serializing_if = "<[_]>::is_empty")]
+    waits_for: &'a [String],
+    #[serde(skip)]
+    sum: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -107,6 +115,9 @@ pub fn of(review: &Review) -> Option<Approvals<'_>> {
         tag: &gone.tag,
         issue: gone.issue,
         approved_by: &gone.approved_by,
+        price: gone.price.map(|price| price.plain()),
+        waits_for: &gone.waits_for,
+        sum: gone.price.map(|price| price.to_string()),
     });
     Some(Approvals { issue, on: on.iso(), items: items.collect(), withdrawn: withdrawn.collect() })
 }
@@ -153,10 +164,15 @@ impl Approvals<'_> {
                 [] => String::new(),
                 names => format!("; {} had approved it", series(names)),
             };
+            let agree = match gone.waits_for {
+                [] => String::new(),
+                names => format!("; still to agree: {}", series(names)),
+            };
+            let sum = gone.sum.as_ref().map_or_else(String::new, |sum| format!("; it came to {sum}"));
             let Gone { tag, item, room, issue, .. } = gone;
             add_line!(
                 text,
-                "      {tag} {item} ({room}): withdrawn after issue {issue}, its number is not used again{had}"
+                "      {tag} {item} ({room}): withdrawn after issue {issue}, its number is not used again{sum}{had}{agree}"
             );
         }
         text

@@ -4,7 +4,8 @@ use std::fmt::Write;
 
 use serde::Serialize;
 
-use crate::assess::{Asked, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Sort};
+use crate::assess::approval::Withdrawn;
+use crate::assess::{Asked, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort};
 use crate::book::{Approval, Book};
 use crate::ledger::{AskedChange, Issue};
 use crate::units::{Currency, Money, series};
@@ -64,9 +65,11 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
         return "nothing changed\n".into();
     }
     let (mut text, asked) = (String::new(), Asked::between(&book.record, issues));
+    let withdrawn = order.withdrawn(book);
     for item in &order.items {
         let _ = writeln!(text, "{}  {}, {}{}", item.tag, item.name, item.room, fate(item.fate));
-        for line in lines(item).into_iter().chain(who_asked(item, &asked)) {
+        let withdrawn = withdrawn.iter().filter(|gone| gone.is(item)).map(Withdrawn::had_approved);
+        for line in lines(item).into_iter().chain(withdrawn).chain(who_asked(item, &asked)) {
             let _ = writeln!(text, "      {line}");
         }
     }
@@ -78,6 +81,9 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     text += &opens_again(&order.reopened(issues, book));
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
+    for term in &order.terms {
+        let _ = writeln!(text, "{}", term.words());
+    }
     if let Some(sum) = order.settled.filter(|_| !order.sums.is_empty()) {
         let _ = writeln!(text, "base: {}", sum.from);
     }
@@ -89,8 +95,10 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
             let _ = writeln!(text, "{name}: {words}");
         }
     }
-    if order.asks() {
-        let _ = writeln!(text, "to sign: {}", signers(book));
+    match order.signing(issues, book) {
+        Signing::Nobody => {}
+        Signing::NotIssued => text += "to sign: nobody, since this was not issued\n",
+        Signing::By(must, names) => _ = writeln!(text, "to sign: {}", signers(must, &names)),
     }
     text
 }
@@ -201,7 +209,8 @@ fn tally(order: &ChangeOrder) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| format!("{count} {word}"))
         .collect();
-    match (told.is_empty(), order.built.as_ref().is_some_and(Vec::is_empty)) {
+    let sums_alone = order.built.as_ref().is_some_and(Vec::is_empty) && order.terms.is_empty();
+    match (told.is_empty(), sums_alone) {
         (false, _) => told.join(", "),
         (true, false) => "no item changed".into(),
         (true, true) => "totals alone changed".into(),
@@ -213,9 +222,8 @@ fn counted(count: usize, one: &str, several: &str) -> String {
 }
 
 /// Who must sign what is shown otherwise.
-fn signers(book: &Book) -> String {
-    let names: Vec<&str> = book.project.approvers.iter().map(|approver| approver.name.as_str()).collect();
-    match (names.as_slice(), book.project.approval) {
+fn signers(must: Approval, names: &[&str]) -> String {
+    match (names, must) {
         ([], _) => "the book names no approver".into(),
         (names, Approval::All) => series(names),
         (names, Approval::Any) => names.join(" or "),
@@ -239,6 +247,8 @@ struct ChangeOrderReport<'a> {
     /// What each sort of change brings to that sum.
     sums: Vec<Bringing>,
     with_tax: Option<SumReport>,
+    /// What changed of tax, of what prices include, and of allowances, a sentence each.
+    terms: Vec<String>,
     sign: Sign<'a>,
     /// Those who were sent an older issue than the later one, and are not known to hold that.
     holding_older: Vec<HolderReport>,
@@ -309,6 +319,8 @@ struct Bringing {
 #[derive(Serialize)]
 struct Sign<'a> {
     needed: bool,
+    /// Whether it can be signed: both sides were issued.
+    now: bool,
     all: bool,
     approvers: Vec<&'a str>,
 }
@@ -334,8 +346,10 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         settled: sum(order.settled),
         sums: order.sums.iter().map(|(sort, sum)| Bringing { of: sort_word(*sort), difference: sum.plain() }).collect(),
         with_tax: sum(order.with_tax),
+        terms: order.terms.iter().map(|term| term.words().to_string()).collect(),
         sign: Sign {
             needed: order.asks(),
+            now: matches!(order.signing((from, to), book), Signing::By(..)),
             all: book.project.approval == Approval::All,
             approvers: book.project.approvers.iter().map(|approver| approver.name.as_str()).collect(),
         },

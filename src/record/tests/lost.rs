@@ -22,6 +22,7 @@ fn issue(number: u32) -> Issue {
         built: None,
         asked: vec![],
         unapproved: None,
+        money: None,
         after: None,
         items: vec![],
     }

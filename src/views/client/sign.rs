@@ -9,7 +9,7 @@ use crate::units::{Money, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::html::{Html, show};
-use crate::views::shared::lines::{capital, fact};
+use crate::views::shared::lines::{capital, fact, withdrawn};
 use crate::views::shared::photo::Photo;
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Fact, Link, Sheet, SheetPlace, on_sheet};
@@ -141,6 +141,7 @@ impl PageBuilder<'_> {
             vec![self.worded("sign.items", selections.to_string()), self.worded("sign_says.who", self.who_signs())];
         let sums = self.sums(self.subject.assessment.amounts.book.settled, &self.all_rooms());
         facts.extend(sums.last().map(|sum| fact(&sum.name, self.words.amount(sum.amount))));
+        facts.extend(self.withdrawn_to_agree(None).into_iter().map(|told| self.worded("changes.withdrawn", told)));
         let mark = shown::in_short(&shown::of_all(self.marks.values()));
         SignPage {
             sheet: self.revised(self.chrome.sheet(place, Some(mark), from, Some(cover)), RevisionScope::All),
@@ -155,6 +156,14 @@ impl PageBuilder<'_> {
             papers: self.paper_links(),
             asked: self.asked(),
         }
+    }
+
+    /// What was approved and is withdrawn, of the book or of a room, until those who approved it agree: by what they sign
+    /// now.
+    pub fn withdrawn_to_agree(&self, room: Option<&Room>) -> Vec<String> {
+        let gone = self.subject.assessment.approvals.withdrawn_unasked();
+        let gone = gone.filter(|gone| room.is_none_or(|room| room.folder == gone.room));
+        gone.map(|gone| withdrawn(self.words, gone)).collect()
     }
 
     /// What each approver signed of the whole book, and a place for what is still to be signed.

@@ -4,13 +4,17 @@
 
 use std::collections::BTreeMap;
 
+use crate::assess::approval::Withdrawn;
 use crate::assess::transmittals::{self, Holder};
-use crate::assess::{Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Sort};
+use crate::assess::{
+    Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Signing, Sort, Term,
+    TermMoved,
+};
 use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedItem};
-use crate::shown::{self, SheetOf};
+use crate::shown::{self, ChangedValue, SheetOf};
 use crate::units::Money;
 use crate::views::client::sign::who_signs;
 use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, fate_key, item, shift};
@@ -18,7 +22,7 @@ use crate::views::paper::parts;
 use crate::views::paper::sign_off::{
     LabelledLine, PaperSize, ProjectTitle, SheetPart, SheetSigner, SheetTitle, approvers, paper_of, project_of,
 };
-use crate::views::shared::lines::field;
+use crate::views::shared::lines::{field, withdrawn as gone_in_words};
 use crate::views::shared::sheet::purpose_key;
 use serde::Serialize;
 
@@ -118,7 +122,8 @@ pub fn change_order(words: Words, order: &Order, issues: Issues<'_>, book: &Book
 
 fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> ChangeOrder {
     let draft = from.number == 0 || to.number == 0;
-    let asks = order.asks() && !draft;
+    let signing = order.signing((from, to), book);
+    let asks = matches!(signing, Signing::By(..));
     let number = |issue: &Issue| match issue.number {
         0 => say!(words, "changes.now"),
         number => number.to_string(),
@@ -140,8 +145,9 @@ fn whole(words: Words, order: &Order, (from, to): Issues<'_>, book: &Book) -> Ch
         delta: if to.number == 0 { String::new() } else { number(to) },
         date: words.day(to.on),
         statement: statement(words, from, asks, draft),
-        facts: facts((words, book.project.prices), order, (from, to), asks.then_some(book))
+        facts: facts((words, book), order, (from, to), &signing)
             .into_iter()
+            .chain(withdrawn(words, order, book))
             .chain(holding_older(words, to, book))
             .collect(),
         rooms: rooms(words, order, (from, to), book),
@@ -206,12 +212,11 @@ fn statement(words: Words, from: &Issue, asks: bool, draft: bool) -> String {
     say!(words, key, rest = rest)
 }
 
-/// `signed_by` is the book, where anybody is to sign.
 fn facts(
-    (words, prices): (Words, Prices),
+    (words, book): (Words, &Book),
     order: &Order,
     (from, to): Issues<'_>,
-    signed_by: Option<&Book>,
+    signing: &Signing<'_>,
 ) -> Vec<LabelledLine> {
     let line = |key: &str, value: String| LabelledLine { label: say!(words, key), value };
     let named = |issue: &Issue| match issue.number {
@@ -227,11 +232,21 @@ fn facts(
         line("sign.items", tally(words, order)),
     ];
     let money = order.settled.and_then(|sum| Some(difference(words, sum.by()?)));
-    facts.extend(money.map(|told| line("changes.money", say!(words, taxed_key(prices), what = told))));
+    facts.extend(money.map(|told| line("changes.money", say!(words, taxed_key(book.project.prices), what = told))));
     facts.extend(days(words, order).map(|told| line("changes.days", told)));
-    let signers = signed_by.map_or_else(|| say!(words, "changes.nobody_needs_to"), |book| signers(words, book));
+    let signers = match signing {
+        Signing::Nobody | Signing::NotIssued => say!(words, "changes.nobody_needs_to"),
+        Signing::By(_, names) => signers(words, names, book),
+    };
     facts.push(line("sign_says.who", signers));
     facts
+}
+
+/// What is withdrawn that somebody had approved: whoever signs agrees to that.
+fn withdrawn(words: Words, order: &Order, book: &Book) -> Vec<LabelledLine> {
+    let line =
+        |gone: Withdrawn| LabelledLine { label: say!(words, "changes.withdrawn"), value: gone_in_words(words, &gone) };
+    order.withdrawn(book).into_iter().map(line).collect()
 }
 
 /// Who was sent an older issue, and is not known to hold the later one.
@@ -243,8 +258,8 @@ fn holding_older(words: Words, to: &Issue, book: &Book) -> Option<LabelledLine> 
 }
 
 /// Approvers by name, with how many of them must sign.
-fn signers(words: Words, book: &Book) -> String {
-    let names: Vec<String> = book.project.approvers.iter().map(|approver| approver.name.clone()).collect();
+fn signers(words: Words, names: &[&str], book: &Book) -> String {
+    let names: Vec<String> = names.iter().map(ToString::to_string).collect();
     let rule = who_signs(words, book);
     if names.len() < 2 { rule } else { format!("{}; {rule}", words.series(&names)) }
 }
@@ -286,10 +301,34 @@ fn totals(words: Words, order: &Order, prices: Prices) -> Vec<ChangeLine> {
         ..change(say!(words, sort_key(*sort)), String::new(), String::new())
     });
     let sums = [(items_key, order.settled), ("changes.with_tax", order.with_tax)];
-    base.into_iter()
+    let terms = order.terms.iter().map(|term| self::term(words, term));
+    terms
+        .chain(base)
         .chain(sorts)
         .chain(sums.into_iter().filter_map(|(key, sum)| Some(moved(words, key, sum?))))
         .collect()
+}
+
+/// A term of money that is another one.
+fn term(words: Words, term: &TermMoved) -> ChangeLine {
+    let what = match &term.what {
+        Term::Tax => say!(words, "changes.term.tax"),
+        Term::Prices(was, is) => {
+            let told = |prices: Prices| match prices {
+                Prices::WithTax => say!(words, "sign_says.with_tax"),
+                Prices::BeforeTax => say!(words, "sign_says.before_tax"),
+            };
+            return change(say!(words, "changes.term.prices"), told(*was), told(*is));
+        }
+        Term::Allowance(name) => say!(words, "changes.term.allowance", name = name),
+        Term::AllowanceIncludes(name) => say!(words, "changes.term.includes", name = name),
+    };
+    let told = |value: &Option<ChangedValue>| match value {
+        Some(ChangedValue::Amount(money)) => words.amount(*money),
+        Some(ChangedValue::Other(said)) => said.to_string(),
+        None => String::new(),
+    };
+    change(what, told(&term.from), told(&term.to))
 }
 
 /// The key of a sum with what it says of tax.

@@ -232,6 +232,8 @@ impl PageBuilder<'_> {
             facts.push(self.line("paper_says.still_to_choose", say!(self.words, "units.items", n = open)));
         }
         facts.push(self.line("sign_says.who", self.who_signs()));
+        let of_room = rooms.first().copied().filter(|_| !whole);
+        facts.extend(self.withdrawn_to_agree(of_room).into_iter().map(|told| self.line("changes.withdrawn", told)));
         facts.extend(self.in_ledger().map(|stated| self.line("paper_says.on_record", stated)));
         SignOff {
             language: self.words.tag().to_owned(),

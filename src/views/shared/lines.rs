@@ -1,5 +1,6 @@
 //! The lines that describe an option, worded once for pages, tables and sheets.
 
+use crate::assess::approval::Withdrawn;
 use crate::book::{BesideWord, Hinge, Neighbour, PartIs, ProductOption, RunEnd, Selection};
 use crate::language::{Words, say};
 use crate::shown;
@@ -89,6 +90,13 @@ pub fn flank_name(words: Words, flank: &Flank) -> String {
         FlankIs::Filler => say!(words, "drawn.part.filler"),
         FlankIs::Panel => say!(words, "drawn.part.panel"),
     }
+}
+
+/// What is withdrawn, with what it came to and who had approved it.
+pub fn withdrawn(words: Words, gone: &Withdrawn) -> String {
+    let name = format!("{} {}", gone.tag, gone.name);
+    let what = gone.price.map_or_else(|| name.clone(), |price| format!("{name}, {}", words.amount(price)));
+    say!(words, "changes.had_approved", what = what, who = words.series(&gone.approved_by))
 }
 
 impl PageBuilder<'_> {

@@ -225,6 +225,7 @@ mod tests {
             built: None,
             asked: vec![],
             unapproved: None,
+            money: None,
         }
     }
 

@@ -86,6 +86,7 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         built: None,
         asked: vec![],
         unapproved: None,
+        money: None,
     }
 }
 

@@ -172,6 +172,7 @@ impl History {
             built: None,
             asked: vec![],
             unapproved: None,
+            money: None,
         };
         let items = u32::try_from(issue.items.len()).expect("a few items");
         let sha256 = Digest::of(&number.to_be_bytes());

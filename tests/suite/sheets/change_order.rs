@@ -134,6 +134,47 @@ fn nobody_signs_what_was_not_issued_or_what_did_not_change() {
     assert!(text.contains("any one may sign"), "{text}");
 }
 
+/// Money that is agreed besides prices, what is withdrawn and who signs are one value: as text, as JSON and as a sheet.
+#[test]
+fn text_and_sheet_tell_the_same_of_terms_of_what_is_withdrawn_and_of_who_signs() {
+    let project = book("allowances: {rugs: 500, tiles: {amount: 300, includes: delivery}}\n");
+    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let how = ["--decision", "approved", "--how", "said on the telephone", "--given", &given];
+    project.run(["receive", "--by-hand", "ada", "--item", "kitchen/mat"].into_iter().chain(how)).exits(0);
+    let text = fs::read_to_string(project.root().join("book.yaml")).expect("the book");
+    let text = text.replace("tax: 10 %", "tax: 11 %").replace("rugs: 500", "rugs: 450").replace("delivery", "fitting");
+    let project = project.file("book.yaml", &text).without("rooms/kitchen/mat.yaml");
+    let terms = [
+        ("tax from 10 % to 11 %", ["Tax", "10 %", "11 %"]),
+        ("allowance `rugs` from 500.00 USD to 450.00 USD", ["Allowance rugs", "$500.00", "$450.00"]),
+        ("what the allowance `tiles` includes from delivery to fitting", ["Allowance tiles", "delivery", "fitting"]),
+    ];
+    let withdrawn = ["WITHDRAWN", "K-01 Mat, $100.00; approved before by"];
+    for (to, signs) in [("now", false), ("2", true)] {
+        if signs {
+            project.run(["issue", "--for", "approval", "--today", "2027-02-01"]).exits(0).says("tax from 10 % to 11 %");
+        }
+        let mut told = project.run(["compare", "1", to, "--today", "2027-02-02"]).exits(0);
+        let json = project.run(["compare", "1", to, "--format", "json", "--today", "2027-02-02"]).stdout_is_json();
+        let pages = sheet(&project, "1", to).1.pages().concat();
+        let has = |words: &[&str]| pages.lines().any(|line| words.iter().all(|word| line.contains(word)));
+        for (number, (phrase, row)) in terms.iter().enumerate() {
+            told = told.says(phrase);
+            assert_eq!(json["terms"][number], *phrase);
+            assert!(has(row), "{row:?}: {pages}");
+        }
+        told = told.says("Ada Marrowby had approved it; still to agree: Ada Marrowby");
+        assert!(withdrawn.iter().all(|word| pages.contains(word)), "{pages}");
+        assert_eq!(json["sign"]["now"], signs);
+        assert_eq!(pages.contains("both must sign"), signs, "{pages}");
+        match signs {
+            true => told.says("to sign: Ada Marrowby and Sven Lint"),
+            false => told.says("to sign: nobody, since this was not issued"),
+        };
+    }
+}
+
 #[test]
 fn a_pdf_goes_to_a_file_that_is_named_and_over_nothing_but_a_pdf() {
     let project = issued_twice("");

@@ -72,6 +72,7 @@ mod tests {
             built: None,
             asked: vec![],
             unapproved: None,
+            money: None,
             after: None,
             items: vec![],
         };

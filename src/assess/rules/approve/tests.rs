@@ -68,6 +68,7 @@ pub(in crate::assess::rules) fn issued(approvers: &str, range: &str) -> Record {
         built: None,
         asked: vec![],
         unapproved: None,
+        money: None,
     };
     let approvers = approvers.into();
     Record { issue, facts: vec![], approvers, at: "2027-01-12T19:05:00Z", made: "2027-01-10T09:00:00Z" }

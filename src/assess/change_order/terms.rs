@@ -1,0 +1,78 @@
+//! What of the terms of money changed between two issues: tax, what prices include, allowances.
+
+use crate::book::Prices;
+use crate::ledger::{AllowedTerms, Issue};
+use crate::shown::ChangedValue;
+use crate::units::{Currency, Money, Phrase, Wrote, phrase};
+
+/// A term of money.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Term {
+    /// The rate of tax.
+    Tax,
+    /// Whether tax is in every price: what was said, and what is.
+    Prices(Prices, Prices),
+    /// The amount of an allowance, by its name.
+    Allowance(String),
+    /// What that is to pay for besides the things.
+    AllowanceIncludes(String),
+}
+
+/// A term that is another one. An empty side was not agreed, or is not any more.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TermMoved {
+    /// Which.
+    pub what: Term,
+    /// What it was.
+    pub from: Option<ChangedValue>,
+    /// What it is.
+    pub to: Option<ChangedValue>,
+}
+
+impl TermMoved {
+    /// In a phrase: `tax from 8.25 % to 9 %`.
+    pub fn words(&self) -> Phrase {
+        let what = match &self.what {
+            Term::Tax => Phrase::from("tax"),
+            Term::Prices(was, is) => return phrase!("prices from {was} to {is}", was, is),
+            Term::Allowance(name) => phrase!("allowance `{name}`", name),
+            Term::AllowanceIncludes(name) => phrase!("what the allowance `{name}` includes", name),
+        };
+        match (self.from.as_ref().map(ChangedValue::phrase), self.to.as_ref().map(ChangedValue::phrase)) {
+            (Some(from), Some(to)) => phrase!("{what} from {from} to {to}", what, from, to),
+            (Some(from), None) => phrase!("{what} gone, which was {from}", what, from),
+            (None, Some(to)) => phrase!("{what} new: {to}", what, to),
+            (None, None) => what,
+        }
+    }
+}
+
+/// The terms that are not the same. Of what an older issue does not say nothing is told.
+pub(super) fn between(from: &Issue, to: &Issue) -> Vec<TermMoved> {
+    let plain = |text: &String| ChangedValue::Other(phrase!("{text}", Wrote(text)));
+    let moved = |what: Term, from: Option<ChangedValue>, to: Option<ChangedValue>| {
+        (from != to).then_some(TermMoved { what, from, to })
+    };
+    let prices = |tax_in: bool| if tax_in { Prices::WithTax } else { Prices::BeforeTax };
+    let mut found = Vec::new();
+    if let (Some(was), Some(is)) = (&from.terms, &to.terms) {
+        let (was, is) = (prices(was.tax_in_prices), prices(is.tax_in_prices));
+        found.extend((was != is).then_some(TermMoved { what: Term::Prices(was, is), from: None, to: None }));
+    }
+    let (Some(was), Some(is)) = (&from.money, &to.money) else { return found };
+    found.extend(moved(Term::Tax, was.tax.as_ref().map(plain), is.tax.as_ref().map(plain)));
+    let called = |all: &[AllowedTerms], name: &str| all.iter().find(|one| one.name == name).cloned();
+    let gone = was.allowances.iter().filter(|one| called(&is.allowances, &one.name).is_none());
+    for name in is.allowances.iter().chain(gone).map(|one| &one.name) {
+        let (before, after) = (called(&was.allowances, name), called(&is.allowances, name));
+        let amount = |of: &Option<AllowedTerms>, issue: &Issue| {
+            let sum = &of.as_ref()?.amount;
+            let money = Currency::parse(&issue.currency).ok().and_then(|currency| Money::parse(sum, currency).ok());
+            Some(money.map_or_else(|| plain(sum), ChangedValue::Amount))
+        };
+        let includes = |of: &Option<AllowedTerms>| of.as_ref()?.includes.as_ref().map(plain);
+        found.extend(moved(Term::Allowance(name.clone()), amount(&before, from), amount(&after, to)));
+        found.extend(moved(Term::AllowanceIncludes(name.clone()), includes(&before), includes(&after)));
+    }
+    found
+}
