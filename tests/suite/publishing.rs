@@ -187,3 +187,29 @@ fn a_waiver_and_its_reason_are_the_trade_s_and_the_office_s_and_its_caution_is_e
         assert!(pages.contains("too wide"), "{folder}");
     }
 }
+
+#[test]
+fn a_page_is_named_by_what_its_item_is_called_without_accents_and_no_two_are_one() {
+    let book = "title: Casa\nclient: Nadie\nunits: metric\ncurrency: EUR\n\
+        milestones: {cabinets set: 2027-09-01}\n";
+    let things = "- selection: Grifería\n  kind: tap\n- selection: Griferia\n  kind: tap\n\
+        - selection: Spüle\n  kind: sink\n- selection: Spüle\n  kind: sink\n\
+        - {selection: Baño, id: b-1, kind: bathtub}\n- selection: Tap\n  kind: tap\n";
+    let project = Project::new()
+        .file("book.yaml", book)
+        .file("rooms/baño/room.yaml", "name: Baño\n")
+        .file("rooms/baño/cosas.yaml", things);
+    let out = project.beside("site");
+    publish(&project, &out, &["--draft"]).exits(0);
+    let mut pages: Vec<String> = every_file(&out.join("client/items/bano"))
+        .iter()
+        .filter_map(|path| Some(path.file_name()?.to_str()?.to_owned()))
+        .collect();
+    pages.sort();
+    // The plain spelling has its own id; the accented one keeps the letters that its id has.
+    assert_eq!(pages, ["b-1.html", "grifer-a.html", "griferia.html", "spule-2.html", "spule.html", "tap.html"]);
+    let cover = std::fs::read_to_string(out.join("client/rooms/bano.html")).unwrap();
+    for page in pages {
+        assert!(cover.contains(&format!("items/bano/{page}")), "{page}");
+    }
+}

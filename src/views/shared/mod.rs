@@ -9,6 +9,7 @@ pub mod fit;
 pub(super) mod found;
 pub mod html;
 pub(super) mod lines;
+pub(super) mod page_names;
 pub mod photo;
 pub(super) mod prose;
 pub mod revisions;

@@ -1,15 +1,12 @@
 //! What every page has in common: its title block, its number, where it stands and where it leads.
 
-use std::collections::{BTreeMap, HashMap, HashSet};
-
-use crate::book::{Book, Opening, Room, Selection, page_name_of};
+use crate::book::{Book, Opening, Room, Selection};
 use crate::language::{Words, say};
 use crate::ledger::{Head, Purpose};
-use crate::source::portable::NameFault;
-use crate::source::{Span, portable};
 use crate::views::pages::Subject;
 use crate::views::shared::data::Data;
 use crate::views::shared::html::Html;
+use crate::views::shared::page_names::PageNames;
 use crate::views::shared::revisions::Revision;
 use serde::Serialize;
 
@@ -153,9 +150,7 @@ pub(crate) use on_sheet;
 pub struct SheetFrame<'a> {
     words: Words,
     project: Project,
-    rooms: BTreeMap<&'a str, String>,
-    /// Each opening's name in paths, by where it is named.
-    openings: HashMap<Span, String>,
+    names: PageNames<'a>,
 }
 
 /// A sheet in the making: its path, number, name, and the crumbs above it.
@@ -193,12 +188,12 @@ impl<'a> SheetFrame<'a> {
             }),
             call: project.firm.phone.get().and_then(|phone| Call::of(phone)),
         };
-        Self { words, project: shared, rooms: room_names(book), openings: opening_names(book) }
+        Self { words, project: shared, names: PageNames::of(book) }
     }
 
     /// The name that a room has in paths.
     pub fn room_name(&self, room: &Room) -> &str {
-        self.rooms.get(room.folder.as_str()).map_or("room", String::as_str)
+        self.names.room(room)
     }
 
     /// A room's page.
@@ -208,13 +203,12 @@ impl<'a> SheetFrame<'a> {
 
     /// A selection's page.
     pub fn item_path(&self, room: &Room, selection: &Selection) -> String {
-        format!("items/{}/{}.html", self.room_name(room), selection.id)
+        format!("items/{}/{}.html", self.room_name(room), self.names.item(room, selection))
     }
 
     /// An opening's sheet.
     pub fn opening_path(&self, room: &Room, opening: &Opening) -> String {
-        let name = self.openings.get(&opening.name.span).map_or("opening", String::as_str);
-        format!("openings/{}/{name}.html", self.room_name(room))
+        format!("openings/{}/{}.html", self.room_name(room), self.names.opening(opening))
     }
 
     /// The sheet of a room for those who build, by the word of their trade.
@@ -324,42 +318,4 @@ pub fn purpose_key(purpose: Purpose) -> &'static str {
         Purpose::Approval => "issued.for_approval",
         Purpose::Construction => "issued.for_construction",
     }
-}
-
-/// Each room's name in paths, no two the same.
-fn room_names(book: &Book) -> BTreeMap<&str, String> {
-    let (mut names, mut taken): (BTreeMap<&str, String>, HashSet<String>) = (BTreeMap::new(), HashSet::new());
-    // The last number that was tried of each name.
-    let mut tried: HashMap<String, u32> = HashMap::new();
-    for room in &book.rooms {
-        let short = page_name_of(&room.folder);
-        let mut name = short.clone();
-        while !taken.insert(name.clone()) {
-            let number = tried.entry(short.clone()).or_insert(1);
-            *number += 1;
-            name = format!("{short}-{number}");
-        }
-        names.insert(&room.folder, name);
-    }
-    names
-}
-
-/// Each opening's name in paths, by where it is named: of several that are called alike the later ones have a number.
-fn opening_names(book: &Book) -> HashMap<Span, String> {
-    let mut names = HashMap::new();
-    for room in &book.rooms {
-        let mut same: HashMap<String, u32> = HashMap::new();
-        for opening in &room.openings {
-            // What some system takes for a device, or no disk holds, names no page.
-            let short = match portable::fault(&page_name_of(&opening.name)) {
-                Some(NameFault::Device) => format!("{}-opening", page_name_of(&opening.name)),
-                _ => page_name_of(&opening.name).chars().take(portable::LONGEST_NAME).collect(),
-            };
-            let count = same.entry(short.clone()).or_insert(0);
-            *count += 1;
-            let name = if *count == 1 { short } else { format!("{short}-{count}") };
-            names.insert(opening.name.span, name);
-        }
-    }
-    names
 }
