@@ -1,9 +1,11 @@
 //! An opening that nobody has measured.
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, RunsOut};
+use crate::assess::{Context, Prerequisite, Reason, RunsOut};
 use crate::book::{MeasuredFigures, MeasuredHow, Measurement, Opening, Room, Selection};
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
+use crate::ledger::Side;
+use crate::source::Span;
 use crate::vocabulary::{Kind, Trait};
 
 declare! {
@@ -11,7 +13,8 @@ declare! {
     ///
     /// ## What it checks
     /// Every opening that something goes into says who measured it and when. It is a query, and a
-    /// stop once the last day to order what goes in is past or within four weeks.
+    /// stop once the last day to order what goes in is past or within four weeks. The same of glass of a shower whose
+    /// opening was measured before the tile of its room is there, and not told from which faces.
     /// Where cabinets or stone are still to be ordered: whether somebody else measured the openings of
     /// their room again (`again`).
     ///
@@ -19,7 +22,8 @@ declare! {
     /// Walls are not where the drawing has them. What was ordered by the drawing fits the drawing.
     ///
     /// ## Remedy
-    /// Measure at the floor, in the middle and at the top, and add `measured: {on: …, by: …}`.
+    /// Measure at the floor, in the middle and at the top, and add `measured: {on: …, by: …}`; glass once the tile is
+    /// set, or with `measured between`.
     ///
     /// ## Example
     /// ```yaml
@@ -37,22 +41,48 @@ declare! {
     Check::Book(check)
 }
 
+const MEASURE: &str =
+    "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening";
+
+const MEASURE_AT_TILE: &str = "measure it again once the tile is set, or write from which faces it was measured: \
+    `measured between: studs` with its `wall build-up`, or `finished walls`";
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(once_only));
     for (room, selection) in context.book.selections() {
         let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) else { continue };
-        let Some(what) = lacking(opening) else { continue };
+        let lacks = lacking(opening).map(|what| (what.into(), opening.span, MEASURE));
+        let Some((what, at, remedy)) = lacks.or_else(|| before_its_tile(context, selection, opening)) else { continue };
         let near = context.dates.runs_out(selection) != RunsOut::Later;
         let severity = if near { Severity::Stop } else { Severity::Query };
         let mut message = phrase!("the opening `{}` {what}", opening.name.value, what);
         if let (true, Some(last)) = (near, context.dates.decide_by(selection)) {
             message = message.then(phrase!(", and `{}` must be ordered by {last}", selection.name.value, last));
         }
-        let finding = Remark::new(severity, opening.span, message).room(&room.folder).opening(&opening.name);
-        findings.push(finding.remedy(
-            "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening",
-        ));
+        let finding = Remark::new(severity, at, message).room(&room.folder).opening(&opening.name);
+        findings.push(finding.remedy(remedy));
     }
+}
+
+/// Glass is made to the face of its tile: it was measured before that is there, and nobody says from which faces.
+fn before_its_tile(
+    context: &Context<'_>,
+    selection: &Selection,
+    opening: &Opening,
+) -> Option<(Phrase, Span, &'static str)> {
+    let measured = opening.measured.spanned()?;
+    let again = measured.again.get().and_then(|again| again.on.get());
+    let taken = opening.taken.iter().filter(|taken| taken.what == Side::Width).map(|taken| taken.on).max();
+    let on = taken.into_iter().chain(again.copied()).chain(measured.on.get().copied()).max()?;
+    if !opening.measured_between.is_absent() || opening.wall_build_up.get().is_some() {
+        return None;
+    }
+    let is_later = |ground: &&Prerequisite<'_>| {
+        ground.because == Reason::MeasuredOn && context.dates.needed(ground.selection).is_some_and(|needed| needed > on)
+    };
+    let tile = context.depends.grounds(selection).iter().find(is_later)?;
+    let what = phrase!("was measured on {}, and `{}` is set on its walls after that", on, tile.selection.name.value);
+    Some((what, measured.span, MEASURE_AT_TILE))
 }
 
 /// The openings of a room that one person alone measured, where cabinets or stone are still to be ordered.
@@ -140,6 +170,31 @@ mod tests {
         trial("width: 30\"", "needed for: 2027-04-05").finds_one().weighs("stop");
         trial("width: 30\"", "needed for: 2027-09-06").finds_one().weighs("query");
         trial("width: 30\", measured: {on: 2027-01-11, by: site lead}", "needed for: 2027-04-05").stays_silent();
+    }
+
+    /// Source: trade reports F-89.
+    #[test]
+    fn glass_is_measured_once_its_tile_is_set() {
+        let glass = |opening: &str, tile: &str| {
+            Trial::of("complete/measured")
+                .book("milestones: {tile set: 2027-07-01}")
+                .opening(
+                    "front",
+                    &format!("{{takes: shower glass, width: 30\", measured: {{on: 2027-01-11, by: Ada}}{opening}}}"),
+                )
+                .selection("selection: Glass\nkind: shower glass\nplace: front", "")
+                .selection(&format!("selection: {tile}"), "")
+        };
+        let message = "the opening `front` was measured on 11 Jan 2027, and `Wall tile` is set on its walls after that";
+        for needed in ["tile set", "2027-06-20"] {
+            let tile = format!("Wall tile\nkind: tile\nneeded for: {needed}");
+            glass("", &tile).finds(message).weighs("query").points_at(&["rooms/kitchen/room.yaml:3:53"]);
+        }
+        let tile = "Wall tile\nkind: tile\nneeded for: tile set";
+        glass("", "Wall tile\nkind: tile\nneeded for: 2027-01-04").stays_silent();
+        glass("", "Floor tile\nkind: tile\nneeded for: tile set").stays_silent();
+        glass(", measured between: finished walls", tile).stays_silent();
+        glass(", measured between: studs, wall build-up: {left: 7/8\", right: 7/8\"}", tile).stays_silent();
     }
 
     /// What hangs on a wall or is let into a ceiling is no measure of a cabinet.
