@@ -11,7 +11,7 @@ use crate::units::{
 };
 
 use super::{Clearance, Faults, FieldType, Kind, NameOf, Readings, Words, near_kinds};
-use super::{is_plain, nearest, same_but_for_case, word_meant, words_of};
+use super::{is_plain, nearest, of_the_same_words, same_but_for_case, word_meant, words_of};
 
 /// The words of a single value; says so if it is none.
 pub fn scalar<'n>(node: &'n Node, shape: &FieldType, faults: &mut Faults) -> Option<&'n str> {
@@ -33,19 +33,7 @@ fn parsed<T, E: Fault>(
     rule: impl FnOnce(&E) -> Code,
 ) -> Option<T> {
     let text = scalar(node, shape, faults)?;
-    let remedy = |error: &E| match is_not_known_yet(text) {
-        true => Phrase::from("write `…` for what is not known yet: it is listed, and asked for before an issue"),
-        false => error.remedy(),
-    };
-    parse(text).map_err(|error| faults.stop(rule(&error), node.span, error.message(), remedy(&error))).ok()
-}
-
-/// What one writes in the trade for a value that is still to come.
-const STILL_TO_COME: [&str; 10] =
-    ["tbc", "tbd", "tba", "poa", "?", "??", "unknown", "not known", "to follow", "to be confirmed"];
-
-fn is_not_known_yet(text: &str) -> bool {
-    STILL_TO_COME.contains(&text.trim_end_matches('.').to_lowercase().as_str())
+    parse(text).map_err(|error| faults.stop(rule(&error), node.span, error.message(), error.remedy())).ok()
 }
 
 /// The rule of what is written wrongly.
@@ -283,6 +271,7 @@ pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
     let near = nearest(text, known());
     // A name of one's own may hold the word: `bar island`.
     let held = || words_of(text).into_iter().find_map(|part| known().find(|word| **word == *part));
+    let near = near.or_else(|| of_the_same_words(text, known()));
     let near = near.or_else(|| T::OTHERWISE.is_none().then(held).flatten());
     let (message, remedy) = match (near, T::OTHERWISE) {
         (Some(near), _) => (NONE_OF_THEM, phrase!("did you mean `{near}`?", near)),

@@ -158,7 +158,8 @@ fn what_is_still_to_come_is_an_ellipsis() {
         Slip::new()
             .in_file(RANGE, "lead time: ", &format!("lead time: '{said}' # "))
             .review()
-            .says("write `…` for what is not known yet");
+            .says("1 value is still open (`…`, `TBD` and the like):")
+            .says("lead time");
     }
 }
 
@@ -228,7 +229,7 @@ fn three_points_stand_for_what_is_not_known_yet() {
 fn what_is_open_and_not_needed_is_refused_by_issue_alone() {
     let slip = Slip::new().in_file(BOOK, "designer: Your name", "designer: …");
     assert_eq!(slip.findings(), [Value::Null; 0]);
-    slip.review().exits(0).says("1 value is still open, written as `…`:").says("book.yaml:5: designer");
+    slip.review().exits(0).says("1 value is still open (`…`, `TBD` and the like):").says("book.yaml:5: designer");
     let issue = |slip: &Slip| slip.0.run(["issue", "--for", "approval", "--today", "2027-01-15"]);
     issue(&slip).exits(1).says("not issued: write what is still open, or take its line out").says("book.yaml:5");
     let prose = Slip::new().in_file(BOOK, "designer: Your name", "designer: Your name, and so on …");

@@ -77,7 +77,7 @@ fn a_book_is_made_of_photographs() {
     assert!(text("rooms/room/loose.yaml").contains("photos: ['loose.jpg']"));
     assert!(project.root().join("rooms/guest-bath/photos/aux-item.jpg").is_file());
     let told = review(&project).exits(1).says("a book lacks its `title`").says("a selection lacks its `kind`");
-    told.does_not_say("source/").does_not_say("is not in the book").says("still open, written as `…`");
+    told.does_not_say("source/").does_not_say("is not in the book").says("still open (`…`, `TBD` and the like)");
     project.run(["issue", "--for", "approval"]).exits(1);
     let empty = Project::new().file("notes.txt", "nothing");
     let (none, at) = (empty.beside("new"), empty.root());

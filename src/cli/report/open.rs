@@ -32,5 +32,5 @@ pub fn open_values(review: &Review, which: OpenShown) -> String {
     let values = if open.len() == 1 { "value is" } else { "values are" };
     let more = open.len() - most.min(open.len());
     let rest = if more > 0 { format!("  and {more} more\n") } else { String::new() };
-    format!("{} {values} still open, written as `…`:\n{text}{rest}", open.len())
+    format!("{} {values} still open (`…`, `TBD` and the like):\n{text}{rest}", open.len())
 }

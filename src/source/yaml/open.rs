@@ -11,6 +11,39 @@ const BESIDE: [&str; 43] = [
     "gal", "above", "below", "from", "counter", "floor", "by", "each", "kva", "m3",
 ];
 
+/// What the trade writes for a value that is still to come.
+const STILL_TO_COME: [&str; 27] = [
+    "?",
+    "??",
+    "???",
+    "tbc",
+    "tbd",
+    "tba",
+    "t.b.c",
+    "t.b.d",
+    "poa",
+    "unknown",
+    "not known",
+    "not known yet",
+    "not yet known",
+    "pending",
+    "to follow",
+    "to be confirmed",
+    "to be decided",
+    "to be determined",
+    "to be chosen",
+    "to be advised",
+    "por definir",
+    "por confirmar",
+    "por decidir",
+    "pendiente",
+    "noch offen",
+    "unbekannt",
+    "à confirmer",
+];
+/// The longest of them, with a point after it.
+const LONGEST_WORD: usize = 17;
+
 /// The keys below which the designer gives names.
 const NAMED: [&str; 20] = [
     "clear floor",
@@ -35,8 +68,13 @@ const NAMED: [&str; 20] = [
     "pieces",
 ];
 
-/// Whether a value is still to be said: `…` or three points alone, or with units and figures beside it.
+/// Whether a value is still to be said: `…` or three points alone, or with units and figures beside it, or in the
+/// trade's words for it.
 pub fn is_open(text: &str) -> bool {
+    let word = text.trim().trim_end_matches('.');
+    if word.len() <= LONGEST_WORD && STILL_TO_COME.iter().any(|still| still.eq_ignore_ascii_case(word)) {
+        return true;
+    }
     // Most texts hold neither a point nor what is beyond plain letters.
     if !text.bytes().any(|byte| byte == b'.' || !byte.is_ascii()) {
         return false;
@@ -121,7 +159,20 @@ mod tests {
         {
             assert!(is_open(open), "{open}");
         }
-        for text in ["", "words", "and so on …", "to be sealed ... on site", "36\"", "12 Alder Court"] {
+        for open in ["TBD", "tbc.", "To be confirmed", "?", "pendiente", "noch offen"] {
+            assert!(is_open(open), "{open}");
+        }
+        assert!(STILL_TO_COME.iter().all(|word| word.len() < LONGEST_WORD));
+        for text in [
+            "",
+            "TBD by the fitter",
+            "unknown maker",
+            "words",
+            "and so on …",
+            "to be sealed ... on site",
+            "36\"",
+            "12 Alder Court",
+        ] {
             assert!(!is_open(text), "{text}");
         }
     }
