@@ -22,7 +22,7 @@ fn is_built_in(room: &Room, selection: &Selection) -> bool {
     match selection.kind.get() {
         Some(Kind::ShowerSet) => !is_trim(),
         Some(Kind::Tap | Kind::TubFiller) => any(&has_valve) && !is_trim(),
-        Some(Kind::ShowerTray | Kind::Drain | Kind::FloorHeating) => true,
+        Some(Kind::ShowerTray | Kind::Drain) => true,
         // Its plate is pressed on last.
         Some(Kind::Cistern) => !any(&|option| Mention::Plate.is_in(&option.called)),
         // One that stands free is set on the finished floor.

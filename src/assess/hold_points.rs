@@ -47,8 +47,8 @@ impl HoldPoints {
         let mut points = Self::default();
         let used = used(book);
         for moment in HoldPoint::ALL {
-            let named = std::iter::once(moment.name()).chain(moment.milestones().iter().copied());
-            let by_milestone = named.filter_map(|name| dates.milestones.get(name).copied()).next();
+            let named = dates.milestones.iter().filter_map(|(name, day)| Some((moment.rank(name)?, *day)));
+            let by_milestone = named.min_by_key(|(rank, _)| *rank).map(|(_, day)| day);
             let by_order = || match moment {
                 HoldPoint::CabinetsOrdered => cabinets(book).filter_map(|cabinet| dates.last_order(cabinet)).min(),
                 _ => None,

@@ -44,3 +44,10 @@ words! {
         Emirates = "AE",
     }
 }
+
+impl Country {
+    /// Whether appliances and lights are sold there by North American sheets.
+    pub fn is_north_american(self) -> bool {
+        matches!(self, Self::UnitedStates | Self::Canada | Self::Mexico)
+    }
+}

@@ -12,6 +12,8 @@ use super::{Faults, Field, FieldType, Layers, Record, Slot, nearest, of_the_same
 
 mod cut;
 
+/// So many keys are listed where none is near; more of them are no answer.
+const MOST_LISTED: usize = 24;
 /// Quotes that an editor sets by itself, and YAML takes for letters.
 const CURLY: [char; 5] = ['“', '”', '‘', '’', '„'];
 
@@ -231,6 +233,9 @@ impl<'n> Fields<'n> {
                 phrase!("write `{near}` without quotes: curly ones are letters of the key", near)
             }
             Some(near) => phrase!("did you mean `{near}`?", near),
+            None if known.clone().nth(MOST_LISTED).is_some() => {
+                phrase!("`bookmatch explain {}` lists the keys of {}", self.record.name, with_article(self.record.name))
+            }
             None => {
                 let knows = if is_several(self.record.name) { "know" } else { "knows" };
                 phrase!("{} {knows}: {}", with_article(self.record.name), knows, Phrase::joined(known.clone(), ", "))

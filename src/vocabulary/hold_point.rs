@@ -53,10 +53,23 @@ impl HoldPoint {
     /// The milestones that date it when the book does not, the telling one first.
     pub fn milestones(self) -> &'static [&'static str] {
         match self {
-            Self::RoughInClosed => &["rough-in"],
-            Self::CounterTemplated => &["counter template"],
-            Self::GlassMeasured => &["glass measure", "tile set"],
-            Self::GoodsOrdered | Self::GoodsReleased | Self::CabinetsOrdered | Self::TileSet => &[],
+            Self::RoughInClosed => {
+                &["rough-in", "roughing-in", "rough-ins", "first fix", "1st fix", "instalaciones", "rohinstallation"]
+            }
+            Self::CounterTemplated => {
+                &["counter template", "counter templating", "template", "plantilla de encimera", "plantilla"]
+            }
+            Self::GlassMeasured => &["glass measure", "tile set", "alicatado", "fliesen"],
+            Self::TileSet => &["tiling", "alicatado", "fliesen"],
+            Self::GoodsOrdered | Self::GoodsReleased | Self::CabinetsOrdered => &[],
         }
+    }
+
+    /// Which of its names, and of those of its milestones, a name is, the telling one first: in any case, and with spaces
+    /// or hyphens.
+    pub fn rank(self, milestone: &str) -> Option<usize> {
+        let plain = |name: &str| name.trim().to_lowercase().replace('-', " ");
+        let own = plain(milestone);
+        std::iter::once(self.name()).chain(self.milestones().iter().copied()).position(|name| plain(name) == own)
     }
 }

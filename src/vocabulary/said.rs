@@ -8,8 +8,8 @@ mod lists;
 use lists::{
     AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS, HEATED, HUNG, LIFTS,
     LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT,
-    SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP,
-    STANDS_FREE, TALL_WORDS, TAP_WORDS, WOODS,
+    SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS,
+    SOAP, STANDS_FREE, TALL_WORDS, TAP_WORDS, WOODS,
 };
 
 /// What words may tell.
@@ -33,6 +33,8 @@ pub enum Mention {
     OwnCircuit,
     /// Grout.
     Grout,
+    /// How a paint shines.
+    Sheen,
     /// A hood.
     Hood,
     /// Drawers.
@@ -190,6 +192,7 @@ impl Mention {
             Self::SharesACircuit => (Met::Within, SHARES_A_CIRCUIT),
             Self::OwnCircuit => (Met::Within, OWN_CIRCUIT),
             Self::Grout => (Met::Within, &["grout"]),
+            Self::Sheen => (Met::Within, SHEENS),
             Self::Hood => (Met::Within, &["hood", "campana", "dunstabzug", "dunsthaube"]),
             Self::Drawer => (Met::Within, &["drawer", "cajón", "cajones", "gaveta", "schublade"]),
             Self::Cooking => (Met::Within, &["cooktop", "range", "burner", "hob", "stove", "cooker"]),

@@ -1,7 +1,7 @@
 //! Clear distances of a bath.
 
 use crate::book::{ClearDistance, End, Fixture, Opening, Room};
-use crate::site::plan::{Met, Plan, Thing, What, chosen_for};
+use crate::site::plan::{Clear, Met, Plan, Thing, What, chosen_for};
 use crate::site::rims::rim_of;
 use crate::units::Length;
 use crate::vocabulary::Kind;
@@ -152,8 +152,14 @@ pub fn planned<'a>(plan: &Plan<'a>, name: ClearDistance) -> Option<Distance> {
 /// it: what stands beside its entry has a rule of its own.
 fn in_front<'a>(plan: &Plan<'a>, thing: &Thing<'a>, known: &StoodAt) -> Option<Distance> {
     let own = Some(thing).filter(|own| own.out.1 > own.out.0)?;
-    let clear = if known.entered { plan.clear_before_its_best(own, ENTRY) } else { plan.clear_before(own) };
+    let clear = if known.entered { before_its_entry(plan, own) } else { plan.clear_before(own) };
     Some(Distance::planned(clear?.distance, own.span))
+}
+
+/// The floor before the stretch of a tub or a shower at which one gets in; none of another thing.
+pub fn before_its_entry<'p, 'a>(plan: &'p Plan<'a>, thing: &Thing<'a>) -> Option<Clear<'p, 'a>> {
+    let is_entered = thing.kind.is_some_and(|kind| FIXTURES.iter().any(|known| known.entered && known.is_of(kind)));
+    if is_entered { plan.clear_before_its_best(thing, ENTRY) } else { None }
 }
 
 /// Over the floor in front of a fixture, and over all of a shower; one whose depth nobody knows is as deep as usual.

@@ -16,7 +16,7 @@ mod shower;
 #[cfg(test)]
 mod tests;
 
-pub use bath::{in_front_of, rims};
+pub use bath::{before_its_entry, in_front_of, rims};
 pub use doors::doorways;
 pub use kitchen::{Triangle, aisles, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};

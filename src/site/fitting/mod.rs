@@ -171,9 +171,11 @@ fn front(width: &DimensionCheck, height: &DimensionCheck, fit: &Fit) -> Rectangl
 
 /// The play in all that a thing wants beside itself, and whether its sheet says so; none where the
 /// sheet asks for an opening and so has counted the play in.
-pub fn least_play(width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, bool)> {
+pub fn least_play(opening: &Opening, width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, bool)> {
     let of_sheet = fit.and_then(|fit| fit.play.get().copied());
-    let counted = of_sheet.is_none() && width.asked.is_some_and(|asked| asked.least.is_some());
+    // What hangs on its wall comes in from the front, and jams nowhere.
+    let hangs = opening.takes_one(Trait::Hangs);
+    let counted = of_sheet.is_none() && (hangs || width.asked.is_some_and(|asked| asked.least.is_some()));
     (!counted).then(|| (of_sheet.unwrap_or(USUAL_PLAY), of_sheet.is_some()))
 }
 

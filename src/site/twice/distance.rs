@@ -2,7 +2,7 @@
 
 use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
-use crate::site::distances::{self, in_front_of};
+use crate::site::distances::{self, before_its_entry, in_front_of};
 use crate::site::plan::{Met, Plan};
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::site::water::from_water;
@@ -50,7 +50,7 @@ fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Opt
     let bodies = room.goes_into(&opening.name).flat_map(|one| one.standing());
     let shallow = bodies.filter_map(|option| option.size.depth.get()).min();
     let front = shallow.map_or(own.out.1, |deep| own.out.1.min(own.out.0 + *deep));
-    let clear = plan.clear_before_its_middle(own, front)?;
+    let clear = before_its_entry(plan, own).or_else(|| plan.clear_before_its_middle(own, front))?;
     let (name, at) = match clear.to {
         Met::Thing(thing) => (thing.name, thing.span),
         Met::Wall(_) => ("wall", own.span),

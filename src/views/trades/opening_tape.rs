@@ -268,7 +268,8 @@ fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<Tap
     let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
     let walls = build_up.unwrap_or_default();
     let option = at.thing.and_then(|(_, option)| option.fit.get()).map(AsRef::as_ref);
-    let play = fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(&fit.width, option));
+    let play =
+        fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(at.opening, &fit.width, option));
     let on_floor = loses_to_the_floor(at.room, at.opening);
     vec![
         TapeRange {

@@ -306,3 +306,7 @@ pub(super) const ON_SITE: &[&str] =
 
 /// What stands free.
 pub(super) const STANDS_FREE: &[&str] = &["freestanding", "free-standing", "free standing", "exenta", "freistehend"];
+
+/// How a paint shines.
+pub(super) const SHEENS: &[&str] =
+    &["matt", "flat", "eggshell", "satin", "silk", "gloss", "sheen", "pearl", "mate", "brill", "glanz", "glänz"];

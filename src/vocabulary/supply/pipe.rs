@@ -31,6 +31,11 @@ pub struct Pipe {
     pub half_bends: u32,
 }
 
+/// What lifts water, or is led up: no length beside these is the size of a pipe, if it is longer than any is wide.
+const LIFTED: [&str; 7] = ["standpipe", "stand pipe", "stand-pipe", "pump", "head", "steigrohr", "desagüe vertical"];
+/// No waste pipe of a house is wider: 8" (common practice).
+const LEAST_LIFT: Length = Length::from_inches(8);
+
 /// Words that say that a height is the most that may be.
 const MOST: [&str; 9] = ["at most", "no higher", "not higher", "no more", "not more", "not above", "max", "up to", "≤"];
 /// Words that say that a height is the least that may be.
@@ -43,12 +48,18 @@ impl InWords for Pipe {
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
         let told = parts.iter().flat_map(|part| phrase::lengths(part));
-        let sizes: Vec<Length> =
-            told.filter(|told| told.is == Meaning::Size && told.length < LEAST_RUN).map(|told| told.length).collect();
+        let lifts = LIFTED.iter().any(|word| lower.contains(word));
+        let is_lift = |told: &LengthInWords| told.is == Meaning::Size && lifts && told.length >= LEAST_LIFT;
+        let sizes: Vec<Length> = told
+            .filter(|told| told.is == Meaning::Size && told.length < LEAST_RUN && !is_lift(told))
+            .map(|told| told.length)
+            .collect();
         let size = sizes.first().copied();
         let high = parts.iter().find_map(|part| {
-            let told = phrase::lengths(part).into_iter().find(|told| told.is == Meaning::Height)?;
-            Some((told.length, limits(&told, part)))
+            let all = phrase::lengths(part);
+            let told =
+                all.iter().find(|told| told.is == Meaning::Height).or_else(|| all.iter().find(|told| is_lift(told)))?;
+            Some((told.length, limits(told, part)))
         });
         Self {
             size,
@@ -272,6 +283,17 @@ mod tests {
         assert_eq!(Pipe::of_words("3\" flange, 12\" from the finished wall").size, length("3\""));
         assert_eq!(Pipe::of_words("12\" rough-in").size, None);
         assert_eq!(Pipe::of_words("to the disposer, air gap at the sink"), Pipe::default());
+    }
+
+    #[test]
+    fn how_high_water_is_lifted_is_no_size() {
+        for lift in ["standpipe 600 mm to 900 mm", "standpipe, 600-900 mm", "pump hose, head 600 mm to 900 mm"] {
+            let pipe = Pipe::of_words(lift);
+            assert_eq!((pipe.size, pipe.limits), (None, range("600 mm to 900 mm")), "{lift}");
+        }
+        assert_eq!(Pipe::of_words("standpipe, 30\"-36\"").limits, range("30\" to 36\""));
+        let standpipe = Pipe::of_words("40 mm standpipe, 650 mm");
+        assert_eq!((standpipe.size, standpipe.height), (length("40 mm"), length("650 mm")));
     }
 
     #[test]

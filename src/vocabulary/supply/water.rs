@@ -17,6 +17,8 @@ pub struct Water {
     pub hot: bool,
     /// Whether cold water is named.
     pub cold: bool,
+    /// Whether one of both will do, where both are named.
+    pub either: bool,
     /// What is said of a valve that shuts it.
     pub valve: Option<Valve>,
     /// How far a valve stands out from the wall, where its words say it.
@@ -40,6 +42,10 @@ pub enum Valve {
 const HOT: [&str; 6] = ["hot", "caliente", "varmt", "warm", "chaude", "acs"];
 /// Cold water.
 const COLD: [&str; 7] = ["cold", "fría", "fria", "frío", "kald", "kalt", "froide"];
+/// Between hot and cold, that one of them will do.
+const OR: [&str; 8] = ["or", "either", "oder", "o", "ou", "eller", "may", "can"];
+/// What need not be there.
+const OPTIONAL: [&str; 5] = ["optional", "opcional", "facultatif", "wahlweise", "valgfritt"];
 /// What shuts a line, by the beginnings of words: an English one of several words has its first.
 const VALVES: [&str; 14] = [
     "shut",
@@ -134,8 +140,10 @@ const THREADS: [&str; 8] = ["bsp", "hose", "thread", "threaded", "ght", "g3", "r
 impl InWords for Water {
     fn of_words(words: &str) -> Self {
         let lower = phrase::with_points(&words.to_lowercase());
-        let parts: Vec<Vec<&str>> = lower.split([',', ';']).map(words_of).collect();
-        let names = |named: &[&str]| parts.iter().flatten().any(|word| begins(word, named));
+        let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
+        let is_optional = |part: &&Vec<&str>| part.iter().any(|word| OPTIONAL.contains(word));
+        let needed = || parts.iter().filter(|part| !is_optional(part)).flatten();
+        let names = |named: &[&str]| needed().any(|word| begins(word, named));
         let is_thread = |part: &&str| words_of(part).iter().any(|word| THREADS.contains(word));
         let threads = lower.split([',', ';']).filter(is_thread);
         let thread = threads.flat_map(phrase::lengths).find(|told| told.is == Meaning::Size).map(|told| told.length);
@@ -144,6 +152,7 @@ impl InWords for Water {
             thread,
             hot: names(&HOT),
             cold: names(&COLD),
+            either: names(&HOT) && names(&COLD) && needed().any(|word| OR.contains(word)),
             valve: valve(&parts),
             proud: phrase::proud(words),
             unread: false,
@@ -167,6 +176,7 @@ fn begins(word: &str, named: &[&str]) -> bool {
 fn is_read(word: &str) -> bool {
     let is_a_figure = word.starts_with(|letter: char| letter.is_numeric());
     let is_named = begins(word, &HOT) || begins(word, &COLD) || begins(word, &VALVES);
+    let is_named = is_named || OR.contains(&word) || OPTIONAL.contains(&word);
     is_a_figure || is_named || PLAIN.contains(&word) || THREADS.contains(&word) || NOT_THERE.contains(&word)
 }
 
@@ -239,6 +249,16 @@ mod tests {
         assert_eq!(read("agua caliente 3/4\""), (true, false, true));
         assert_eq!(read("3/8\" hot and cold, 20\" AFF"), (true, true, false));
         assert_eq!(Water::of_words("existing"), Water::default());
+        for either in ["hot or cold", "cold or hot (max 60 C)", "kalt oder warm", "fría o caliente", "hot and/or cold"]
+        {
+            assert!(Water::of_words(either).either, "{either}");
+        }
+        for both in ["hot and cold", "1/2\" hot & cold", "caliente y fría", "hot"] {
+            assert!(!Water::of_words(both).either, "{both}");
+        }
+        assert!(Water::of_words("cold; may be connected to hot up to 60 °C").either);
+        let optional = Water::of_words("cold (hot optional)");
+        assert_eq!((optional.hot, optional.cold, optional.either), (false, true, false));
     }
 
     /// Source: EN 1057 and ISO 228 (15 mm outside is 1/2" nominal), from memory.

@@ -104,6 +104,9 @@ fn hangs_beside(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark>
     })
 }
 
+/// By how much what is called by one round figure may differ (common practice: 598 and 895 mm are a 60 and a 90).
+const NOMINAL: Length = Length::from_millimetres(6);
+
 fn cooking(room: &Room) -> Vec<&Selection> {
     room.selections.iter().filter(|selection| selection.has(Trait::Cooks)).collect()
 }
@@ -121,6 +124,11 @@ fn width(
     let advised = ruling.own || context.rulings().offers(Family::KitchenAndBath);
     let say = |length| say(length, context.book.project.units);
     let of = phrase!("the cooking surface of `{}`, {} wide", cooks.name.value, say(cooks_are));
+    // Both are named by a round figure that neither is: a hood of 898 mm is one of 900.
+    let is_one_size = cooks_are - hood_is <= NOMINAL;
+    if hood_is < cooks_are && is_one_size {
+        return None;
+    }
     let (severity, message) = if hood_is < cooks_are {
         let short = say(cooks_are - hood_is);
         (Severity::Query, phrase!("`{}` is {short} narrower than {of}", selection.name.value, short, of))
@@ -197,6 +205,8 @@ mod tests {
     /// Source: check values HD-08; trade reports F-43: a 30" hood over a 36" top; 42" catch well.
     #[test]
     fn a_hood_narrower_than_the_top_is_asked_about_and_one_that_is_just_as_wide_noted() {
+        // Both are called 36.
+        hood("35 7/8\"", "62\"", "{}").stays_silent();
         hood("30\"", "62\"", "{}")
             .finds("`Hood` is 6\" (152 mm) narrower than the cooking surface of `Range`, 36\" (914 mm) wide")
             .weighs("query")

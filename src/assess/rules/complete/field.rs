@@ -4,9 +4,9 @@ use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::vocabulary::OPTION;
-use crate::book::{DetailName, ProductOption, Room, Selection};
+use crate::book::{Ceiling, DetailName, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Severity, phrase};
-use crate::site::outlets::{OutletGoes, height_of_the_drain, outlet_of};
+use crate::site::outlets::{OutletGoes, height_of_the_drain, height_of_the_outlet, outlet_of};
 use crate::site::taps;
 use crate::vocabulary::{Field, FieldType, Kind, Mention, Words};
 
@@ -46,7 +46,7 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get() else { continue };
-        let missing = missing(room, selection, (*kind, option));
+        let missing = missing(context, (room, selection), (*kind, option));
         if missing.is_empty() {
             continue;
         }
@@ -65,7 +65,11 @@ const OF_A_DECK: [DetailName; 3] = [DetailName::Holes, DetailName::Spread, Detai
 
 /// What the kind needs and the option lacks. Without any figures of the maker's, all of them are
 /// missing together, which `complete/cut-sheet` tells.
-fn missing(room: &Room, selection: &Selection, (kind, option): (Kind, &ProductOption)) -> Vec<&'static str> {
+fn missing(
+    context: &Context<'_>,
+    (room, selection): (&Room, &Selection),
+    (kind, option): (Kind, &ProductOption),
+) -> Vec<&'static str> {
     let no_sheet = kind.wants_sheet() && option.fit.is_absent();
     let through_nothing = matches!(kind, Kind::Tap | Kind::TubFiller) && taps::stands_free(selection, option);
     let of_a_deck = |path: &&str| OF_A_DECK.iter().any(|name| name.word() == *path);
@@ -73,8 +77,27 @@ fn missing(room: &Room, selection: &Selection, (kind, option): (Kind, &ProductOp
     // A panel that comes from the maker has the maker's size.
     let comes_with = option.accessories.iter().any(|with| Mention::Panel.is_in(&with.name.value));
     let is_asked = |path: &&str| !(no_sheet && path.starts_with("fit") || comes_with && path.starts_with("panel."));
-    let missing = option.unwritten.iter().copied().filter(own).filter(is_asked);
+    let is_elsewhere = context.book.project.where_it_is().is_some_and(|country| !country.is_north_american());
+    let otherwise = |path: &&str| is_said_otherwise(path, (room, kind, option), is_elsewhere);
+    let missing = option.unwritten.iter().copied().filter(own).filter(is_asked).filter(|path| !otherwise(path));
     missing.chain((kind == Kind::Toilet).then(|| place_of_outlet(room, selection, option)).flatten()).collect()
+}
+
+/// Whether another field answers the question of one, or the room leaves nothing to ask.
+fn is_said_otherwise(path: &str, (room, kind, option): (&Room, Kind, &ProductOption), is_elsewhere: bool) -> bool {
+    let hole = || option.fit.get().map(|fit| &fit.opening);
+    match path.split_once('.').unwrap_or(("", path)) {
+        // Sheets of other countries have one height, that of the niche it stands in counted with its hinges.
+        ("size", "height to hinge") => is_elsewhere && !option.size.height.is_absent(),
+        // Their niche is the inside of the cabinet.
+        ("fit", "cabinet") => {
+            is_elsewhere && hole().is_some_and(|hole| !hole.width.is_absent() && !hole.height.is_absent())
+        }
+        ("", "slope rating") => matches!(room.ceiling.get(), Some(Ceiling::Level(_))),
+        // Of paint the finish is the sheen.
+        ("", "sheen") => kind == Kind::Paint && Mention::Sheen.is_in(option.finish.text()),
+        _ => false,
+    }
 }
 
 /// Where a toilet's outlet is, where that is missing: a distance from the wall for one that goes into the floor, a height
@@ -89,7 +112,8 @@ fn place_of_outlet(room: &Room, selection: &Selection, option: &ProductOption) -
         None => pipe_in_the_wall().is_some(),
     };
     let asked = if through_the_wall { DetailName::OutletHeight } else { DetailName::RoughIn };
-    option.lacks(asked).then_some(asked.word())
+    let in_words = through_the_wall && height_of_the_outlet(option).is_some();
+    (option.lacks(asked) && !in_words).then_some(asked.word())
 }
 
 /// What to add, as it stands in the record: its keys, with `…` for what only the maker or the designer knows.
@@ -120,12 +144,46 @@ fn field(path: &str) -> Option<&'static Field> {
 
 #[cfg(test)]
 mod tests {
-    use crate::assess::rules::trial::Trial;
+    use crate::assess::rules::trial::{Found, Trial};
 
     const PULL: &str = "maker: Vessary\nmodel: P-4\nfinish: brass\nsupplier: Oren\nlead time: 2 weeks\nprice: 14\nquantity: 12\nphotos: [a.jpg]\nprojection: 1\"";
 
     fn trial(kind: &str, option: &str) -> Trial {
         Trial::of("complete/field").selection(&format!("selection: It\nkind: {kind}"), option)
+    }
+
+    /// A field is not asked for where another one answers, or the room leaves nothing to ask.
+    #[test]
+    fn what_is_said_otherwise_is_not_asked() {
+        let lacks = |book: &str, room: &str, kind: &str, option: &str| {
+            Trial::of("complete/field")
+                .book(book)
+                .room(room)
+                .selection(&format!("selection: It\nkind: {kind}"), option)
+                .finds_one()
+        };
+        let message = |found: Found| found.findings()[0].remark.message.to_string();
+        let all = |found: &str, path: &str| found.contains(&format!("`{path}`"));
+        let rows = [
+            ("refrigerator", "size: {height: 1770 mm}", "size: height to hinge", "country: AU", "country: US"),
+            (
+                "wall oven",
+                "fit: {opening: {width: 560 mm, height: 600 mm}}",
+                "fit: cabinet",
+                "country: ES",
+                "country: CA",
+            ),
+        ];
+        for (kind, option, path, there, here) in rows {
+            assert!(!all(&message(lacks(there, "", kind, option)), path), "{kind}");
+            assert!(all(&message(lacks(here, "", kind, option)), path), "{kind}");
+        }
+        assert!(!all(&message(lacks("", "ceiling: 9'", "pendant", "")), "slope rating"));
+        assert!(all(&message(lacks("", "ceiling: {low: 7', high: 10'}", "pendant", "")), "slope rating"));
+        assert!(!all(&message(lacks("", "", "paint", "finish: 'satin, bath rated'")), "sheen"));
+        assert!(all(&message(lacks("", "", "paint", "finish: off-white")), "sheen"));
+        let pan = "mount: wall\nfit: {needs: {drain: '110 mm soil, 220 mm above finished floor'}}";
+        assert!(!all(&message(lacks("", "", "toilet", pan)), "outlet height"));
     }
 
     /// Figures of a product's sheet are those of its model.

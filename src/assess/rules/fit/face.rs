@@ -8,7 +8,7 @@ use crate::site::Placement;
 use crate::site::fitting::{self, Housing, Side};
 use crate::site::plan::settled;
 use crate::source::Spanned;
-use crate::units::Length;
+use crate::units::{Length, LengthRange};
 use crate::vocabulary::Trait;
 
 declare! {
@@ -54,10 +54,15 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(panel(context, &fitted));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
         let overlap = face.overlap.get().copied().unwrap_or(Length::ZERO);
-        let cover =
-            |front: &Slot<Length>, cutout, word| covers(context, &fitted, front.get()?, cutout, (overlap, word));
-        findings.extend(cover(&face.width, &fitted.opening.width, "wide"));
-        findings.extend(cover(&face.height, &fitted.opening.height, "high"));
+        let (hole, asked) = (fitted.opening, fitted.option.fit.get().map(|fit| &fit.opening));
+        let cover = |front: &Slot<Length>, cutout: &Slot<Readings>, asked: Option<&Slot<LengthRange>>, word| {
+            // A sheet that asks for no overlap and lets the hole be so large means a front within it.
+            let most = asked.filter(|_| face.overlap.is_absent()).and_then(|asked| asked.get()?.most);
+            let is_meant = cutout.get()?.0.iter().all(|reading| most.is_some_and(|most| reading.value <= most));
+            if is_meant { None } else { covers(context, &fitted, front.get()?, cutout, (overlap, word)) }
+        };
+        findings.extend(cover(&face.width, &hole.width, asked.map(|asked| &asked.width), "wide"));
+        findings.extend(cover(&face.height, &hole.height, asked.map(|asked| &asked.height), "high"));
         findings.extend(face.width.spanned().and_then(|front| has_room(context, &fitted, front)));
     }
 }
@@ -262,6 +267,19 @@ fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, Phrase)
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    /// Source: the niche of 600 mm is made for fronts of 595 mm, which stand within it.
+    #[test]
+    fn a_sheet_that_lets_the_hole_be_larger_than_its_front_means_it() {
+        let oven = |sheet: &str| {
+            Trial::of("fit/face").opening("niche", "{takes: wall oven, width: 560 mm, height: 600 mm}").selection(
+                "selection: Oven\nkind: wall oven\nplace: niche",
+                &format!("fit: {{face: {{height: 595 mm}}, opening: {{height: {sheet}}}}}"),
+            )
+        };
+        oven("585 mm to 600 mm").stays_silent();
+        oven("585 mm to 595 mm").finds_one();
+    }
 
     const FRONT: &str = "fit: {face: {width: 30\", height: 29\", overlap: 3/4\"}}";
 

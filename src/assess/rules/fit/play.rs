@@ -46,7 +46,7 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let fit = context.site.fitting(fitted);
     let width = &fit.width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
-    let usual = least_play(width, fitted.option.fit.get().map(AsRef::as_ref));
+    let usual = least_play(fitted.opening, width, fitted.option.fit.get().map(AsRef::as_ref));
     let by_hand = fitted.option.length(DetailName::VariesBy).map(|(varies, _)| varies);
     let by_hand = by_hand.filter(|varies| usual.is_none_or(|(wanted, _)| *varies > wanted));
     let (wanted, whose, source) = match (by_hand, usual) {
@@ -102,6 +102,14 @@ mod tests {
             .finds("`It` goes into the opening `hole` with 1/8\" (3.2 mm) of play in all; 1/4\" (6.4 mm) is what one may be larger than another");
         range("30 1/8\"", "size: {width: 29 7/8\"}\nvaries by: 1/4\"").stays_silent();
         range("30\"", "size: {width: 29 7/8\"}\nvaries by: 1/16\"").stays_silent();
+    }
+
+    #[test]
+    fn what_hangs_on_its_wall_comes_in_from_the_front() {
+        Trial::of("fit/play")
+            .opening("gap", "{takes: hood, width: 600 mm}")
+            .selection("selection: It\nkind: hood\nplace: gap", "size: {width: 598 mm}")
+            .stays_silent();
     }
 
     #[test]

@@ -90,6 +90,7 @@ fn judge(
     let most = deep.value - deep.value.half().half();
     let misses = falls <= Length::ZERO || falls >= deep.value;
     let severity = match to_bowl {
+        None if is_drilled(of_bowl) && !misses => return None,
         Some(_) if misses => Severity::Stop,
         _ if falls < least || falls > most => Severity::Query,
         _ => return None,
@@ -129,6 +130,11 @@ fn off_wall(room: &Room, bowl: &Selection) -> Option<Length> {
     its?.off_wall.get().copied()
 }
 
+/// Whether a bowl is drilled itself: the tap stands on its rim, where its maker wants it.
+fn is_drilled(of_bowl: &ProductOption) -> bool {
+    taps::holes(of_bowl).is_some_and(|(has, _)| has > 0)
+}
+
 /// A tap that stands on the counter beside a vessel, and is no higher in all.
 fn low(
     context: &Context<'_>,
@@ -138,8 +144,7 @@ fn low(
     if of_bowl.mount() != Some(Mount::OnCounter) || taps::stands_free(tap, option) || tap.is(Kind::TubFiller) {
         return None;
     }
-    // Where the bowl itself is drilled the tap stands on its rim.
-    if taps::holes(of_bowl).is_some_and(|(has, _)| has > 0) {
+    if is_drilled(of_bowl) {
         return None;
     }
     let tall = option.size.height.spanned()?;

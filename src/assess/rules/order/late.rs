@@ -135,6 +135,21 @@ mod tests {
             .weighs("stop");
     }
 
+    /// Source: trade reports F-87; the moment by whatever name the trade has for it.
+    #[test]
+    fn the_walls_are_closed_at_the_first_fix_as_well() {
+        for milestone in ["rough-in", "Roughing-in", "first fix", "First fix", "instalaciones", "Rohinstallation"] {
+            let tray = |day: &str| {
+                Trial::of("order/late")
+                    .book(&format!("milestones: {{{milestone}: {day}, fit-off: 2027-08-06}}"))
+                    .selection("selection: It\nkind: shower tray\nneeded for: fit-off", "lead time: 6 weeks")
+                    .today("2027-06-20")
+            };
+            tray("2027-06-11").finds_one();
+            tray("2027-09-10").stays_silent();
+        }
+    }
+
     /// Source: trade reports F-87: bought for fit-off, and the valve that comes with it is missing when the wall is closed.
     #[test]
     fn what_is_built_in_is_needed_before_the_walls_are_closed() {
@@ -153,7 +168,6 @@ mod tests {
             ("in-wall tank", ""),
             ("shower tray", ""),
             ("linear drain", ""),
-            ("floor heating", ""),
             ("bathtub", ""),
         ] {
             bought(kind, option, "2027-06-11")
@@ -166,6 +180,8 @@ mod tests {
             ("tap", ""),
             ("toilet", ""),
             ("flush plate", ""),
+            // It is laid with the floor.
+            ("floor heating", ""),
             ("freestanding bathtub", ""),
             ("bathtub", "mount: on feet, free"),
         ] {

@@ -102,13 +102,26 @@ fn another_way(asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
 fn smaller(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
     let units = context.book.project.units;
     let (needs, has) = (asked.needs.is.pipe.size?, asked.there?.is.pipe.size?);
-    if has >= advised(needs, has, units) {
+    if has >= advised(needs, has, units) || is_one_size(has, needs) {
         return None;
     }
     let say = |length| say(length, units);
     let name = &asked.fitted.selection.name.value;
     let message = phrase!("`{name}` needs a {} drain, and there is one of {}", name, say(needs), say(has));
     Some(asked.finding(Severity::Stop, message))
+}
+
+/// Sizes of waste pipe that are called by inches and by millimetres: 1 1/2" is 40 mm wherever both are sold (EN 1329
+/// and BS 5255, from memory).
+const ONE_SIZE: [(i64, i64); 6] = [(10, 32), (12, 40), (16, 50), (24, 80), (28, 90), (32, 110)];
+
+fn is_one_size(one: Length, other: Length) -> bool {
+    let is = |inches: Length, metric: Length| {
+        ONE_SIZE.iter().any(|(eighths, millimetres)| {
+            inches == Length::from_sixty_fourths(eighths * 8) && metric <= Length::from_millimetres(*millimetres)
+        })
+    };
+    is(one, other) && one.times(2) > other
 }
 
 /// A basin that stands on a vanity, against the drain in the wall behind that.
@@ -147,6 +160,9 @@ fn outlet(context: &Context<'_>, fitted: &Placement<'_>, there: &Spanned<Worded<
     let units = context.book.project.units;
     // Pipes are named by a rounded size: what is 2" in inches is 50 mm in metric.
     let has = there.is.pipe.size.filter(|has| *has < advised(least.value, *has, units))?;
+    if is_one_size(has, least.value) {
+        return None;
+    }
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
         "the drain for `{}` is {}, less than the {} of the {}",
@@ -257,6 +273,16 @@ mod tests {
         tray("32 mm").selection("selection: Shower\nkind: shower set\nplace: stall", "").finds_one();
         tray("40 mm").stays_silent();
         shower("40 mm", "country: DE").stays_silent();
+        for country in ["CA", "GB", "AU"] {
+            let basin = |drain: &str| {
+                Trial::of("service/drain")
+                    .book(&format!("country: {country}"))
+                    .opening("hole", &format!("{{takes: sink, service: {{drain: '{drain}'}}}}"))
+                    .selection("selection: Sink\nkind: sink\nplace: hole", "")
+            };
+            basin("1 1/2\" ABS, 16\" AFF").stays_silent();
+            basin("1 1/4\"").finds_one();
+        }
         shower("32 mm", "country: DE").finds_one();
     }
 

@@ -56,6 +56,9 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Water>) -> Option<Remark
     let name = &asked.fitted.selection.name.value;
     let (needs, has) = (asked.needs.is, there.is);
     let told = has.hot || has.cold;
+    // A dishwasher has one hose: a sheet that names both lets it be either.
+    let has_one_hose = asked.fitted.selection.is_any(&[Kind::Dishwasher, Kind::PanelDishwasher]);
+    let either = needs.hot && needs.cold && (needs.either || has_one_hose);
     let wants_valve = needs.valve == Some(Valve::There);
     let size = needs.size.filter(|size| !(takes_a_hose(&asked.fitted) && is_usual_hose(*size, has.size)));
     let fault = match (size, has.size) {
@@ -63,8 +66,12 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Water>) -> Option<Remark
             let say = |length| say(length, context.book.project.units);
             phrase!("`{name}` needs a {} water line, and there is one of {}", name, say(needs), say(has))
         }
-        _ if told && needs.hot && !has.hot => phrase!("`{name}` needs hot water, and the line is cold", name),
-        _ if told && needs.cold && !has.cold => phrase!("`{name}` needs cold water, and the line is hot", name),
+        _ if told && needs.hot && !has.hot && !either => {
+            phrase!("`{name}` needs hot water, and the line is cold", name)
+        }
+        _ if told && needs.cold && !has.cold && !either => {
+            phrase!("`{name}` needs cold water, and the line is hot", name)
+        }
         _ if wants_valve && has.valve == Some(Valve::NotThere) => {
             phrase!("`{name}` needs a shut-off, and there is none at the opening", name)
         }
@@ -127,6 +134,19 @@ mod tests {
         dishwasher("3/8\" cold", "3/8\" hot").finds("`It` needs hot water, and the line is cold");
         dishwasher("3/8\" hot", "3/8\" hot with shut-off").finds_one();
         dishwasher("1/2\" hot and cold with shut-off", "3/8\" hot with shut-off").stays_silent();
+        for either in ["hot or cold, 3/4\" BSP hose", "hot/cold", "cold; may be connected to hot up to 60 °C"] {
+            dishwasher("1/2\" cold", either).stays_silent();
+            dishwasher("1/2\" hot", either).stays_silent();
+        }
+        let washer = |needs: &str| {
+            Trial::of("service/water")
+                .opening("hole", "{takes: washer, service: {water: '1/2\" cold'}}")
+                .selection("selection: It\nkind: washer\nplace: hole", &format!("fit: {{needs: {{water: '{needs}'}}}}"))
+        };
+        washer("hot and cold").finds("`It` needs hot water, and the line is cold");
+        for either in ["hot or cold", "cold (hot optional)"] {
+            washer(either).stays_silent();
+        }
         dishwasher("3/8\"", "3/8\" hot").stays_silent();
         for valve in ["shutoff valve", "Shut-off", "stopcock", "isolating valve", "angle stop"] {
             dishwasher(&format!("3/8\" hot, {valve}"), "3/8\" hot with shut-off").stays_silent();

@@ -74,7 +74,13 @@ fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
     let at = there.span().unwrap_or(fitted.opening.span);
     let finding = fitted.finding(Severity::Query, at, message).also(needs.span, "needs this");
     let remedy = "have it set before the wall is closed, and add it to the opening: `service: {blocking: …}`";
-    Some(Remark { caution: Some(Hazard::Tipping), ..finding.remedy(remedy) })
+    Some(Remark { caution: Some(without_blocking(fitted.selection)), ..finding.remedy(remedy) })
+}
+
+/// How a thing hurts that is not held: it tips over, gives way under who holds on to it, or comes off its wall.
+fn without_blocking(selection: &Selection) -> Hazard {
+    let hazards = selection.kind.get().map_or(&[][..], |kind| kind.hazards());
+    [Hazard::Tipping, Hazard::Fall].into_iter().find(|hazard| hazards.contains(hazard)).unwrap_or(Hazard::Weight)
 }
 
 /// Blocking is there, and not at the heights that the sheet names.
@@ -99,7 +105,7 @@ fn at_other_heights(fitted: &Placement<'_>) -> Option<Remark> {
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     let remedy = "have it set at the sheet's heights before the wall is closed, and write them at the opening";
-    Some(Remark { caution: Some(Hazard::Tipping), ..finding.remedy(remedy) })
+    Some(Remark { caution: Some(without_blocking(fitted.selection)), ..finding.remedy(remedy) })
 }
 
 /// A rail is so high on each side of its middle (common practice: a 2 by 4 laid flat).
@@ -171,7 +177,7 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
         ("power", Hazard::Power, needs.power.spanned().map(|asked| (&asked.value.words, asked.span))),
         ("duct", Hazard::Air, needs.duct.spanned().map(|asked| (&asked.value.words, asked.span))),
         ("gas", Hazard::Gas, needs.gas.spanned().map(|asked| (&asked.value.words, asked.span))),
-        ("blocking", Hazard::Tipping, needs.blocking.spanned().map(|asked| (&asked.value, asked.span))),
+        ("blocking", without_blocking(selection), needs.blocking.spanned().map(|asked| (&asked.value, asked.span))),
     ];
     let asked = each.into_iter().filter_map(|(key, hazard, asked)| Some((key, hazard, asked?)));
     let asked: Vec<_> = asked.filter(|(_, _, (words, _))| worded(words)).collect();

@@ -157,7 +157,6 @@ fn the_floor_in_front_is_one_figure() {
         .weighs("stop")
         .points_at(&["rooms/kitchen/room.yaml:2:34"]);
     toilet("clearances: {in front of toilet: 30\"}", "in front: 30\"").stays_silent();
-    // The one from the thing's front, the other from the opening's: two inches between them.
     toilet("clearances: {in front of toilet: 30\"}", "in front: 28\", depth: 30\"")
         .selection("selection: Toilet\nkind: toilet\nplace: toilet", "size: {depth: 28\"}")
         .stays_silent();
@@ -165,7 +164,21 @@ fn the_floor_in_front_is_one_figure() {
     let across = |wide: &str| format!("outline: 10' x {wide}");
     toilet(&across("8'"), &format!("{placed}in front: 76\"")).finds_one();
     toilet(&across("8'"), &format!("{placed}in front: 68\"")).stays_silent();
-    toilet(&across("8'"), &format!("{placed}in front: 40\"")).stays_silent();
+}
+
+#[test]
+fn the_floor_before_a_tub_is_where_one_gets_in() {
+    let bath = |toilet: &str| {
+        Trial::of("source/contradiction")
+            .room("outline: 8' 6\" x 5' 1/4\"")
+            .opening("tub", "{takes: bathtub, wall: B, at: 0\", width: 60 1/4\", depth: 30 1/2\", in front: 30\"}")
+            .opening("toilet", toilet)
+    };
+    bath("{takes: toilet, wall: A, at: 35 1/2\", width: 36\", depth: 30\"}").stays_silent();
+    // A pier as long as the tub itself.
+    bath("{takes: toilet, wall: A, at: 35 1/2\", width: 30\", depth: 50\"}").finds(
+        "the floor in front of `tub` is 30\" (762 mm) at the opening `tub`, and 6\" (152 mm) by the plan, to `toilet`",
+    );
 }
 
 #[test]
