@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::atomic::{AtomicBool, Ordering};
 
+use crate::assess::approval::take_signed;
 use crate::assess::{Assessment, assess};
 use crate::book::{Book, Scan, photograph_path, room_of};
 use crate::finding::{Code, Finding, Phrase, Remark, Severity, phrase};
@@ -47,7 +48,7 @@ pub struct Review {
 /// # Errors
 /// When the folder is no book.
 pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
-    reviewed(folder, today, &mut PhotoCache::default())
+    reviewed(folder, today, &mut PhotoCache::default(), Choices::AsSigned)
 }
 
 /// As [`review`], with the digest of every picture, also of a book that has no record yet.
@@ -55,11 +56,30 @@ pub fn review(folder: &Folder, today: Date) -> Result<Review, NotABook> {
 /// # Errors
 /// When the folder is no book.
 pub fn review_to_issue(folder: &Folder, today: Date) -> Result<Review, NotABook> {
-    reviewed(folder, today, &mut PhotoCache::with_digests())
+    reviewed(folder, today, &mut PhotoCache::with_digests(), Choices::AsSigned)
 }
 
-fn reviewed(folder: &Folder, today: Date, looked: &mut PhotoCache) -> Result<Review, NotABook> {
-    let reading = read_again(folder, looked)?;
+/// The same, to ask the client about: that is what the book says, since an option that was signed and is not written
+/// may be sent back.
+///
+/// # Errors
+/// When the folder is no book.
+pub fn review_to_ask(folder: &Folder, today: Date) -> Result<Review, NotABook> {
+    reviewed(folder, today, &mut PhotoCache::with_digests(), Choices::AsWritten)
+}
+
+/// Whether an option that all who must signed stands as chosen before it is written.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Choices {
+    AsSigned,
+    AsWritten,
+}
+
+fn reviewed(folder: &Folder, today: Date, looked: &mut PhotoCache, choices: Choices) -> Result<Review, NotABook> {
+    let mut reading = read_again(folder, looked)?;
+    if choices == Choices::AsSigned {
+        take_signed(&mut reading.book);
+    }
     let assessment = assess(&reading.book, reading.findings, today);
     Ok(Review { book: reading.book, assessment, files: reading.files, today })
 }
@@ -114,7 +134,7 @@ impl BuildCaches {
             self.pictures.remove(path);
             self.faulty.remove(path);
         }
-        reviewed(folder, today, &mut self.looked)
+        reviewed(folder, today, &mut self.looked, Choices::AsSigned)
     }
 }
 

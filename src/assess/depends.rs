@@ -8,8 +8,10 @@
 use crate::site;
 use std::collections::{BTreeMap, HashMap, HashSet, VecDeque};
 
+use serde_json::Value;
+
 use crate::book::{Book, DetailName, Names, Opening, ProductOption, Room, Selection, circles};
-use crate::shown::ChangedField;
+use crate::shown::{Change, ChangedField, changes, changes_to_rest_on};
 use crate::source::Span;
 use crate::vocabulary::{Kind, Trade};
 
@@ -45,8 +47,18 @@ impl Reason {
         }
     }
 
-    /// Whether what rests for this reason may be touched by a change of its ground.
-    pub fn is_touched_by(self, changed: &ChangedField) -> bool {
+    /// What of a ground changed that what rests on it for this reason may be touched by, between two contents, with the
+    /// option of it that is chosen: nothing where nothing does; no change in particular where nobody can tell what.
+    pub fn touched_by(self, (was, is): (&Value, &Value), chosen: Option<&str>) -> Option<Vec<Change>> {
+        if changes(was, is).is_empty() {
+            return Some(vec![]);
+        }
+        let mut told = changes_to_rest_on(was, is, chosen);
+        told.retain(|change| self.is_touched_by(&change.what));
+        (!told.is_empty()).then_some(told)
+    }
+
+    fn is_touched_by(self, changed: &ChangedField) -> bool {
         match self {
             Self::StandsOn => changed.may_move_a_height(),
             _ => changed.may_be_rested_on(),

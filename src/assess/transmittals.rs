@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::book::Record;
 use crate::digest::Digest;
 use crate::ledger::{Fact, Purpose, Vouched};
-use crate::units::Date;
+use crate::units::{Date, plain_name};
 
 /// Somebody who was sent an issue for something, or says that one came to hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -90,7 +90,7 @@ fn issued(fact: &Fact) -> Option<(u32, Purpose)> {
 
 /// What is known of somebody of that name, however it is spaced and capitalized.
 fn of<'a>(all: &'a mut BTreeMap<(String, Purpose), Holder>, name: &str, purpose: Purpose) -> &'a mut Holder {
-    let plain = name.split_whitespace().collect::<Vec<_>>().join(" ").to_lowercase();
+    let plain = plain_name(name).to_lowercase();
     let (sent, acknowledged, waiting, oldest) = (None, None, None, None);
     let new = || Holder { name: name.into(), role: None, purpose, sent, acknowledged, waiting, oldest };
     all.entry((plain, purpose)).or_insert_with(new)

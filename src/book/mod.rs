@@ -170,6 +170,20 @@ pub struct Book {
 }
 
 impl Book {
+    /// What could not be read, by path: files, and folders of rooms where something else stands in the way.
+    pub fn not_read(&self) -> Vec<String> {
+        let folder = |room: &String| format!("rooms/{room}/");
+        let is_told = |room: &&String| self.unread_files.iter().any(|path| path.starts_with(&folder(room)));
+        let rooms = self.unread.iter().filter(|room| !is_told(room)).map(folder);
+        self.unread_files.iter().cloned().chain(rooms).collect()
+    }
+
+    /// Whether what is absent from a room, or another there, proves nothing: a file that tells of it could not be read.
+    pub fn is_unsure_of(&self, room: &str) -> bool {
+        let of_all = |path: &String| room_of(path).is_none();
+        self.project_unread || self.unread.contains(room) || self.unread_files.iter().any(of_all)
+    }
+
     /// Every selection with its room.
     pub fn selections(&self) -> impl Iterator<Item = (&Room, &Selection)> {
         self.rooms.iter().flat_map(|room| room.selections.iter().map(move |selection| (room, selection)))

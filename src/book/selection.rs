@@ -74,6 +74,8 @@ record! {
         tag_at: Option<Span> = |fields| fields.place_of("tag");
         /// Where it is written.
         span: Span = |fields| fields.span;
+        /// Whether the option is chosen by what was signed alone, and written nowhere.
+        chosen_by_record: bool;
     }
     then Selection::when_read
 }

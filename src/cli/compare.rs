@@ -61,6 +61,12 @@ impl Compare {
         };
         let folder = Folder::open(&book)?;
         let review = pipeline::review(&folder, self.today.date()?)?;
+        // What is not there now would be told as gone, and what rests on it as nothing.
+        if let [first, rest @ ..] = review.book.not_read().as_slice() {
+            let more = if rest.is_empty() { String::new() } else { format!(" (and {} more)", rest.len()) };
+            report::say_review(&review);
+            return Err(format!("not compared: `{first}`{more} can't be read, and what it tells would count as gone; mend it, or take it out of the book").into());
+        }
         if review.book.record.faulty {
             report::say_review(&review);
             report::say("not compared: the record is not as it was written");
@@ -75,6 +81,7 @@ impl Compare {
         }
         let (from, to) = (find(&review, from, &book)?, find(&review, to, &book)?);
         let order = ChangeOrder::between(&from, &to).in_units(review.book.project.units);
+        let order = order.but_what_was_signed(&to, &review.book, &review.assessment.approvals);
         let (issues, book) = ((&from, &to), &review.book);
         match (self.format, &self.out) {
             (Format::Pdf, Some(out)) => write(out, &order, issues, book)?,

@@ -64,7 +64,10 @@ impl Issue {
             (None, Some(For::Construction)) => Purpose::Construction,
             (None, Some(For::Approval) | None) => Purpose::Approval,
         };
-        let review = pipeline::review_to_issue(&folder, self.today.date()?)?;
+        let review = match purpose {
+            Purpose::Approval => pipeline::review_to_ask(&folder, self.today.date()?)?,
+            Purpose::Construction => pipeline::review_to_issue(&folder, self.today.date()?)?,
+        };
         if review.assessment.findings.iter().any(|finding| in_the_way(finding, purpose)) {
             report::say_review(&review);
             say("not issued: mend or waive what stops the work");
@@ -81,6 +84,9 @@ impl Issue {
         }
         if review.book.selections().next().is_none() {
             return Err("the book has no selection to issue".into());
+        }
+        if purpose == Purpose::Construction && say_unwritten(&review.book) {
+            return Ok(STOPPED);
         }
         let taken = match self.taken(&review, purpose)? {
             Ok(taken) => taken,
@@ -131,6 +137,27 @@ fn in_the_way(finding: &Finding, purpose: Purpose) -> bool {
     finding.stops() && !(of_approval && purpose == Purpose::Approval)
 }
 
+/// Says which options were signed and are not written yet, where there are any: what is built from stands in the book.
+fn say_unwritten(book: &Book) -> bool {
+    let unwritten = book.selections().filter(|(_, selection)| selection.chosen_by_record);
+    let lines: Vec<String> = unwritten
+        .filter_map(|(room, selection)| {
+            let option = selection.settled()?;
+            let (tag, name, id) = (&selection.tag, &selection.name.value, &option.id.value);
+            Some(format!(
+                "  {tag} {name} ({}): all who must chose {}; write `chosen: {id}`",
+                room.title(),
+                option.title()
+            ))
+        })
+        .collect();
+    if !lines.is_empty() {
+        say("not issued for construction: these choices were signed, and the book does not say them");
+        lines.iter().for_each(|line| say(line));
+    }
+    !lines.is_empty()
+}
+
 /// Makes the pictures, as publishing does, and says what is wrong with them.
 fn pictures_are_whole(folder: &Folder, review: &Review) -> Result<bool, Failure> {
     let cache = open_cache(folder)?;
@@ -158,7 +185,11 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
     let order = before.map(|before| (before, ChangeOrder::between(before, &draft)));
     let stands = |order: &ChangeOrder| {
         // What is built from is nobody's to approve.
-        if purpose == Purpose::Approval { order.is_nothing_decided() } else { order.is_nothing() }
+        if purpose == Purpose::Approval {
+            order.is_nothing_decided() && order.who.is_empty()
+        } else {
+            order.is_nothing_built()
+        }
     };
     if let Some((before, _)) = order.as_ref().filter(|(_, order)| !held && stands(order)) {
         report::print_line(&format!("nothing changed since issue {}; it stands", before.number))?;
@@ -176,7 +207,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
     let frozen = Frozen { book, after: open.chain().head(), asked, unapproved: taken, ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
-    report::print(&report::change_order::issued(&frozen, before.or(record.latest()), &review.book))?;
+    report::print(&report::change_order::issued(&frozen, before.or(record.latest()), review))?;
     Ok(number)
 }
 

@@ -8,7 +8,7 @@ use crate::language::Tongues;
 use crate::source::portable::{difference, folded};
 use crate::source::yaml::Node;
 use crate::source::{Span, Spanned};
-use crate::units::Currency;
+use crate::units::{Currency, plain_name};
 use crate::vocabulary::{Faults, NameOf, Value, values};
 
 use super::load::Loaded;
@@ -53,7 +53,7 @@ fn currency(node: &Node) -> Option<Currency> {
 
 /// Ids of approvers, which files are named by.
 fn approvers(approvers: &[Approver], faults: &mut Faults) {
-    let (mut seen, mut stored) = (BTreeSet::new(), BTreeMap::new());
+    let (mut seen, mut names, mut stored) = (BTreeSet::new(), BTreeSet::new(), BTreeMap::new());
     for approver in approvers {
         file_name(&approver.id, approver.id.span, faults);
         let same = stored.insert(folded(&approver.id), &approver.id.value).filter(|same| **same != approver.id.value);
@@ -70,6 +70,11 @@ fn approvers(approvers: &[Approver], faults: &mut Faults) {
         if !seen.insert(&approver.id.value) {
             let message = phrase!("two approvers have the id `{}`", approver.id.value);
             faults.stop(Code::DUPLICATE, approver.id.span, message, "give each approver an id of their own");
+        } else if !approver.name.is_empty() && !names.insert(plain_name(&approver.name)) {
+            let message = phrase!("two approvers have the name `{}`", approver.name);
+            let remedy =
+                "write what tells them apart beside it, such as `Jan Lint (father)`: who signed must be one person";
+            faults.stop(Code::DUPLICATE, approver.id.span, message, remedy);
         }
     }
 }

@@ -85,7 +85,7 @@ impl ByHand {
                 ItemDecision { room: room.clone(), item: item.clone(), mark: found.mark, decision, option, note };
             match fault(&asked, issue, issue) {
                 None => Ok(asked),
-                Some(why) => Err(Refusal::NothingHolds(vec![Refused { room: room.clone(), item: item.clone(), why }])),
+                Some(why) => Err(Refusal::NotSo(Refused { room: room.clone(), item: item.clone(), why })),
             }
         };
         self.items.iter().map(asked).collect()

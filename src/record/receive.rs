@@ -83,6 +83,8 @@ pub enum Refusal {
     WrongKey(String),
     /// None of its decisions is of what is issued now.
     NothingHolds(Vec<Refused>),
+    /// What the designer wrote down can't be so of an item: nothing of it is recorded.
+    NotSo(Refused),
     /// As much as may wait to be confirmed waits already.
     Full(Full),
     /// There is no such opening: room and opening.
@@ -134,6 +136,7 @@ impl fmt::Display for Refusal {
                 f.write_str("nothing that it decides is what is issued now")?;
                 refused.iter().try_for_each(|one| write!(f, "\n    {}", said(one)))
             }
+            Self::NotSo(refused) => write!(f, "nothing is recorded, since of one item it can't be: {}", said(refused)),
             Self::Full(full) => full.fmt(f),
             Self::NoOpening(room, opening) => {
                 write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))

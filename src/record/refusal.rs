@@ -10,6 +10,7 @@ impl Refusal {
         match self {
             Self::Malformed(malformed) => malformed.for_a_log(),
             Self::NoApprover(_) => "it names nobody who approves in this book".into(),
+            Self::NotSo(_) => "of an item it can't be so".into(),
             Self::NothingHolds(_) => "nothing that it decides is what is issued now".into(),
             Self::Full(_) => "as many that bear no key as may wait to be confirmed wait already".into(),
             Self::NoOpening(..) => "it names an opening that the book does not have".into(),

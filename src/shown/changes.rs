@@ -97,7 +97,10 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
     for (key, old, new) in pairs(&before, &after) {
         let field = ChangedField::of(key);
         match field {
-            ChangedField::Marked(MarkedField::Options) => options((&before, &after), &mut found),
+            ChangedField::Marked(MarkedField::Options) => {
+                options((&before, &after), &mut found);
+                found.extend(another_order(&before, &after));
+            }
             ChangedField::Marked(MarkedField::CounterLayout) => in_list(&field, (old, new), &mut found),
             ChangedField::Marked(MarkedField::Chosen) if differ(old, new) => {
                 found.push(Change::new(field, chosen(&before), chosen(&after)));
@@ -105,6 +108,25 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
             _ => compare(field, old, new, &mut found),
         }
     }
+    found
+}
+
+/// Those of the changes that something else may rest on: not that a first choice was made, since all options were on
+/// show, and nothing of an option that is not the one `chosen`, where one is.
+pub fn changes_to_rest_on(before: &Value, after: &Value, chosen: Option<&str>) -> Vec<Change> {
+    let mut found = changes(before, after);
+    let (before, after) = (as_written::read(before), as_written::read(after));
+    let named = |item: &ShownValue| chosen.and_then(|id| Some(name(option(item, id)?, item)));
+    let (was, is) = (named(&before), named(&after));
+    let is_called = |value: &Option<ChangedValue>, of: &Option<String>| {
+        value.as_ref().zip(of.as_ref()).is_some_and(|(value, of)| value.phrase().text() == *of)
+    };
+    found.retain(|change| match (&change.what, &change.of) {
+        (ChangedField::Marked(MarkedField::Chosen), _) => change.from.is_some(),
+        (ChangedField::Option, _) if chosen.is_some() => is_called(&change.from, &was) || is_called(&change.to, &is),
+        (_, Some(of)) => is.as_ref().is_none_or(|is| is == of),
+        _ => true,
+    });
     found
 }
 
@@ -156,6 +178,19 @@ fn options((before, after): (&ShownValue, &ShownValue), found: &mut Vec<Change>)
             }
         }
     }
+}
+
+/// The options that stay, in another order.
+fn another_order(before: &ShownValue, after: &ShownValue) -> Option<Change> {
+    let stay = |of: &ShownValue, other: &ShownValue| -> Vec<String> {
+        options_of(of).iter().filter_map(id).filter(|id| option(other, id).is_some()).map(str::to_string).collect()
+    };
+    let (was, is) = (stay(before, after), stay(after, before));
+    let told = |ids: &[String]| {
+        let names = ids.iter().filter_map(|id| Some(Phrase::plain(&name(option(after, id)?, after))));
+        Some(Phrase::joined(names, ", "))
+    };
+    (was != is).then(|| Change::new(ChangedField::OptionOrder, told(&was), told(&is)))
 }
 
 /// The fields of one option, those of `size` and `details` by their own names.

@@ -95,6 +95,8 @@ pub enum ChangedField {
     Within(String, String),
     /// An option as a whole.
     Option,
+    /// The order in which the options stand.
+    OptionOrder,
     /// What is said of a picture, by its place in the row.
     Caption(usize),
     /// A picture, by its place in the row, which is another one.
@@ -117,7 +119,7 @@ impl ChangedField {
         match self {
             Self::Marked(field) => ForItselfAlone::of(field.word()).is_none(),
             Self::Other(name) => ForItselfAlone::of(name).is_none(),
-            Self::Caption(_) | Self::Picture(_) => false,
+            Self::Caption(_) | Self::Picture(_) | Self::OptionOrder => false,
             Self::Fact(_) | Self::Within(..) | Self::Option => true,
         }
     }
@@ -128,7 +130,7 @@ impl ChangedField {
             Self::Marked(field) => OfAHeight::of(field.word()).is_some(),
             Self::Other(name) | Self::Fact(name) | Self::Within(_, name) => OfAHeight::of(name).is_some(),
             Self::Option => true,
-            Self::Caption(_) | Self::Picture(_) => false,
+            Self::Caption(_) | Self::Picture(_) | Self::OptionOrder => false,
         }
     }
 
@@ -146,6 +148,7 @@ impl fmt::Display for ChangedField {
             Self::Other(name) | Self::Fact(name) => f.write_str(name),
             Self::Within(part, name) => write!(f, "{part} {name}"),
             Self::Option => f.write_str("option"),
+            Self::OptionOrder => f.write_str("order of the options"),
             Self::Caption(number) => write!(f, "picture {number}"),
             Self::Picture(number) => write!(f, "picture {number} is another"),
         }

@@ -25,7 +25,7 @@ use crate::ledger::{Issue, IssuedItem, ItemContent, OptionContent, Purpose};
 use crate::vocabulary::{ShownValue, Version};
 
 pub use built::{built, built_changes, built_fields, is_before_plans, is_before_trades, is_built_as};
-pub use changes::{Change, ChangedValue, changes};
+pub use changes::{Change, ChangedValue, changes, changes_to_rest_on};
 pub use content::{ShownItem, option_alone, shown_of};
 pub use field::{ChangedField, MarkedField};
 pub use page::page;

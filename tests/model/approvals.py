@@ -302,7 +302,37 @@ def held(record, issue, now):
     return found
 
 
-def word(record, item, approver, of):
+def is_same_who(one, other):
+    several = max(len(one["approvers"]), len(other["approvers"])) > 1
+    named = [{(who["id"], who["name"]) for who in terms["approvers"]} for terms in (one, other)]
+    return named[0] == named[1] and not (several and one["approval"] != other["approval"])
+
+
+def counts(record, item, of, said, approver, asked_on, deciding):
+    """Whether an approval that was given on other terms counts: all approved the same who had to on those."""
+    then = record.issues[said.issue]["terms"]
+    if not then or not asked_on or is_same_who(then, asked_on) or then["approval"] == "any":
+        return True
+    for one in then["approvers"]:
+        if one["id"] == approver["id"]:
+            continue
+        last, known = record.newest(*of, one["id"])
+        last = [other for other in last if record.is_theirs(other, one)]
+        if len(last) != 1 or not known:
+            return False
+        asked = last[0].asked
+        option, mine = asked.get("option"), said.asked.get("option")
+        noted = asked["decision"] == "approved as noted" and one["id"] not in deciding
+        if asked["decision"] not in AGREED or noted and (last[0].response, *of) not in record.met:
+            return False
+        if option is None and item.is_open or option and mine and option != mine:
+            return False
+        if not item.holds(asked["mark"], option):
+            return False
+    return True
+
+
+def word(record, item, approver, of, asked_on, deciding):
     last, known = record.newest(*of, approver["id"])
     last = [one for one in last if record.is_theirs(one, approver)]
     if not last:
@@ -317,6 +347,7 @@ def word(record, item, approver, of):
         "response": first.response,
         "known": known,
         "holds": holds,
+        "on other terms": holds and agrees and not counts(record, item, of, first, approver, asked_on, deciding),
         "names no option": holds and agrees and option is None and item.is_open,
         "met": (first.response, *of) in record.met,
         "not known which": [[one.asked["decision"], one.asked.get("option")] for one in last[1:]],
@@ -334,7 +365,7 @@ def state(words, names, terms, is_issued):
         return [names[word["who"]] for word in holding if wanted(word)]
 
     agree = [word for word in holding if word["decision"] in AGREED]
-    approving = who(lambda word: word["decision"] in AGREED and not word["names no option"])
+    approving = who(lambda word: word["decision"] in AGREED and not word["names no option"] and not word["on other terms"])
     rejecting = who(lambda word: word["decision"] == "rejected")
     revising = who(lambda word: word["decision"] == "revise and resubmit")
     chosen = {word["option"] for word in agree} - {None}
@@ -395,12 +426,12 @@ def came_otherwise(record, item, of):
 
 def told_of_item(record, issue, item, of, terms, is_held):
     names = {one["id"]: one["name"] for one in terms["approvers"]}
-    words = [word(record, item, approver, of) for approver in terms["approvers"]]
+    words = [word(record, item, approver, of, issue["terms"], names) for approver in terms["approvers"]]
     words = [word for word in words if word]
     issued = [one for one in issue["items"] if (one["room"], one["item"]) == of]
     stands, whose = state(words, names, terms, bool(issued))
     sure = [word for word in words if word["holds"] and word["known"] and not word["not known which"]]
-    given = [word["who"] for word in sure if not word["names no option"]]
+    given = [word["who"] for word in sure if not word["names no option"] and not word["on other terms"]]
     # Where any one may decide, one word that stands is enough.
     enough = terms["approval"] == "any" and given
     waits_for = [one["name"] for one in terms["approvers"] if one["id"] not in given and not enough]

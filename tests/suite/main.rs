@@ -9,6 +9,7 @@ mod asked;
 mod bad_input;
 mod books;
 mod browser;
+mod carried;
 mod concerns;
 mod contrast;
 mod cut_sheets;

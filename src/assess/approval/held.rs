@@ -5,12 +5,12 @@ use std::collections::BTreeMap;
 use crate::book::{Approval, Book, Prices};
 use crate::finding::{Phrase, phrase};
 use crate::ledger::{Fact, Issue, Issued, Line, Terms, WhoMust};
-use crate::units::{Date, Wrote};
+use crate::units::{Date, Wrote, is_same_name};
 
 /// Why approvals of the newest issue are held.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum HoldReason {
-    /// The terms are not what they were when the issue was made: the issue, and each change in words.
+    /// The terms are not what they were when the issue was made: the issue, and each change.
     Terms(u32, Vec<TermsChange>),
     /// The issue bears an earlier day than the one on which it was made.
     MadeLater {
@@ -32,21 +32,39 @@ pub enum HoldReason {
     },
 }
 
-/// A change of the terms of an issue, in words.
+/// A change of the terms of an issue.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum TermsChange {
-    /// Of who must approve.
-    Who(Phrase),
-    /// Of what the prices are that they approve.
-    Prices(Phrase),
+    /// What the prices are that are approved: what they were, and are.
+    Prices(Prices, Prices),
+    /// How many of those who decide must approve: what was, and is.
+    Rule(WhoMust, WhoMust),
+    /// Somebody no longer decides, by name.
+    NoLonger(String),
+    /// Somebody else decides under an id: the id, who did, and who does.
+    Another(String, String, String),
+    /// Somebody decides too, by name.
+    Too(String),
+    /// Somebody signed under an id, of whom older issues tell no name, and no longer decides.
+    Signed(String),
 }
 
 impl TermsChange {
     /// In words.
-    pub fn words(&self) -> &Phrase {
+    pub fn words(&self) -> Phrase {
         match self {
-            Self::Who(words) | Self::Prices(words) => words,
+            Self::Prices(then, now) => phrase!("`prices` from `{}` to `{}`", *then, *now),
+            Self::Rule(then, now) => phrase!("`approval` from `{}` to `{}`", word(*then), word(*now)),
+            Self::NoLonger(name) => phrase!("{name} no longer decides", Wrote(name)),
+            Self::Another(id, then, now) => phrase!("`{id}` from {name} to {other}", id, Wrote(then), Wrote(now)),
+            Self::Too(name) => phrase!("{name} decides too", Wrote(name)),
+            Self::Signed(who) => phrase!("`{who}` signed, and no longer decides", who),
         }
+    }
+
+    /// Whether it is of who must approve, and not of what.
+    pub fn is_of_who(&self) -> bool {
+        !matches!(self, Self::Prices(..))
     }
 }
 
@@ -71,7 +89,8 @@ pub fn ahead(book: &Book, number: u32) -> Option<Ahead> {
 
 /// Everything that holds the approvals of an issue.
 pub fn of(book: &Book, issue: &Issue) -> Vec<HoldReason> {
-    let changes = terms(book, issue);
+    // What can't be read has not been changed.
+    let changes = if book.project_unread { vec![] } else { terms(book, issue) };
     let changed = (!changes.is_empty()).then_some(HoldReason::Terms(issue.number, changes));
     changed.into_iter().chain(days(book, issue.number)).collect()
 }
@@ -99,47 +118,56 @@ fn days(book: &Book, number: u32) -> Vec<HoldReason> {
     found
 }
 
-/// What changed of who must approve since an issue, in words; an older issue does not say who that was.
+/// What changed of who must approve since an issue; an older issue does not say who that was.
 fn terms(book: &Book, issue: &Issue) -> Vec<TermsChange> {
-    let approvers = &book.project.approvers;
-    let now: BTreeMap<&str, &str> = approvers.iter().map(|one| (one.id.value.as_str(), one.name.as_str())).collect();
-    let Some(terms) = &issue.terms else { return gone(book, &now).into_iter().map(TermsChange::Who).collect() };
-    let then: BTreeMap<&str, &str> = terms.approvers.iter().map(|one| (one.id.as_str(), one.name.as_str())).collect();
-    let (mut prices, mut told) = (None, Vec::new());
-    let tax_in = book.project.prices == Prices::WithTax;
-    if terms.tax_in_prices != tax_in {
-        let then = if terms.tax_in_prices { Prices::WithTax } else { Prices::BeforeTax };
-        prices = Some(phrase!("`prices` from `{}` to `{}`", then, book.project.prices));
+    match &issue.terms {
+        Some(then) => between(then, &terms_of(book)),
+        None => gone(book),
     }
-    let must = must(book);
-    if must != terms.approval && now.len().max(then.len()) > 1 {
-        told.push(phrase!("`approval` from `{}` to `{}`", word(terms.approval), word(must)));
+}
+
+/// What changed of who must approve, and of what the prices are, from some terms to later ones.
+pub fn between(then: &Terms, now: &Terms) -> Vec<TermsChange> {
+    let prices = |terms: &Terms| if terms.tax_in_prices { Prices::WithTax } else { Prices::BeforeTax };
+    let mut told = Vec::new();
+    if then.tax_in_prices != now.tax_in_prices {
+        told.push(TermsChange::Prices(prices(then), prices(now)));
     }
-    for (id, name) in &then {
-        match now.get(id) {
-            None => told.push(phrase!("{name} no longer decides", Wrote(name))),
-            Some(other) if other != name => {
-                told.push(phrase!("`{id}` from {name} to {other}", id, Wrote(name), Wrote(other)))
+    if then.approval != now.approval && now.approvers.len().max(then.approvers.len()) > 1 {
+        told.push(TermsChange::Rule(then.approval, now.approval));
+    }
+    let of = |terms: &'_ Terms| -> BTreeMap<String, String> {
+        terms.approvers.iter().map(|one| (one.id.clone(), one.name.clone())).collect()
+    };
+    let (was, is) = (of(then), of(now));
+    for (id, name) in &was {
+        match is.get(id) {
+            None => told.push(TermsChange::NoLonger(name.clone())),
+            Some(other) if !is_same_name(other, name) => {
+                told.push(TermsChange::Another(id.clone(), name.clone(), other.clone()));
             }
             Some(_) => {}
         }
     }
-    told.extend(
-        now.iter()
-            .filter(|(id, _)| !then.contains_key(*id))
-            .map(|(_, name)| phrase!("{name} decides too", Wrote(name))),
-    );
-    prices.into_iter().map(TermsChange::Prices).chain(told.into_iter().map(TermsChange::Who)).collect()
+    told.extend(is.iter().filter(|(id, _)| !was.contains_key(*id)).map(|(_, name)| TermsChange::Too(name.clone())));
+    told
+}
+
+/// Whether the same people must approve, and as many of them.
+pub fn is_same_who(one: &Terms, other: &Terms) -> bool {
+    !between(one, other).iter().any(TermsChange::is_of_who)
 }
 
 /// Those who decided and are no longer named.
-fn gone(book: &Book, now: &BTreeMap<&str, &str>) -> Vec<Phrase> {
+fn gone(book: &Book) -> Vec<TermsChange> {
+    let now: std::collections::BTreeSet<&str> =
+        book.project.approvers.iter().map(|one| one.id.value.as_str()).collect();
     let decided = book.record.facts().filter_map(|fact| match fact {
         Fact::Decided(decided) if decided.key.is_some() => Some(decided.who.as_str()),
         _ => None,
     });
-    let gone: std::collections::BTreeSet<&str> = decided.filter(|who| !now.contains_key(who)).collect();
-    gone.into_iter().map(|who| phrase!("`{who}` signed, and no longer decides", who)).collect()
+    let gone: std::collections::BTreeSet<&str> = decided.filter(|who| !now.contains(who)).collect();
+    gone.into_iter().map(|who| TermsChange::Signed(who.to_owned())).collect()
 }
 
 fn must(book: &Book) -> WhoMust {

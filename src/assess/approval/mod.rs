@@ -4,6 +4,7 @@
 //! what nobody can know to be an approver's own counts only once it is confirmed.
 
 mod held;
+mod signed;
 mod standing;
 mod withdrawn;
 mod word;
@@ -17,7 +18,8 @@ use crate::shown::{self, Marked};
 
 use super::receiving::Deliveries;
 
-pub use held::{Ahead, HoldReason, TermsChange, terms_of};
+pub use held::{Ahead, HoldReason, TermsChange, between as terms_between, terms_of};
+pub use signed::take as take_signed;
 pub use standing::{ApprovalState, Whose};
 pub use withdrawn::Withdrawn;
 pub use word::{ApproverDecision, Given};
@@ -91,8 +93,12 @@ impl Approvals {
             book.record.issues.iter().map(|(number, issue)| (*number, issue.by_item())).collect();
         let items = book.selections().filter_map(|(room, selection)| {
             let key = (room.folder.as_str(), selection.id.as_str());
-            let facts = word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued };
+            let facts =
+                word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued, terms: issue.terms.as_ref() };
             let mut item = ItemApproval::of(&facts, issue, room, selection);
+            if matches!(item.standing, ApprovalState::Stale(_)) && book.is_unsure_of(&room.folder) {
+                item.standing = ApprovalState::Unread;
+            }
             if !held.is_empty() && item.standing == ApprovalState::Approved {
                 item.standing = ApprovalState::Held;
             }

@@ -24,6 +24,8 @@ pub enum ApprovalState {
     Conflict,
     /// It changed since it was approved.
     Stale(Whose),
+    /// It was approved, and nobody can tell whether it changed since: a file that tells of it can't be read.
+    Unread,
     /// Somebody wants it revised.
     Revise(Whose),
     /// Somebody rejected it.
@@ -49,6 +51,7 @@ impl ApprovalState {
             Self::Partly(_) => "approved by some",
             Self::Conflict => "not agreed",
             Self::Stale(_) => "changed since signed",
+            Self::Unread => "not known: a file can't be read",
             Self::Revise(_) => "to be revised",
             Self::Rejected(_) => "rejected",
             Self::Condition(_) => "approved as noted",
@@ -68,7 +71,7 @@ impl ApprovalState {
         let names = |wanted: &dyn Fn(&&ApproverDecision) -> bool| -> Whose {
             holding().filter(|word| wanted(word)).map(|word| word.name.clone()).collect()
         };
-        let approving = names(&|word| word.approves() && !word.lacks_option);
+        let approving = names(&|word| word.approves() && !word.lacks_option && !word.on_other_terms);
         let rejecting = names(&|word| word.decision == Decision::Rejected);
         let revising = names(&|word| word.decision == Decision::ReviseAndResubmit);
         let sent_back = !rejecting.is_empty() || !revising.is_empty();

@@ -70,7 +70,7 @@ pub fn of(book: &Book, said: &Statements<'_>) -> Vec<Withdrawn> {
         let price = item.price.as_deref().zip(currency).and_then(|(sum, currency)| Money::parse(sum, currency).ok());
         let approved = |approver: &Approver| {
             let mut newest = said.newest(&item.room, &item.item, &approver.id.value);
-            newest.retain(|said| is_theirs(book, said.decided, approver));
+            newest.retain(|said| is_theirs(book, said.decided, &approver.id, &approver.name));
             let agreed = |decision| matches!(decision, Decision::Approved | Decision::ApprovedAsNoted);
             newest.first().is_some_and(|last| said.is_known(last.decided) && agreed(last.asked.decision))
         };
@@ -109,7 +109,7 @@ fn agrees_since(book: &Book, said: &Statements<'_>, issue: u32, approver: &Appro
                 && is_later(given)
                 && approves(given)
                 && said.is_known(given)
-                && is_theirs(book, given, approver)
+                && is_theirs(book, given, &approver.id, &approver.name)
         }
         _ => false,
     })

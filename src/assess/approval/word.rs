@@ -2,13 +2,16 @@
 
 use std::collections::{BTreeMap, HashMap};
 
-use crate::book::{Approver, Book};
+use crate::book::Book;
 use crate::digest::Digest;
 use crate::ledger::{
-    Attestation, Decided, Decision, IssuedItem, ItemDecision, Moment, Signed, Statement, Statements, Vouched,
+    Attestation, Decided, Decision, IssuedItem, ItemContent, ItemDecision, Moment, Named, Signed, Statement,
+    Statements, Terms, Vouched, WhoMust,
 };
-use crate::shown::{self, Change, Marked};
+use crate::shown::{self, Change, ChangedField, Marked, MarkedField};
+use crate::units::is_same_name;
 
+use super::held::is_same_who;
 use super::name_of;
 
 /// What one approver said last of an item.
@@ -45,6 +48,8 @@ pub struct ApproverDecision {
     pub rivals: Vec<(Decision, Option<String>)>,
     /// It approves, several options stand open, and it names none.
     pub lacks_option: bool,
+    /// It approves, others had to approve when it was given than by the newest issue, and not all of them did.
+    pub on_other_terms: bool,
 }
 
 /// How it is known whose word it is.
@@ -80,10 +85,10 @@ impl Given {
 
 /// Whether what was said under an approver's id is theirs: the terms of the issue that it answers may give that id
 /// another name, and then another person signed.
-pub(super) fn is_theirs(book: &Book, given: &Decided, approver: &Approver) -> bool {
+pub(super) fn is_theirs(book: &Book, given: &Decided, id: &str, name: &str) -> bool {
     let terms = book.record.issues.get(&given.issue).and_then(|issue| issue.terms.as_ref());
-    let then = terms.and_then(|terms| terms.approvers.iter().find(|one| one.id == given.who));
-    then.is_none_or(|then| then.name == approver.name)
+    let then = terms.and_then(|terms| terms.approvers.iter().find(|one| one.id == id));
+    then.is_none_or(|then| is_same_name(&then.name, name))
 }
 
 fn is_agreed(decision: Decision) -> bool {
@@ -98,7 +103,7 @@ impl ApproverDecision {
 
     /// It is the approver's own, of what the item is now, and the last that they said.
     pub fn stands(&self) -> bool {
-        self.holds && self.given.is_known() && self.rivals.is_empty() && !self.lacks_option
+        self.holds && self.given.is_known() && self.rivals.is_empty() && !self.lacks_option && !self.on_other_terms
     }
 
     /// Approved on a condition that nobody has said to be met.
@@ -114,6 +119,8 @@ pub(super) struct Facts<'a> {
     pub said: &'a Statements<'a>,
     /// Every item of each issue.
     pub issued: &'a BTreeMap<u32, HashMap<(&'a str, &'a str), &'a IssuedItem>>,
+    /// Who must approve by the newest issue for approval, where it says so.
+    pub terms: Option<&'a Terms>,
 }
 
 impl Facts<'_> {
@@ -122,7 +129,7 @@ impl Facts<'_> {
     pub fn words(&self, room: &str, item: &str) -> Vec<ApproverDecision> {
         let words = self.book.project.approvers.iter().filter_map(|approver| {
             let mut newest = self.said.newest(room, item, &approver.id.value);
-            newest.retain(|said| is_theirs(self.book, said.decided, approver));
+            newest.retain(|said| is_theirs(self.book, said.decided, &approver.id, &approver.name));
             let (first, rivals) = newest.split_first()?;
             Some(self.word(*first, rivals))
         });
@@ -147,8 +154,34 @@ impl Facts<'_> {
             changes: if holds { vec![] } else { self.changes(given.issue, asked) },
             met: self.said.is_met(given, asked),
             rivals: rivals.iter().map(|one| (one.asked.decision, one.asked.option.clone())).collect(),
+            on_other_terms: holds && is_agreed(asked.decision) && !self.counts_now(given, asked),
             lacks_option: holds && is_agreed(asked.decision) && asked.option.is_none() && shown::is_open(self.now),
         }
+    }
+
+    /// Whether an approval counts by the newest issue's terms: it was given on those, or all had approved the same who
+    /// had to on its own. Else to strike somebody out would approve what that one never signed.
+    fn counts_now(&self, given: &Decided, asked: &ItemDecision) -> bool {
+        let then = self.book.record.issues.get(&given.issue).and_then(|issue| issue.terms.as_ref());
+        let Some((then, now)) = then.zip(self.terms) else { return true };
+        is_same_who(then, now)
+            || then.approval == WhoMust::Any
+            || then.approvers.iter().all(|one| one.id == given.who || self.agrees(one, asked))
+    }
+
+    /// Whether somebody approved an item as it is now, and as another did.
+    fn agrees(&self, who: &Named, with: &ItemDecision) -> bool {
+        let mut newest = self.said.newest(&with.room, &with.item, &who.id);
+        newest.retain(|said| is_theirs(self.book, said.decided, &who.id, &who.name));
+        let [Statement { decided, asked, .. }] = newest.as_slice() else { return false };
+        let option = asked.option.as_deref();
+        let names_one = option.is_some() || !shown::is_open(self.now);
+        let same_option = with.option.as_deref().zip(option).is_none_or(|(one, other)| one == other);
+        // Of who decides still, an open condition is told of itself.
+        let decides = self.book.project.approvers.iter().any(|one| one.id.value == who.id);
+        let is_met = asked.decision == Decision::Approved || decides || self.said.is_met(decided, asked);
+        let is_known = self.said.is_known(decided) && is_agreed(asked.decision);
+        is_known && is_met && names_one && same_option && shown::holds(asked.mark, option, self.now)
     }
 
     /// What changed since the issue in which that mark was shown.
@@ -159,6 +192,10 @@ impl Facts<'_> {
         let issued = issues.keys().rev().find(is_it).or(Some(&issue)).and_then(shown);
         let units = self.book.project.units;
         let changes = issued.map_or(vec![], |issued| shown::changes(&issued.content, &self.now.content));
-        changes.into_iter().map(|change| change.in_units(units)).collect()
+        // That the option was written down that they chose themselves is no change.
+        let content = ItemContent(&self.now.content);
+        let is_theirs = asked.option.is_some() && asked.option.as_deref() == content.chosen();
+        let is_told = |change: &Change| !(is_theirs && change.what == ChangedField::Marked(MarkedField::Chosen));
+        changes.into_iter().filter(is_told).map(|change| change.in_units(units)).collect()
     }
 }

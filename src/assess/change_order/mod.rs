@@ -2,11 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::assess::approval::{Approvals, Withdrawn};
+use crate::assess::approval::{ApprovalState, Approvals, TermsChange, Withdrawn, terms_between};
 use crate::book::Book;
 use crate::ledger::{Issue, IssuedItem, IssuedSheet};
 use crate::shown::{
-    Change, SheetOf, built_changes, built_fields, changes, is_before_plans, is_before_trades, is_built_as, version_of,
+    Change, ChangedField, MarkedField, SheetOf, built_changes, built_fields, changes, is_before_plans,
+    is_before_trades, is_built_as, version_of,
 };
 use crate::units::{Currency, Date, Money, System};
 
@@ -38,6 +39,8 @@ pub struct ChangeOrder {
     /// The openings that are built from other figures: the sheets that no longer stand. None where the earlier issue
     /// says nothing of what is built from, and the later does.
     pub built: Option<Vec<BuiltOtherwise>>,
+    /// What changed of who must approve, where both issues say it.
+    pub who: Vec<TermsChange>,
 }
 
 /// A sheet of an opening, of a trade in a room, or of its plan, that is another one.
@@ -105,6 +108,8 @@ pub struct Changed {
     pub fate: Fate,
     /// What changed of what is shown.
     pub changes: Vec<Change>,
+    /// It is a choice that all who must have signed already.
+    pub signed: bool,
     /// Nothing changed: a newer release shows more of the same.
     pub shows_more: bool,
     /// What it comes to, before tax: none while it is open, or not there.
@@ -157,7 +162,7 @@ impl Changed {
 
     /// Whether it is to be signed: it is shown otherwise than before.
     pub fn asks(&self) -> bool {
-        self.fate != Fate::Dated
+        self.fate != Fate::Dated && !self.signed
     }
 }
 
@@ -176,7 +181,10 @@ impl ChangeOrder {
             sums && moved.by().is_some()
         });
         let sums = settled.map_or_else(Vec::new, |_| sums(&items));
-        Self { items, settled, sums, with_tax, terms: terms::between(from, to), built: built(from, to) }
+        let mut who =
+            from.terms.as_ref().zip(to.terms.as_ref()).map_or_else(Vec::new, |(was, is)| terms_between(was, is));
+        who.retain(TermsChange::is_of_who);
+        Self { items, settled, sums, with_tax, terms: terms::between(from, to), who, built: built(from, to) }
     }
 
     /// The same in the units of its book.
@@ -196,8 +204,13 @@ impl ChangeOrder {
     }
 
     /// Whether nothing changed, neither of that nor of what is built from.
-    pub fn is_nothing(&self) -> bool {
+    pub fn is_nothing_built(&self) -> bool {
         self.is_nothing_decided() && self.built.as_ref().is_some_and(Vec::is_empty)
+    }
+
+    /// Whether nothing changed at all, not even who must approve.
+    pub fn is_nothing(&self) -> bool {
+        self.is_nothing_built() && self.who.is_empty()
     }
 
     /// What is withdrawn in it that somebody had approved, by the record.
@@ -209,6 +222,24 @@ impl ChangeOrder {
         let is_told = |gone: &Withdrawn| self.items.iter().any(|item| item.fate == Fate::Gone && gone.is(item));
         all.retain(|gone| !gone.approved_by.is_empty() && is_told(gone));
         all
+    }
+
+    /// Leaves out of what is to be signed the choices that all who must have made themselves, and that stand.
+    #[must_use]
+    pub fn but_what_was_signed(mut self, to: &Issue, book: &Book, approvals: &Approvals) -> Self {
+        let is_choice =
+            |change: &Change| change.what == ChangedField::Marked(MarkedField::Chosen) && change.from.is_none();
+        for changed in self.items.iter_mut().filter(|one| one.fate == Fate::Changed && !one.changes.is_empty()) {
+            let item = book.room(&changed.room).and_then(|room| {
+                let selection = room.selections.iter().find(|selection| selection.id == changed.item)?;
+                approvals.item(room, selection)
+            });
+            let stands = item
+                .zip(to.item(&changed.room, &changed.item))
+                .is_some_and(|(item, issued)| item.standing == ApprovalState::Approved && item.now.is(&issued.mark));
+            changed.signed = stands && changed.changes.iter().all(is_choice);
+        }
+        self
     }
 
     /// Whether anything must be signed.
@@ -318,6 +349,7 @@ fn changed(
         tag: here.tag.clone(),
         name: here.name.clone(),
         fate,
+        signed: false,
         shows_more: from.zip(to).is_some_and(|(from, to)| version_of(from) != version_of(to))
             && told.iter().all(|change| change.from.is_none()),
         changes: told,

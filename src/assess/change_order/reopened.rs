@@ -5,7 +5,6 @@ use std::collections::{HashMap, HashSet};
 use crate::assess::{Depends, Prerequisite, Reason};
 use crate::book::{Book, Selection};
 use crate::ledger::Issue;
-use crate::shown::Change;
 use crate::units::Date;
 
 use super::{ChangeOrder, Changed, Fate};
@@ -44,12 +43,15 @@ pub struct Reopened {
 
 impl Look {
     /// What becomes of an item that rests on what changed so, since a day.
-    fn of(selection: &Selection, ground: &Prerequisite<'_>, changes: &[Change], since: Date) -> Self {
-        if let Some(on) = looked_at(selection, ground.selection, since) {
+    fn of(selection: &Selection, ground: &Prerequisite<'_>, (from, to): (&Issue, &Issue)) -> Self {
+        if let Some(on) = looked_at(selection, ground.selection, from.on) {
             return Self::ChosenAnew(on);
         }
-        let may_matter = changes.is_empty() || changes.iter().any(|change| ground.because.is_touched_by(&change.what));
-        if may_matter { Self::OpensAgain } else { Self::NothingItRestsOn }
+        let of = |issue: &Issue| issue.item(&ground.room.folder, &ground.selection.id).cloned();
+        let touched = of(from).zip(of(to)).is_none_or(|(was, is)| {
+            ground.because.touched_by((&was.content, &is.content), is.shown().chosen()).is_some()
+        });
+        if touched { Self::OpensAgain } else { Self::NothingItRestsOn }
     }
 }
 
@@ -81,8 +83,8 @@ impl ChangeOrder {
                 another.get(&(ground.room.folder.as_str(), ground.selection.id.as_str())).copied()
             };
             let looks = depends.grounds(selection).iter().filter_map(|ground| {
-                let changed = changed(&ground)?;
-                Some((Look::of(selection, ground, &changed.changes, from.on), ground))
+                changed(&ground)?;
+                Some((Look::of(selection, ground, (from, to)), ground))
             });
             // What opens it again counts before what does not.
             let (look, ground) = looks.min_by_key(|(look, _)| *look != Look::OpensAgain)?;

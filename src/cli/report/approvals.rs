@@ -69,19 +69,26 @@ struct Said<'a> {
     note: Option<&'a str>,
     /// Whether it is of the item as it is now.
     holds: bool,
+    /// Whether it was given while others had to approve, who had not all done so.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    on_other_terms: bool,
 }
 
 impl<'a> Said<'a> {
     fn of(word: &'a ApproverDecision) -> Self {
         let (decision, option, note) = (word.decision.words(), word.option.as_deref(), word.note.as_deref());
-        Self { by: &word.name, decision, option, note, holds: word.holds }
+        Self { by: &word.name, decision, option, note, holds: word.holds, on_other_terms: word.on_other_terms }
     }
 
     /// In a line: who, what, which option, and the words.
     fn line(&self) -> String {
         let option = self.option.map_or(String::new(), |option| format!(", option `{option}`"));
         let note = self.note.map_or(String::new(), |note| format!(": \u{201c}{}\u{201d}", one_line(note)));
-        let before = if self.holds { "" } else { ", of what it was before" };
+        let before = match (self.holds, self.on_other_terms) {
+            (false, _) => ", of what it was before",
+            (true, true) => ", before who must approve changed: to be asked again",
+            (true, false) => "",
+        };
         format!("{}, {}{option}{before}{note}", self.by, self.decision)
     }
 }
@@ -151,7 +158,9 @@ impl Approvals<'_> {
             add_line!(text, "  {count:>4} {standing}");
         }
         // What somebody wrote is told whatever stands: an approval may hold a wish.
-        let told = |item: &&ItemReport<'_>| item.wants_somebody || item.said.iter().any(|said| said.note.is_some());
+        let told = |item: &&ItemReport<'_>| {
+            item.wants_somebody || item.said.iter().any(|said| said.note.is_some() || said.on_other_terms)
+        };
         for item in self.items.iter().filter(told) {
             add_line!(text, "      {} {} ({}): {}", item.tag, item.item, item.room, item.standing);
             for said in &item.said {

@@ -8,6 +8,7 @@ use crate::assess::approval::Withdrawn;
 use crate::assess::{Asked, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort};
 use crate::book::{Approval, Book};
 use crate::ledger::{AskedChange, Issue};
+use crate::pipeline::Review;
 use crate::units::{Currency, Money, series};
 use crate::vocabulary::Words;
 
@@ -15,12 +16,14 @@ use super::holders::{self, HolderReport};
 use super::sheets::{self, ChangeReport, SheetReport, fate, fate_word};
 
 /// What an issue froze, and what changed since the one before it.
-pub fn issued(issue: &Issue, before: Option<&Issue>, book: &Book) -> String {
+pub fn issued(issue: &Issue, before: Option<&Issue>, review: &Review) -> String {
+    let book = &review.book;
     let purpose = issue.purpose.word();
     let count = counted(issue.items.len(), "item", "items");
     let mut text = format!("issue {} for {purpose}, {}: {count}, {}\n", issue.number, issue.on, total(issue));
     if let Some(before) = before {
         let order = ChangeOrder::between(before, issue).in_units(book.project.units);
+        let order = order.but_what_was_signed(issue, book, &review.assessment.approvals);
         let _ = write!(
             text,
             "\nsince issue {} of {}:\n\n{}",
@@ -94,6 +97,9 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
         if let Some(words) = sum.and_then(|sum| Some(money(&sum, sum.by()?))) {
             let _ = writeln!(text, "{name}: {words}");
         }
+    }
+    for change in &order.who {
+        let _ = writeln!(text, "who decides: {}", change.words());
     }
     match order.signing(issues, book) {
         Signing::Nobody => {}
@@ -209,7 +215,7 @@ fn tally(order: &ChangeOrder) -> String {
         .filter(|(count, _)| *count > 0)
         .map(|(count, word)| format!("{count} {word}"))
         .collect();
-    let sums_alone = order.built.as_ref().is_some_and(Vec::is_empty) && order.terms.is_empty();
+    let sums_alone = order.built.as_ref().is_some_and(Vec::is_empty) && order.terms.is_empty() && order.who.is_empty();
     match (told.is_empty(), sums_alone) {
         (false, _) => told.join(", "),
         (true, false) => "no item changed".into(),
@@ -249,6 +255,8 @@ struct ChangeOrderReport<'a> {
     with_tax: Option<SumReport>,
     /// What changed of tax, of what prices include, and of allowances, a sentence each.
     terms: Vec<String>,
+    /// What changed of who must approve, a sentence each.
+    who_decides: Vec<String>,
     sign: Sign<'a>,
     /// Those who were sent an older issue than the later one, and are not known to hold that.
     holding_older: Vec<HolderReport>,
@@ -347,6 +355,7 @@ pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> S
         sums: order.sums.iter().map(|(sort, sum)| Bringing { of: sort_word(*sort), difference: sum.plain() }).collect(),
         with_tax: sum(order.with_tax),
         terms: order.terms.iter().map(|term| term.words().to_string()).collect(),
+        who_decides: order.who.iter().map(|change| change.words().to_string()).collect(),
         sign: Sign {
             needed: order.asks(),
             now: matches!(order.signing((from, to), book), Signing::By(..)),

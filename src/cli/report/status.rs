@@ -18,6 +18,9 @@ use super::shown::add_line;
 struct StatusReport<'a> {
     title: &'a str,
     today: String,
+    /// Files that can't be read: what they tell is missing below, and nothing of it is gone.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    not_read: Vec<String>,
     selections: Selections<'a>,
     /// Absent while nothing was issued.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -61,6 +64,18 @@ struct Selections<'a> {
     /// One option stands.
     settled: usize,
     waiting: Vec<WaitingReport<'a>>,
+    /// Chosen by those who approve, and not written into the book yet.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    to_write: Vec<ToWrite<'a>>,
+}
+
+#[derive(Serialize)]
+struct ToWrite<'a> {
+    room: &'a str,
+    item: &'a str,
+    tag: &'a str,
+    /// The id of the option that was signed.
+    chosen: &'a str,
 }
 
 #[derive(Serialize)]
@@ -130,22 +145,7 @@ pub fn text(review: &Review) -> String {
     let superseded = superseded(review);
     let told = standing(review, &superseded);
     let mut text = format!("{}, {}\n", told.title, review.today);
-    for fault in &told.record {
-        add_line!(text, "{}: {} [{}]", fault.severity, fault.message, fault.rule);
-        add_line!(text, "  {}", fault.remedy);
-    }
-    let selections = &told.selections;
-    let approved = told.approvals.as_ref().map_or(String::new(), |asked| format!(", {} approved", asked.approved()));
-    add_line!(text, "{} of {} selections are settled{approved}", selections.settled, selections.all);
-    if !selections.waiting.is_empty() {
-        text += "\nwaiting for a choice\n";
-    }
-    for waiting in &selections.waiting {
-        let by = waiting.decide_by.as_deref().unwrap_or("no date yet");
-        let late = if waiting.late { ", which has passed" } else { "" };
-        let why = waiting.because.as_ref().map_or(String::new(), |why| format!(": {why}"));
-        add_line!(text, "  {by:<12} {} {} ({}){late}{why}", waiting.tag, waiting.item, waiting.room);
-    }
+    text += &chosen(&told);
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += &to_confirm(&told.readings);
     text += &sheets::text("to be built from another sheet than was issued for construction", &superseded);
@@ -168,6 +168,38 @@ pub fn text(review: &Review) -> String {
             let Wanting { room, item, tag, stands_for, .. } = wanting;
             add_line!(text, "      approval {room}, {tag} {item}: {stands_for}");
         }
+    }
+    text
+}
+
+/// What can't be read or does not count, then what is chosen and what is not.
+fn chosen(told: &StatusReport<'_>) -> String {
+    let mut text = String::new();
+    for path in &told.not_read {
+        add_line!(text, "stop: `{path}` can't be read: what it tells is missing below, and is not gone");
+    }
+    for fault in &told.record {
+        add_line!(text, "{}: {} [{}]", fault.severity, fault.message, fault.rule);
+        add_line!(text, "  {}", fault.remedy);
+    }
+    let selections = &told.selections;
+    let approved = told.approvals.as_ref().map_or(String::new(), |asked| format!(", {} approved", asked.approved()));
+    let read = if told.not_read.is_empty() { "" } else { " that could be read" };
+    add_line!(text, "{} of {} selections{read} are settled{approved}", selections.settled, selections.all);
+    if !selections.waiting.is_empty() {
+        text += "\nwaiting for a choice\n";
+    }
+    for waiting in &selections.waiting {
+        let by = waiting.decide_by.as_deref().unwrap_or("no date yet");
+        let late = if waiting.late { ", which has passed" } else { "" };
+        let why = waiting.because.as_ref().map_or(String::new(), |why| format!(": {why}"));
+        add_line!(text, "  {by:<12} {} {} ({}){late}{why}", waiting.tag, waiting.item, waiting.room);
+    }
+    if !selections.to_write.is_empty() {
+        text += "\nchosen by all who must, and to be written into the book\n";
+    }
+    for ToWrite { room, item, tag, chosen } in &selections.to_write {
+        add_line!(text, "  {tag} {item} ({room}): write `chosen: {chosen}`");
     }
     text
 }
@@ -195,7 +227,8 @@ fn superseded(review: &Review) -> Vec<BuiltOtherwise> {
     let units = review.book.project.units;
     let issued = review.book.record.latest_for(Purpose::Construction).and_then(|issue| issue.built.as_deref());
     let otherwise = issued.map_or_else(Vec::new, |issued| built_since(issued, &review.book));
-    otherwise.into_iter().map(|one| one.in_units(units)).collect()
+    let known = otherwise.into_iter().filter(|one| !review.book.is_unsure_of(&one.room));
+    known.map(|one| one.in_units(units)).collect()
 }
 
 fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusReport<'a> {
@@ -203,6 +236,7 @@ fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusR
     StatusReport {
         title: review.book.project.title.text(),
         today: review.today.iso(),
+        not_read: review.book.not_read(),
         selections: selections(review),
         approvals: approvals::of(review),
         record: of_record(review).map(obstacle).collect(),
@@ -232,7 +266,11 @@ fn selections(review: &Review) -> Selections<'_> {
         (one.decide_by.is_none(), &one.decide_by).cmp(&(other.decide_by.is_none(), &other.decide_by))
     });
     let all = review.book.selections().count();
-    Selections { all, settled: all - waiting.len(), waiting }
+    let to_write =
+        review.book.selections().filter(|(_, selection)| selection.chosen_by_record).filter_map(|(room, one)| {
+            Some(ToWrite { room: room.title(), item: &one.name.value, tag: &one.tag, chosen: one.chosen.get()? })
+        });
+    Selections { all, settled: all - waiting.len(), waiting, to_write: to_write.collect() }
 }
 
 /// What stops all work on the record.

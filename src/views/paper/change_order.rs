@@ -4,7 +4,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::assess::approval::Withdrawn;
+use crate::assess::approval::{TermsChange, Withdrawn};
 use crate::assess::transmittals::{self, Holder};
 use crate::assess::{
     Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Signing, Sort, Term,
@@ -13,7 +13,7 @@ use crate::assess::{
 use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
-use crate::ledger::{Issue, IssuedItem};
+use crate::ledger::{Issue, IssuedItem, WhoMust};
 use crate::shown::{self, ChangedValue, SheetOf};
 use crate::units::Money;
 use crate::views::client::sign::who_signs;
@@ -239,6 +239,8 @@ fn facts(
         Signing::By(_, names) => signers(words, names, book),
     };
     facts.push(line("sign_says.who", signers));
+    let terms: Vec<String> = order.who.iter().map(|change| terms_change(words, change)).collect();
+    facts.extend((!terms.is_empty()).then(|| line("changes.who.title", terms.join("; "))));
     facts
 }
 
@@ -247,6 +249,18 @@ fn withdrawn(words: Words, order: &Order, book: &Book) -> Vec<LabelledLine> {
     let line =
         |gone: Withdrawn| LabelledLine { label: say!(words, "changes.withdrawn"), value: gone_in_words(words, &gone) };
     order.withdrawn(book).into_iter().map(line).collect()
+}
+
+fn terms_change(words: Words, change: &TermsChange) -> String {
+    match change {
+        TermsChange::Prices(_, Prices::WithTax) => say!(words, "changes.who.with_tax"),
+        TermsChange::Prices(_, Prices::BeforeTax) => say!(words, "changes.who.before_tax"),
+        TermsChange::Rule(_, WhoMust::All) => say!(words, "changes.who.all"),
+        TermsChange::Rule(_, WhoMust::Any) => say!(words, "changes.who.any"),
+        TermsChange::NoLonger(name) | TermsChange::Signed(name) => say!(words, "changes.who.no_longer", name = name),
+        TermsChange::Too(name) => say!(words, "changes.who.too", name = name),
+        TermsChange::Another(_, then, now) => say!(words, "changes.who.another", name = now, other = then),
+    }
 }
 
 /// Who was sent an older issue, and is not known to hold the later one.

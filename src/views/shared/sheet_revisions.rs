@@ -67,7 +67,8 @@ impl PageBuilder<'_> {
             before = Some(is);
         }
         let built_from = issued.iter().rev().find(|(issue, _)| issue.purpose == Purpose::Construction);
-        let otherwise = built_from.and_then(|(issue, was)| {
+        let is_known = !self.subject.book.is_unsure_of(sheet.0);
+        let otherwise = built_from.filter(|_| is_known).and_then(|(issue, was)| {
             let what = self.sheet_change(Some(was), self.sheets.now(sheet)?)?;
             Some(say!(self.words, "revised.since", issue = issue.number.to_string(), what = what))
         });

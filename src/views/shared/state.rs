@@ -130,6 +130,7 @@ fn standing(words: Words, item: &ItemApproval, selection: &Selection) -> State {
         ApprovalState::Stale(who) => {
             State::new(StateShape::ChangedSinceSigned, say!(words, "stands.changed", who = names(who)))
         }
+        ApprovalState::Unread => waiting("stands.not_known"),
         ApprovalState::Revise(who) => {
             State::new(StateShape::ReviseAndResubmit, say!(words, "stands.revise", who = names(who)))
         }
@@ -145,6 +146,9 @@ fn standing(words: Words, item: &ItemApproval, selection: &Selection) -> State {
 }
 
 fn said(words: Words, word: &ApproverDecision) -> State {
+    if word.on_other_terms {
+        return State::new(StateShape::Waiting, say!(words, "stands.other_terms"));
+    }
     if !word.holds {
         return State::new(StateShape::ChangedSinceSigned, say!(words, "state.changed_since_signed"));
     }

@@ -102,6 +102,7 @@ fn word(word: &ApproverDecision) -> Value {
         "response": word.response,
         "known": word.given.is_known(),
         "holds": word.holds,
+        "on other terms": word.on_other_terms,
         "names no option": word.lacks_option,
         "met": word.met,
         "not known which": word.rivals.iter().map(|(decision, option)| json!([decision.words(), option])).collect::<Vec<_>>(),

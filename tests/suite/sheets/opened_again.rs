@@ -59,6 +59,30 @@ fn another_option_opens_again_what_another_model_opens_again_with_the_day_of_its
     }
 }
 
+/// What nobody chose is nothing that anything rests on, nor is the order in which options stand.
+#[test]
+fn an_option_that_is_not_chosen_opens_nothing_again() {
+    let swapped = MAT.replace(
+        "{id: one, name: Wide, model: M-1}, {id: two, name: Narrow, model: M-2}",
+        "{id: two, name: Narrow, model: M-2}, {id: one, name: Wide, model: M-1}",
+    );
+    for (mat, how) in [
+        (MAT.replace("M-2", "M-8"), "Narrow: model from M-2 to M-8"),
+        (MAT.replace("M-2}", "M-2}, {id: three, name: Round, model: M-3}"), "option new: Round"),
+        (swapped, "order of the options from Wide, Narrow to Narrow, Wide"),
+    ] {
+        let project = changed(MAT, &mat);
+        for command in ["review", "status"] {
+            project.run([command, "--today", "2027-01-20"]).does_not_say("which it depends on, has changed since");
+        }
+        project
+            .run(["compare", "1", "now", "--today", "2027-01-20"])
+            .says(how)
+            .does_not_say("opens again")
+            .says("looked at, unchanged\n");
+    }
+}
+
 /// All options were on show when it was approved.
 #[test]
 fn a_first_choice_opens_nothing_again() {

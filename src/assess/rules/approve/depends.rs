@@ -83,11 +83,10 @@ fn changed(
         // That a choice was written down is no change of the thing that was on show.
         None if shown::holds(issued.mark, ground.selection.chosen.get().map(String::as_str), now) => return None,
         None => {
-            let changes = shown::changes(&issued.content, &now.content);
-            if !changes.is_empty() && !changes.iter().any(|change| ground.because.is_touched_by(&change.what)) {
-                return None;
-            }
-            changes.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
+            let by_record = || context.approvals.item(ground.room, ground.selection).and_then(|item| item.chosen());
+            let chosen = ground.selection.chosen.get().map(String::as_str).or_else(by_record);
+            let touching = ground.because.touched_by((&issued.content, &now.content), chosen)?;
+            touching.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
         }
     };
     let (name, other) = (&selection.name.value, &ground.selection.name.value);

@@ -21,7 +21,8 @@ declare! {
     ///
     /// ## Remedy
     /// Put `approvers` and `approval` back as they were; or issue the book again, so that the new terms are
-    /// on record and on the pages: `bookmatch issue --for approval`.
+    /// on record and on the pages: `bookmatch issue --for approval`. What all had signed who had to stands then; what
+    /// some of them had signed is asked again of all who decide now.
     ///
     /// ## Example
     /// ```text
@@ -44,8 +45,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     });
     let Some((issue, changes)) = terms else { return };
     let approvers = &context.book.project.approvers;
-    let of_who = changes.iter().any(|change| matches!(change, TermsChange::Who(_)));
-    let of_prices = changes.iter().any(|change| matches!(change, TermsChange::Prices(_)));
+    let of_who = changes.iter().any(TermsChange::is_of_who);
+    let of_prices = !changes.iter().all(TermsChange::is_of_who);
     let what = match (of_who, of_prices) {
         (true, true) => "who must approve, and what the prices are that they approve,",
         (false, true) => "what the prices are that are approved",

@@ -2,6 +2,7 @@
 
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
+use crate::book::Selection;
 use crate::finding::{Remark, phrase};
 
 declare! {
@@ -11,7 +12,8 @@ declare! {
     /// Items with several options and no `chosen`, of which those who approved chose the same one.
     ///
     /// ## Why it matters
-    /// Until it is written down the other options are still checked, priced and drawn.
+    /// Once all who must have approved it, pages, sheets and sums have the option that was signed, written or not. A
+    /// folder that does not say so is read otherwise by everybody else, and nothing is issued for construction of it.
     ///
     /// ## Remedy
     /// Write the option after `chosen`. The approval goes on standing: that alone is no change.
@@ -31,7 +33,8 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    for (room, selection) in context.book.selections().filter(|(_, selection)| selection.settled().is_none()) {
+    let unwritten = |selection: &Selection| selection.settled().is_none() || selection.chosen_by_record;
+    for (room, selection) in context.book.selections().filter(|(_, selection)| unwritten(selection)) {
         let Some(chosen) = context.approvals.item(room, selection).and_then(|item| item.chosen()) else { continue };
         let name = &selection.name.value;
         let message = phrase!("option `{chosen}` of `{name}` was chosen, and the book does not say so", chosen, name);

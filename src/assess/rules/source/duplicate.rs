@@ -7,7 +7,7 @@ declare! {
     ///
     /// ## What it checks
     /// Keys of a group, ids and tags of a room's selections, ids of a selection's options, letters
-    /// of rooms, ids of approvers.
+    /// of rooms, ids and names of approvers.
     ///
     /// ## Why it matters
     /// Of two that bear one name only one can count, and nobody sees which.
@@ -48,6 +48,16 @@ mod tests {
         };
         two("K-01").finds("another selection of this room has the tag `K-01`");
         two("K-02").stays_silent();
+    }
+
+    #[test]
+    fn two_approvers_of_one_name_are_told() {
+        let two = |other: &str| {
+            let both = format!("approvers: [{{id: jan, name: Jan Møller}}, {{id: young, name: \"{other}\"}}]");
+            Trial::of("source/duplicate").book(&both)
+        };
+        two("Jan  Møller").finds("two approvers have the name `Jan  Møller`");
+        two("Jan Møller (son)").stays_silent();
     }
 
     #[test]

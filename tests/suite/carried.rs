@@ -1,0 +1,177 @@
+//! A book that is carried on after it was signed: what can't be read, who decides no longer, and options that were
+//! signed and are not written.
+
+use std::fs;
+
+use crate::project::{Project, Ran};
+use crate::sheets::readers::Pdf;
+
+const BOTH: &str = "approvers: [{id: ada, name: Ada Marrowby}, {id: ben, name: Ben Ostrevy}]\n";
+const ADA: &str = "approvers: [{id: ada, name: Ada Marrowby}]\n";
+const BED: &str = "selection: Bed\nkind: item\nplace: niche\nmaker: Zelmor\nsupplier: Ardwin\nlead time: 2 weeks\nprice: 90.00\n\
+    quantity: 1\nphotos: [rug.jpg]\nsize: {width: 46\", height: 70\", depth: 12\"}\n";
+const OPTIONS: &str = "options: [{id: oak, name: Pale oak, finish: oak, model: B-1}, {id: ash, name: Dark ash, finish: ash, model: B-2}]\n";
+
+fn book(approvers: &str) -> String {
+    format!("title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n{approvers}")
+}
+
+/// A rug and a bed, issued to two people for approval.
+fn issued() -> Project {
+    let project = Project::with_a_rug()
+        .file("book.yaml", &book(BOTH))
+        .file("rooms/kitchen/room.yaml", "name: Cookery\nopenings: {niche: {takes: item, width: 48\", height: 72\"}}\n")
+        .file("rooms/kitchen/bed.yaml", &format!("{BED}{OPTIONS}"));
+    run(&project, &["issue", "--for", "approval"]).exits(0);
+    project
+}
+
+fn run(project: &Project, arguments: &[&str]) -> Ran {
+    project.run([arguments, &["--today", "2027-01-15"]].concat())
+}
+
+fn approves(project: &Project, who: &str) {
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let how = ["--decision", "approved", "--how", "said on the telephone", "--given", &given];
+    for item in [&["--item", "kitchen/rug"][..], &["--item", "kitchen/bed", "--option", "ash"]] {
+        project.run([&["receive", "--by-hand", who], item, &how].concat()).exits(0);
+    }
+}
+
+fn pdf(project: &Project, from: &str, to: &str) -> String {
+    let out = project.beside("order.pdf");
+    run(project, &["compare", from, to, "--format", "pdf", "--out", out.to_str().unwrap()]).exits(0);
+    Pdf::of(&fs::read(&out).unwrap()).pages().concat().split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn what_a_file_tells_that_cannot_be_read_is_not_gone() {
+    let project = issued();
+    run(&project, &["issue", "--for", "construction", "--unapproved", "said so"]).exits(0);
+    let project = project.file("rooms/kitchen/bed.yaml", &format!("{BED}   {OPTIONS}"));
+    let out = project.beside("order.pdf");
+    for format in [&["text"][..], &["json"], &["pdf", "--out", out.to_str().unwrap()]] {
+        run(&project, &[&["compare", "2", "now", "--format"], format].concat())
+            .exits(2)
+            .says("not compared: `rooms/kitchen/bed.yaml` can't be read")
+            .does_not_say("gone\n");
+    }
+    assert!(!out.exists());
+    let status = run(&project, &["status"]).exits(1);
+    let second = status.stdout.lines().nth(1).unwrap_or_default().to_string();
+    assert!(second.starts_with("stop: `rooms/kitchen/bed.yaml` can't be read"), "{second}");
+    status.says("1 of 1 selections that could be read are settled").does_not_say("(gone)").does_not_say("withdrawn");
+    run(&project, &["issue", "--for", "construction"]).exits(1).says("not issued");
+    let told = run(&project, &["status", "--format", "json"]).stdout_is_json();
+    assert_eq!(told["not_read"][0], "rooms/kitchen/bed.yaml");
+}
+
+#[test]
+fn what_was_signed_has_not_changed_where_the_file_of_its_room_cannot_be_read() {
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    run(&project, &["status"]).says("2 approved");
+    let project = project.file("rooms/kitchen/room.yaml", "name: Cookery\n openings: {\n");
+    run(&project, &["status"]).says("not known: a file can't be read").does_not_say("changed since signed");
+    run(&project, &["review"]).does_not_say("changed since");
+    let project = project.file("book.yaml", "title: Small\n client: Nobody\n");
+    run(&project, &["status"]).does_not_say("no longer decides");
+    run(&project, &["compare", "1", "now"]).exits(2).says("`book.yaml` (and 1 more) can't be read");
+}
+
+/// One of two signed; then the other is struck out, or one is made enough.
+#[test]
+fn nothing_is_approved_by_striking_out_who_did_not_sign() {
+    for (now, told, on_paper) in [
+        (ADA.to_string(), "Ben Ostrevy no longer decides", "Ben Ostrevy no longer decides"),
+        (format!("{BOTH}approval: any\n"), "`approval` from `all` to `any`", "any one may sign, where all had to"),
+    ] {
+        let project = issued();
+        approves(&project, "ada");
+        let project = project.file("book.yaml", &book(&now));
+        run(&project, &["compare", "1", "now"]).exits(0).says(told);
+        run(&project, &["issue", "--for", "approval"]).exits(0).says(told);
+        run(&project, &["status"])
+            .says("0 approved")
+            .says("Ada Marrowby, approved, before who must approve changed: to be asked again");
+        run(&project, &["compare", "1", "2"]).exits(0).says(told);
+        assert!(pdf(&project, "1", "2").contains(on_paper), "{}", pdf(&project, "1", "2"));
+        let order = run(&project, &["compare", "1", "2", "--format", "json"]).stdout_is_json();
+        assert!(order["who_decides"][0].as_str().is_some_and(|said| said.contains(told)), "{order}");
+        run(&project, &["issue", "--for", "construction"]).exits(1).says("Ada Marrowby");
+        approves(&project, "ada");
+        run(&project, &["status"]).says("2 approved");
+    }
+}
+
+#[test]
+fn what_all_had_signed_stands_when_one_of_them_decides_no_longer() {
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let project = project.file("book.yaml", &book(ADA));
+    run(&project, &["status"]).says("0 approved").says("approved, and held");
+    run(&project, &["issue", "--for", "approval"]).exits(0).says("Ben Ostrevy no longer decides");
+    run(&project, &["status"]).says("2 approved");
+}
+
+#[test]
+fn an_option_that_all_signed_stands_everywhere_before_it_is_written() {
+    let project = issued();
+    approves(&project, "ada");
+    run(&project, &["status"]).says("waiting for a choice");
+    approves(&project, "ben");
+    run(&project, &["status"])
+        .says("2 of 2 selections are settled, 2 approved")
+        .says("C-01 Bed (Cookery): write `chosen: ash`")
+        .does_not_say("waiting for a choice");
+    run(&project, &["review"]).says("option `ash` of `Bed` was chosen, and the book does not say so");
+    run(&project, &["status", "--remind", "ada"]).exits(2).says("nothing waits for Ada Marrowby");
+    let out = project.beside("site");
+    run(&project, &["publish", "--draft", "--out", out.to_str().unwrap()]).exits(0);
+    let page = |path: &str| fs::read_to_string(out.join(path)).unwrap();
+    let sheet = page("installer/openings/kitchen/niche.html");
+    assert!(!sheet.contains("Pale oak") && !sheet.contains("Still to be chosen"), "{sheet}");
+    assert!(!page("client/sign.html").contains("still open"));
+    // What is asked about is what the book says: who sends it back is asked again of the same.
+    run(&project, &["issue", "--for", "approval"]).exits(0).says("nothing changed since issue 1; it stands");
+    run(&project, &["issue", "--for", "construction"])
+        .exits(1)
+        .says("not issued for construction: these choices were signed, and the book does not say them")
+        .says("C-01 Bed (Cookery): all who must chose Dark ash; write `chosen: ash`");
+    let project = project.file("rooms/kitchen/bed.yaml", &format!("{BED}chosen: ash\n{OPTIONS}"));
+    run(&project, &["compare", "1", "now"]).exits(0).says("chosen new: Dark ash").does_not_say("to sign:");
+    let order = run(&project, &["compare", "1", "now", "--format", "json"]).stdout_is_json();
+    assert_eq!((&order["sign"]["needed"], &order["items"][0]["sign"]), (&false.into(), &false.into()));
+    run(&project, &["issue", "--for", "construction"]).exits(0).does_not_say("to sign:");
+    assert!(pdf(&project, "1", "2").contains("nobody needs to"), "{}", pdf(&project, "1", "2"));
+    // Another than was signed is asked again.
+    let project = project.file("rooms/kitchen/bed.yaml", &format!("{BED}chosen: oak\n{OPTIONS}"));
+    run(&project, &["compare", "1", "now"]).exits(0).says("to sign: nobody, since this was not issued");
+}
+
+#[test]
+fn a_decision_that_cannot_be_so_is_refused_in_a_line() {
+    let project = issued();
+    let given = ["--decision", "approved", "--option", "ash", "--how", "by letter", "--given", "2026-01-02"];
+    let items = ["receive", "--by-hand", "ada", "--item", "kitchen/bed", "--item", "kitchen/rug"];
+    project
+        .run([&items[..], &given].concat())
+        .exits(2)
+        .says("nothing is recorded, since of one item it can't be: kitchen/rug: there is no such option")
+        .does_not_say("U+000A");
+}
+
+/// A name is one however it is stored: with its accent apart, or with another apostrophe.
+#[test]
+fn another_way_to_write_a_name_is_no_other_person() {
+    let named = |name: &str| book(&format!("approvers: [{{id: ada, name: \"{name}\"}}]\n"));
+    let project = Project::with_a_rug().file("book.yaml", &named("Z\u{00e9}a O'Lint"));
+    run(&project, &["issue", "--for", "approval"]).exits(0);
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let by_hand = ["receive", "--by-hand", "ada", "--item", "kitchen/rug", "--decision", "approved"];
+    project.run([&by_hand[..], &["--how", "by letter", "--given", &given]].concat()).exits(0);
+    let project = project.file("book.yaml", &named("Ze\u{0301}a  O\u{2019}Lint"));
+    run(&project, &["status"]).says("1 approved").does_not_say("held");
+    let project = project.file("book.yaml", &named("Zoa O'Lint"));
+    run(&project, &["status"]).says("0 approved");
+}
