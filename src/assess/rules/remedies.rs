@@ -87,7 +87,7 @@ fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
         (None, Some(_)) => vec![&ROOM],
         (_, None) => vec![&BOOK],
     };
-    let named: [(&str, &[&'static Record]); 9] = [
+    let named: [(&str, &[&'static Record]); 10] = [
         ("at each selection", &[&SELECTION, &OPTION]),
         ("opening", &[&OPENING]),
         ("room", &[&ROOM]),
@@ -97,6 +97,7 @@ fn places(book: &Book, finding: &Finding) -> Vec<&'static Record> {
         ("at that counter", &[&COUNTER_RUN]),
         ("at that cabinet", &[&SELECTION, &OPTION]),
         ("at the seam", &[&SEAM]),
+        ("at that fixture", &[&FIXTURE]),
     ];
     for (words, records) in named {
         if finding.remedy.text().contains(words) {

@@ -129,7 +129,7 @@ fn nobody_signs_what_was_not_issued_or_what_did_not_change() {
     assert!(text.contains("DRAFT. NOT TO BE SIGNED.") && text.contains("the book as it stands"), "{text}");
     assert!(!text.contains("Signature "), "{text}");
     let text = sheet(&project, "2", "2").1.pages().concat();
-    assert!(text.contains("Nothing changed") && text.contains("Nobody needs to sign this sheet"), "{text}");
+    assert!(text.contains("No item changed") && text.contains("Nobody needs to sign this sheet"), "{text}");
     let text = sheet(&project, "1", "2").1.pages().concat();
     assert!(text.contains("any one may sign"), "{text}");
 }

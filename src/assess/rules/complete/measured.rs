@@ -188,7 +188,7 @@ mod tests {
         let message = "the opening `front` was measured on 11 Jan 2027, and `Wall tile` is set on its walls after that";
         for needed in ["tile set", "2027-06-20"] {
             let tile = format!("Wall tile\nkind: tile\nneeded for: {needed}");
-            glass("", &tile).finds(message).weighs("query").points_at(&["rooms/kitchen/room.yaml:3:53"]);
+            glass("", &tile).finds(message).weighs("query").points_at(&["rooms/kitchen/room.yaml:3:54"]);
         }
         let tile = "Wall tile\nkind: tile\nneeded for: tile set";
         glass("", "Wall tile\nkind: tile\nneeded for: 2027-01-04").stays_silent();

@@ -59,6 +59,15 @@ fn placeless(room: &Room, selection: &Selection) -> Option<Remark> {
     }
     let message = phrase!("the {} goes into no opening", kind.name());
     let finding = Remark::stop(selection.span, message).room(&room.folder);
+    if let Some(fixture) = room.fixtures.iter().find(|one| one.selection.get() == Some(&selection.name.value)) {
+        let remedy = phrase!(
+            "the plan sets it out as `{}`: add an opening for it that says `takes: {}` and no `wall`, name that with \
+             `place: …`, and at that fixture write `opening: …` in place of `selection`",
+            fixture.name.value,
+            kind.name()
+        );
+        return Some(finding.selection(&selection.name).remedy(remedy));
+    }
     let known: Vec<_> = room.openings.iter().take(MOST_NAMED).map(|opening| Wrote(&opening.name)).collect();
     let remedy = match known.is_empty() {
         true => "add an opening to `room.yaml`, and name it with `place: …`".into(),
@@ -111,6 +120,24 @@ fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    /// Whoever follows the remedy to the letter has a sound book.
+    #[test]
+    fn what_the_plan_sets_out_gets_an_opening_without_a_place_of_its_own() {
+        let bath = |fixture: &str| {
+            Trial::of("complete/opening").room(&format!(
+                "outline: 8' x 6'\nfixtures: {{wc: {{wall: A, centre: 40\", width: 15\", depth: 28\", {fixture}}}}}"
+            ))
+        };
+        bath("selection: Toilet")
+            .selection("selection: Toilet\nkind: toilet", "")
+            .finds("the toilet goes into no opening")
+            .remedies("the plan sets it out as `wc`: add an opening for it that says `takes: toilet` and no `wall`, name that with `place: …`, and at that fixture write `opening: …` in place of `selection`");
+        bath("opening: bowl")
+            .opening("bowl", "{takes: toilet, width: 30\"}")
+            .selection("selection: Toilet\nkind: toilet\nplace: bowl", "size: {width: 15\"}")
+            .stays_silent();
+    }
 
     fn trial(lines: &str) -> Trial {
         Trial::of("complete/opening")
