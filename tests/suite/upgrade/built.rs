@@ -4,6 +4,7 @@
 use crate::project::{Project, Ran};
 
 const ROOM: &str = "rooms/kitchen/room.yaml";
+const RUG: &str = "rooms/kitchen/rug.yaml";
 
 /// The house with a trunk in a niche that is measured, issued for construction.
 fn house() -> Project {
@@ -17,6 +18,9 @@ fn house() -> Project {
             "selection: Trunk\nkind: item\nplace: hole\nmaker: Zelmor\nmodel: T 1\nfinish: oak\nsupplier: Ardwin\n\
              lead time: 2 weeks\nprice: 90.00\nquantity: 1\nphotos: [grey.png]\nsize: {width: 590 mm, height: 800 mm, depth: 300 mm}\n",
         );
+    // What was signed is written before it is built from.
+    let rug = std::fs::read_to_string(project.root().join(RUG)).unwrap();
+    let project = project.file(RUG, &format!("{}\nchosen: reed\n", rug.trim_end()));
     issue(&project, "construction")
         .exits(0)
         .says("issue 1 for approval, 29 Nov 2026 says nothing of what is built from");
