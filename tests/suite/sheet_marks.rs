@@ -218,11 +218,17 @@ fn drawings(page: &str) -> String {
     parts.filter(|part| part.contains("room")).collect()
 }
 
-/// Findings are judged anew each day, and are of no mark.
+/// Findings are judged anew each day, and are of no mark; nor is the line of what can hurt, which sums them up.
 fn without_findings(page: String) -> String {
-    let mut parts = page.split("<section class=\"heed");
+    let page = without(&page, "<section class=\"heed", "</section>");
+    without(&page, "<div class=\"heed line", "</div></div>")
+}
+
+/// A page without its parts that begin and end so.
+fn without(page: &str, begin: &str, end: &str) -> String {
+    let mut parts = page.split(begin);
     let first = parts.next().unwrap_or_default().to_string();
-    first + &parts.map(|part| part.split_once("</section>").map_or("", |(_, after)| after)).collect::<String>()
+    first + &parts.map(|part| part.split_once(end).map_or("", |(_, after)| after)).collect::<String>()
 }
 
 /// How high a reading may be under the ceiling is for the form alone: where it governs, the sheet shows it.

@@ -198,7 +198,10 @@ impl Tried {
             for (sheet, was) in &known[change.first.as_str()] {
                 let Some(now) = now.get(sheet) else { continue };
                 match (now.page != was.page, now.content != was.content) {
-                    (true, false) => _ = self.unmarked.insert(format!("{sheet}: {}: {}", place.name, change.what)),
+                    (true, false) => {
+                        let (old, new) = first_difference(&was.page, &now.page);
+                        self.unmarked.insert(format!("{sheet}: {}: {}: {old:?} -> {new:?}", place.name, change.what));
+                    }
                     (true, true) => self.both += 1,
                     (false, _) => {}
                 }
@@ -211,6 +214,13 @@ impl Tried {
         let (_, text) = FILES.into_iter().find(|(file, _)| *file == place.file).expect("its file");
         bench.sheets(place.file, text);
     }
+}
+
+/// Where two pages part, with a few words of each.
+fn first_difference<'p>(one: &'p str, other: &'p str) -> (String, String) {
+    let same = one.chars().zip(other.chars()).take_while(|(one, other)| one == other).count();
+    let from = |page: &'p str| page.chars().skip(same.saturating_sub(30)).take(90).collect();
+    (from(one), from(other))
 }
 
 /// Half of the places each, at the same time.
