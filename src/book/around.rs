@@ -2,7 +2,7 @@
 
 use super::{BackPanel, Burning};
 use crate::units::Length;
-use crate::vocabulary::supply::{Drain, Duct, Gas, Power, Water, Worded};
+use crate::vocabulary::supply::{Blocking, Drain, Duct, Gas, Power, Water, Worded};
 use crate::vocabulary::{Slot, Words, record, word_meant, words};
 
 record! {
@@ -97,6 +97,6 @@ record! {
         water: Slot<Worded<Water>> = "water", "line and valve", "1/4\" with shut-off, 8\" AFF";
         drain: Slot<Worded<Drain>> = "drain", "size and height", "1 1/2\", 16\" AFF";
         duct: Slot<Worded<Duct>> = "duct", "size and way out", "8\" round, through the roof";
-        blocking: Slot<String> = "blocking", "what holds brackets and bars", "solid blocking 66\" to 70\" AFF";
+        blocking: Slot<Worded<Blocking>> = "blocking", "what holds brackets and bars", "solid blocking 66\" to 70\" AFF";
     }
 }

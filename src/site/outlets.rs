@@ -6,21 +6,43 @@ use crate::units::Length;
 use crate::vocabulary::Mention;
 use crate::vocabulary::supply::{Drain, Side, Worded};
 
-/// Where a toilet's outlet goes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OutletGoes {
-    /// Into the floor, so far from the wall.
-    IntoTheFloor,
-    /// Through the wall, so high above the floor.
-    ThroughTheWall,
-}
+pub use crate::vocabulary::supply::OutletGoes;
 
 /// Where a toilet's outlet goes: by the figure that is written for one way alone, else by what its name, its mount and
 /// its drain are called. None where nothing tells.
 pub fn outlet_of(selection: &Selection, option: &ProductOption) -> Option<OutletGoes> {
+    let words = called(selection, option);
+    if option.detail(DetailName::OutletHeight).is_some() || Mention::OutletInTheWall.is_in_any(words) {
+        return Some(OutletGoes::ThroughTheWall);
+    }
+    let in_the_floor = option.detail(DetailName::RoughIn).is_some() || Mention::OutletInTheFloor.is_in_any(words);
+    in_the_floor.then_some(OutletGoes::IntoTheFloor)
+}
+
+/// Whether a toilet that does not hang on a wall is made for either way, by its words, or by its figures where those do
+/// not tell.
+pub fn goes_either_way(selection: &Selection, option: &ProductOption) -> bool {
+    let words = called(selection, option);
+    let of_both = match (Mention::OutletInTheWall.is_in_any(words), Mention::OutletInTheFloor.is_in_any(words)) {
+        (true, true) => true,
+        (false, false) => {
+            option.detail(DetailName::OutletHeight).is_some() && option.detail(DetailName::RoughIn).is_some()
+        }
+        _ => false,
+    };
+    of_both && !hangs_on_the_wall(selection, option)
+}
+
+/// Whether a toilet hangs on a wall, by what it is called.
+pub fn hangs_on_the_wall(selection: &Selection, option: &ProductOption) -> bool {
+    Mention::HangsOnTheWall.is_in_any(called(selection, option))
+}
+
+/// Whatever tells in words where a toilet's outlet goes.
+fn called<'a>(selection: &'a Selection, option: &'a ProductOption) -> [&'a str; 8] {
     let drain = option.fact::<Worded<Option<Side>>>().map_or("", |(drain, _)| drain.words.as_str());
     let needs = option.fit.get().and_then(|fit| fit.needs.drain.get());
-    let words = [
+    [
         option.called.as_str(),
         selection.name.value.as_str(),
         option.name.text(),
@@ -29,12 +51,7 @@ pub fn outlet_of(selection: &Selection, option: &ProductOption) -> Option<Outlet
         option.mount_words(),
         drain,
         needs.map_or("", |needs| needs.words.as_str()),
-    ];
-    if option.detail(DetailName::OutletHeight).is_some() || Mention::OutletInTheWall.is_in_any(words) {
-        return Some(OutletGoes::ThroughTheWall);
-    }
-    let in_the_floor = option.detail(DetailName::RoughIn).is_some() || Mention::OutletInTheFloor.is_in_any(words);
-    in_the_floor.then_some(OutletGoes::IntoTheFloor)
+    ]
 }
 
 /// What is still to come on the studs of the wall behind an opening: as the probed wall has it, else as the opening's

@@ -6,10 +6,10 @@
 mod lists;
 
 use lists::{
-    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS, HEATED, HUNG, LIFTS,
-    LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT,
-    SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS,
-    SOAP, STANDS_FREE, TALL_WORDS, TAP_WORDS, WOODS,
+    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
+    HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
+    OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT,
+    SHEENS, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_WORDS, WOODS,
 };
 
 /// What words may tell.
@@ -79,6 +79,16 @@ pub enum Mention {
     FillsAHole,
     /// A toilet whose outlet goes through the wall.
     OutletInTheWall,
+    /// What is gripped and turned.
+    Knob,
+    /// What is worked by its lever.
+    Lever,
+    /// A tap that gives cold water alone.
+    ColdAlone,
+    /// A piece of pipe that leads an outlet another way.
+    PipeBend,
+    /// A toilet that hangs on the wall.
+    HangsOnTheWall,
     /// A toilet whose outlet goes into the floor.
     OutletInTheFloor,
     /// That something is at a side.
@@ -111,6 +121,8 @@ pub enum Mention {
     Door,
     /// A toilet.
     Toilet,
+    /// A shower.
+    Shower,
     /// Tax on what is sold.
     Tax,
     /// A room that one goes through.
@@ -181,6 +193,21 @@ impl Mention {
         }
     }
 
+    /// What taps, toilets and what is worked in a bath are called: those alone are asked for here.
+    fn of_a_bath(self) -> (Met, &'static [&'static str]) {
+        match self {
+            Self::Shower => (Met::Within, &["shower", "ducha", "dusche", "douche"]),
+            Self::Toilet => (Met::Whole, &["toilet", "wc", "inodoro"]),
+            Self::OutletInTheWall => (Met::Within, OUTLET_IN_THE_WALL),
+            Self::OutletInTheFloor => (Met::Within, OUTLET_IN_THE_FLOOR),
+            Self::Knob => (Met::Within, KNOBS),
+            Self::Lever => (Met::Within, &["lever", "palanca", "monomando", "hebel"]),
+            Self::ColdAlone => (Met::Within, COLD_ALONE),
+            Self::PipeBend => (Met::Within, &["connector", "bend", "elbow", "codo", "manguito", "bogen", "coude"]),
+            _ => (Met::Within, HANGS_ON_THE_WALL),
+        }
+    }
+
     fn words(self) -> (Met, &'static [&'static str]) {
         match self {
             Self::Floor => (Met::Within, &["floor", "boden", "suelo", "vloer", "pavimento"]),
@@ -213,8 +240,6 @@ impl Mention {
             Self::Tap => (Met::Whole, TAP_WORDS),
             Self::NoBowl => (Met::Whole, NO_BOWL_WORDS),
             Self::Bowl => (Met::Whole, BOWL_WORDS),
-            Self::OutletInTheWall => (Met::Within, OUTLET_IN_THE_WALL),
-            Self::OutletInTheFloor => (Met::Within, OUTLET_IN_THE_FLOOR),
             Self::AtTheSide => (Met::Whole, &["side", "sidewall", "beside"]),
             Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
             Self::Skirting => (Met::Within, SKIRTING_WORDS),
@@ -227,7 +252,6 @@ impl Mention {
             Self::SafetyGlass => (Met::Within, SAFETY_GLASS_WORDS),
             Self::Panel => (Met::Whole, &["panel", "panels"]),
             Self::Lift => (Met::Within, LIFTS),
-            Self::Toilet => (Met::Whole, &["toilet", "wc", "inodoro"]),
             Self::Door => (Met::Whole, &["door", "doorway", "puerta", "porte", "tür"]),
             Self::Tax => (Met::Whole, &["tax", "taxes", "vat", "iva", "gst", "hst", "mwst", "tva", "impuestos"]),
             Self::Hall => (Met::Whole, HALLS),
@@ -238,6 +262,9 @@ impl Mention {
             Self::SideSpray | Self::FilterTap | Self::FillsAHole => self.beside_a_tap(),
             Self::Inside => (Met::Within, &["inside", "within", "recess", "reveal", "jamb", "laibung"]),
             Self::Profile => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
+            Self::Shower | Self::Knob | Self::Lever | Self::Toilet => self.of_a_bath(),
+            Self::OutletInTheWall | Self::OutletInTheFloor => self.of_a_bath(),
+            Self::ColdAlone | Self::PipeBend | Self::HangsOnTheWall => self.of_a_bath(),
             Self::Light => (Met::Whole, LIGHT_WORDS),
         }
     }

@@ -194,6 +194,11 @@ pub(super) const OUTLET_IN_THE_WALL: &[&str] = &[
     "p trap",
     "rear outlet",
     "rear discharge",
+    "wall outlet",
+    "salida a pared",
+    "salida a la pared",
+    "waagerecht",
+    "waagrecht",
     "suspend",
     "suspens",
     "sospes",
@@ -201,6 +206,25 @@ pub(super) const OUTLET_IN_THE_WALL: &[&str] = &[
     "wand-wc",
     "wandcloset",
     "vegghengt",
+    "vägghäng",
+];
+
+/// The same of one that hangs there.
+pub(super) const HANGS_ON_THE_WALL: &[&str] = &[
+    "wall-hung",
+    "wall hung",
+    "wallhung",
+    "wall-mounted",
+    "wall mounted",
+    "on the wall",
+    "suspend",
+    "suspens",
+    "sospes",
+    "wandhängend",
+    "wand-wc",
+    "wandcloset",
+    "vegghengt",
+    "veggtoalett",
     "vägghäng",
 ];
 
@@ -234,8 +258,40 @@ pub(super) const HALLS: &[&str] = &[
 pub(super) const LIFTS: &[&str] = &["lift", "elevator", "ascensor", "ascenseur", "aufzug", "fahrstuhl", "heis", "hiss"];
 
 /// The same of one whose outlet goes into the floor.
-pub(super) const OUTLET_IN_THE_FLOOR: &[&str] =
-    &["s-trap", "s trap", "vertical", "floor outlet", "floor flange", "closet flange", "into the floor"];
+pub(super) const OUTLET_IN_THE_FLOOR: &[&str] = &[
+    "s-trap",
+    "s trap",
+    "vertical",
+    "floor outlet",
+    "floor flange",
+    "closet flange",
+    "into the floor",
+    "through the floor",
+    "salida a suelo",
+    "salida al suelo",
+    "senkrecht",
+];
+
+/// What is gripped and turned.
+pub(super) const KNOBS: &[&str] =
+    &["knob", "cross handle", "cross-handle", "crosshead", "pomo", "kreuzgriff", "drehgriff", "drehknauf"];
+
+/// A tap that gives cold water alone, or what was filtered.
+pub(super) const COLD_ALONE: &[&str] = &[
+    "cold only",
+    "cold-only",
+    "cold tap",
+    "cold water",
+    "cold pillar",
+    "pillar tap",
+    "kaltwasser",
+    "standventil",
+    "solo agua fría",
+    "grifo de agua fría",
+    "filter",
+    "drinking",
+    "pot filler",
+];
 
 /// What stands on a counter beside a tap, and goes through it: how each is called.
 pub(super) const SOAP: &[&str] = &["soap", "lotion", "jabón", "dosificador", "seifenspender"];
@@ -284,8 +340,26 @@ pub(super) const SHARES_A_BRANCH: &[&str] = &[
 ];
 
 /// Words of a circuit that serves more than one thing.
-pub(super) const SHARES_A_CIRCUIT: &[&str] =
-    &["shared", "shares", "sharing", "same circuit", "also feeds", "also serves", "together with", "compartid"];
+pub(super) const SHARES_A_CIRCUIT: &[&str] = &[
+    "shared",
+    "shares",
+    "sharing",
+    "same circuit",
+    "same socket",
+    "same outlet",
+    "also feeds",
+    "also serves",
+    "also supplies",
+    "together with",
+    "common with",
+    "in common with",
+    "compartid",
+    "mismo circuito",
+    "junto con",
+    "gemeinsam mit",
+    "zusammen mit",
+    "geteilt",
+];
 
 /// Words of a circuit that serves one thing alone.
 pub(super) const OWN_CIRCUIT: &[&str] = &[

@@ -23,6 +23,12 @@ pub struct Duct {
     pub off_for_bend: Option<Length>,
     /// Where it ends.
     pub ends: Option<Ends>,
+    /// Whether something else is said to blow into it too.
+    pub shared: bool,
+    /// Whether it is said to be led through a flue, or into one.
+    pub in_a_flue: bool,
+    /// Whether it is said to be held together by screws.
+    pub screws: bool,
 }
 
 /// Where air is blown to.
@@ -56,6 +62,63 @@ const METAL: [&str; 5] = ["metal", "steel", "galvani", "alumini", "aluminum"];
 const PLASTIC: [&str; 5] = ["vinyl", "plastic", "pvc", "polypropylene", "plástico"];
 /// Words that deny what follows them.
 const DENIED: [&str; 7] = ["no", "not", "never", "without", "nor", "non", "sin"];
+/// Words of what more than one thing blows into.
+const SHARED: [&str; 22] = [
+    "shared",
+    "shares",
+    "sharing",
+    "joins",
+    "joined to",
+    "joined with",
+    "joined into",
+    "tied into",
+    "tees",
+    "teed",
+    "tee into",
+    "wye with",
+    "common with",
+    "common duct",
+    "together with",
+    "combined with",
+    "same duct as",
+    "compartid",
+    "junto con",
+    "gemeinsam mit",
+    "zusammen mit",
+    "geteilt",
+];
+/// What leads away what something burns.
+const FLUES: [&str; 19] = [
+    "flue",
+    "chimney",
+    "boiler",
+    "furnace",
+    "water heater",
+    "fireplace",
+    "gas vent",
+    "b vent",
+    "type b",
+    "schornstein",
+    "kamin",
+    "abgas",
+    "heizkessel",
+    "caldera",
+    "calentador",
+    "chimenea",
+    "humero",
+    "conduit de fumée",
+    "cheminée",
+];
+/// How something is led through another thing, or into it.
+const LED: [&str; 13] =
+    ["through", "into", "up", "in", "via", "using", "uses", "joins", "por", "al", "en", "durch", "dans"];
+/// How something is led by another thing.
+const PAST: [&str; 11] =
+    ["beside", "past", "around", "next", "near", "clear", "behind", "away", "junto", "neben", "vorbei"];
+/// Whose chimney hides a duct and is no flue.
+const HOODS: [&str; 3] = ["hood", "campana", "haube"];
+/// Words of screws.
+const SCREWS: [&str; 4] = ["screw", "tornillo", "schraub", "vis "];
 /// Hollows and rooms of a house that air must not end in.
 const INSIDE: [&str; 15] = [
     "attic",
@@ -96,6 +159,9 @@ impl InWords for Duct {
             plastic: told(&PLASTIC),
             off_for_bend: parts.iter().find_map(|part| off_for_bend(part)),
             ends: ends(&parts),
+            shared: parts.iter().any(|part| said(part, &SHARED) == Some(true)),
+            in_a_flue: parts.iter().any(|part| is_led_into_a_flue(part)),
+            screws: told(&SCREWS) == Some(true),
         }
     }
 }
@@ -112,6 +178,15 @@ fn said(part: &str, named: &[&str]) -> Option<bool> {
     let before = part.get(..at).unwrap_or_default();
     let mut near = before.split_whitespace().rev().take(3);
     Some(!near.any(|word| DENIED.contains(&word)))
+}
+
+/// `through the existing flue of the boiler`, and not `through the wall past the flue`.
+fn is_led_into_a_flue(part: &str) -> bool {
+    let met = FLUES.iter().flat_map(|flue| part.match_indices(flue)).map(|(at, _)| at).min();
+    let Some(before) = met.and_then(|at| part.get(..at)) else { return false };
+    let has = |known: &[&str]| before.split_whitespace().any(|word| known.contains(&word));
+    let of_a_hood = HOODS.iter().any(|hood| part.contains(hood));
+    said(part, &FLUES) == Some(true) && has(&LED) && !has(&PAST) && !of_a_hood
 }
 
 /// `less 5 ft for each elbow`, `minus 1.5 m per 90° bend`.
@@ -161,6 +236,42 @@ mod tests {
         assert_eq!(Duct::of_words("4\" metal, not plastic").plastic, Some(false));
         assert_eq!(Duct::of_words("PVC, 125 mm").plastic, Some(true));
         assert_eq!(Duct::of_words("8\" round").flexible, None);
+    }
+
+    #[test]
+    fn what_else_blows_into_it_and_a_flue_are_read() {
+        for shared in [
+            "8\" round, shared with the dryer, through the roof",
+            "shared with the bath fan, 4\" rigid",
+            "4\", joins the fan's duct",
+            "120 mm, compartido con el baño",
+            "150 mm, gemeinsam mit dem Trockner",
+        ] {
+            assert!(Duct::of_words(shared).shared, "{shared}");
+        }
+        for own in ["8\" round, not shared", "8\" round, joints taped", "4\" rigid, through the roof"] {
+            assert!(!Duct::of_words(own).shared, "{own}");
+        }
+        for flue in [
+            "through the existing 8\" flue of the boiler",
+            "8\" up the chimney",
+            "150 mm into the old furnace flue",
+            "150 mm, por la chimenea",
+            "durch den Schornstein",
+        ] {
+            assert!(Duct::of_words(flue).in_a_flue, "{flue}");
+        }
+        for other in [
+            "8\" round, through the wall past the flue",
+            "6\" round, in the hood's chimney",
+            "8\" round, through the wall beside the chimney",
+            "8\" not through the flue",
+        ] {
+            assert!(!Duct::of_words(other).in_a_flue, "{other}");
+        }
+        assert!(
+            Duct::of_words("4\" rigid with screws, 14 ft").screws && !Duct::of_words("4\" rigid, no screws").screws
+        );
     }
 
     #[test]

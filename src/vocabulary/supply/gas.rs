@@ -8,6 +8,7 @@ use super::figure::{Amount, Figures, Unit};
 use super::gas_kind::{GasKind, Kinds};
 use super::phrase;
 use super::pipe::{Pipe, run};
+use super::water::{Valve, valve_of_gas};
 
 /// A supply of gas, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -27,6 +28,8 @@ pub struct Gas {
     pub other_pipe: bool,
     /// Whether more than one thing is said to be on the branch.
     pub shared: bool,
+    /// What is said of the valve that shuts it.
+    pub valve: Option<Valve>,
     /// From the meter to the farthest outlet, by which every section is sized (IFGC 402.4.1, longest length).
     pub run: Option<Length>,
     /// Its centre from the finished floor.
@@ -69,6 +72,7 @@ impl InWords for Gas {
             pipe: Pipe::of_words(words).size,
             other_pipe: OTHER_PIPES.iter().any(|word| lower.contains(word)),
             shared: Mention::SharesABranch.is_in(&lower),
+            valve: valve_of_gas(words),
             run: run(&lower),
             height: phrase::height(words),
         }
@@ -131,6 +135,29 @@ mod tests {
         assert_eq!(taken("G20, 11 kW"), Some(37_534));
         assert_eq!(taken("70K BTUs"), Some(70_000));
         assert_eq!(Gas::of_words("yes"), Gas::default());
+    }
+
+    #[test]
+    fn the_valve_that_shuts_it_is_read() {
+        let valve = |words: &str| Gas::of_words(words).valve;
+        for there in [
+            "natural gas, 65000 Btu/h, shut-off in the pot cabinet",
+            "110 MJ/h, isolating valve in the cupboard",
+            "Erdgas, Gashahn",
+            "gas natural, llave de corte",
+            "natural gas, bayonet",
+        ] {
+            assert_eq!(valve(there), Some(Valve::There), "{there}");
+        }
+        for none in [
+            "natural gas, 65000 Btu/h, no isolating valve",
+            "Erdgas, ohne Absperrhahn",
+            "gas natural, sin llave",
+            "natural gas, shut-off to come",
+        ] {
+            assert_eq!(valve(none), Some(Valve::NotThere), "{none}");
+        }
+        assert_eq!(valve("natural gas, branch carries 65000 Btu/h"), None);
     }
 
     #[test]

@@ -2,6 +2,7 @@
 //!
 //! The book keeps the words, which are printed as they stand, with what is understood of them, which is compared.
 
+mod blocking;
 mod drain;
 mod duct;
 mod figure;
@@ -18,7 +19,8 @@ mod worded;
 
 use figure::{Figures, Unit};
 
-pub use drain::{Drain, DrainWay};
+pub use blocking::{Backing, Blocking};
+pub use drain::{Drain, DrainWay, DrainWays, OutletGoes};
 pub use duct::{Duct, Ends};
 pub use figure::Amount;
 pub use gas::{Both, Gas};
@@ -70,6 +72,15 @@ fn airflow(words: &str) -> Option<u32> {
         .map(Amount::taken)
         .or_else(|| of(Unit::CubicMetres, 1_000_000_000, 1_699_010_796))
         .or_else(|| of(Unit::Litres, 10_000_000_000, 4_719_474_432))
+}
+
+/// Words that deny what follows them.
+const DENIES: [&str; 13] =
+    ["no", "not", "never", "without", "nor", "non", "neither", "sin", "ni", "ohne", "kein", "keine", "sans"];
+
+/// Whether one of the last words of what stands before something denies it.
+fn denied(before: &str) -> bool {
+    before.split_whitespace().rev().take(3).any(|word| DENIES.contains(&word))
 }
 
 /// Words that say that a service is not there, by themselves.

@@ -137,19 +137,38 @@ fn of_phrase(phrase: &str) -> Vec<LengthInWords> {
     let starts = found.iter().skip(1).map(|(_, start, _)| *start).chain([phrase.len()]);
     let tails: Vec<&str> = found.iter().zip(starts).map(|((_, _, end), next)| words(*end, next)).collect();
     let head = found.first().map_or("", |(_, start, _)| words(0, *start));
-    let told = found.iter().zip(&tails).enumerate().filter_map(|(number, ((range, _, _), tail))| {
+    let told = found.iter().zip(&tails).enumerate().filter_map(|(number, ((range, start, end), tail))| {
         // `with a seal of 2"`: those words are the next length's.
         let is_last = number + 1 == tails.len();
         let said = if !is_last && names_the_next_a_seal(tail) { Meaning::Size } else { meaning(tail) };
         let before = number.checked_sub(1).and_then(|before| tails.get(before));
         let is = match said {
             _ if before.is_some_and(|before| names_the_next_a_seal(before)) => Meaning::Seal,
-            Meaning::Size if number == 0 => meaning(head),
+            Meaning::Size if number == 0 && meaning(head) != Meaning::Size => meaning(head),
+            // `40 mm at 400 mm`: what is there so high is no size.
+            Meaning::Size
+                if range.least? >= LEAST_HEIGHT && stands_at(before.copied().unwrap_or(head), words(*start, *end)) =>
+            {
+                Meaning::Height
+            }
             said => said,
         };
         Some(LengthInWords { length: range.least?, to: range.most.filter(|most| range.least != Some(*most)), is })
     });
     told.collect()
+}
+
+/// What is called `at` a length that is less is something of that size (no pipe of a house is wider: common practice).
+const LEAST_HEIGHT: Length = Length::from_millimetres(150);
+
+/// Whether the words before a length say that something is at it.
+fn stands_at(before: &str, length: &str) -> bool {
+    match before.split_whitespace().next_back() {
+        Some("at" | "auf" | "@") => true,
+        // `a 12" hose` is English.
+        Some("a" | "à") => length.ends_with('m'),
+        _ => false,
+    }
 }
 
 /// Whether what stands between two lengths says that the second one is a seal's.
@@ -207,11 +226,11 @@ fn meaning(words: &str) -> Meaning {
         Meaning::Seal
     } else if has(&["above", "over"]) && has(&["trap", "weir"]) {
         Meaning::AboveTrap
-    } else if has(&["aff", "affl", "ffl", "high"])
+    } else if has(&["aff", "affl", "ffl", "high", "okff", "okfb", "okf", "okfff", "offb", "ffb"])
         || words.contains("a.f.f")
         || (has(&["above", "off", "over", "from"]) && has(&["floor", "ffl"]))
         // As other languages say it: `a 650 mm del suelo`, `650 mm over gulv`.
-        || has(&["suelo", "gulv", "golvet", "fußboden", "sol"])
+        || has(&["suelo", "pavimento", "solado", "gulv", "golvet", "fußboden", "fussboden", "fertigfußboden", "boden", "sol"])
     {
         Meaning::Height
     } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster", "tile", "tiles", "tiling"])) {
@@ -305,7 +324,19 @@ mod tests {
 
     #[test]
     fn a_height_is_read_in_several_countries_words() {
-        for text in ["650 mm AFFL", "650 mm FFL", "a 650 mm del suelo", "650 mm over gulv", "650 mm above FFL"] {
+        for text in [
+            "650 mm AFFL",
+            "650 mm FFL",
+            "a 650 mm del suelo",
+            "650 mm over gulv",
+            "650 mm above FFL",
+            "DN 50, 650 mm über OKFF",
+            "650 mm ü. OKFF",
+            "650 mm über Fertigfußboden",
+            "650 mm sobre el pavimento",
+            "DN 50 at 650 mm",
+            "40 mm a 650 mm",
+        ] {
             assert_eq!(height(text), Some(Length::from_millimetres(650)), "{text}");
         }
     }

@@ -44,7 +44,7 @@ const LEAST: [&str; 10] =
 
 impl InWords for Pipe {
     fn of_words(words: &str) -> Self {
-        let lower = phrase::with_points(&words.to_lowercase());
+        let lower = phrase::with_points(&with_nominal_sizes(&words.to_lowercase(), |size| Some(format!("{size} mm"))));
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
         let told = parts.iter().flat_map(|part| phrase::lengths(part));
@@ -71,6 +71,50 @@ impl InWords for Pipe {
             half_bends: count(&parts, &["45"], &[]),
         }
     }
+}
+
+/// Numbers by which pipes and ducts are called (EN 10255, EN 1451 and ISO 6708, from memory).
+const NOMINAL_SIZES: [u32; 23] =
+    [6, 8, 10, 12, 15, 20, 25, 30, 32, 40, 50, 56, 63, 70, 75, 80, 90, 100, 110, 125, 150, 160, 200];
+
+/// What is called by such a number is no pipe in inches.
+const LEAST_IN_MILLIMETRES: u32 = 25;
+
+/// A text in small letters, in which what is called by a number alone has its unit, as that says it: `DN 50`, `HT50`,
+/// `Ø 50`.
+pub(super) fn with_nominal_sizes(lower: &str, in_unit: impl Fn(u32) -> Option<String>) -> String {
+    let mut written = String::with_capacity(lower.len());
+    let mut rest = lower;
+    while let Some(letter) = rest.chars().next() {
+        let begins = written.chars().next_back().is_none_or(|before: char| !before.is_alphanumeric());
+        let named = ["dn", "ht", "ø", "⌀"].iter().find_map(|mark| rest.strip_prefix(mark)).filter(|_| begins);
+        let sized = named.and_then(|after| {
+            let after = after.trim_start_matches([' ', '\u{a0}', '\u{202f}', '-', '.']);
+            let end = after.find(|letter: char| !letter.is_ascii_digit()).unwrap_or(after.len());
+            let (number, behind) = (after.get(..end)?, after.get(end..)?);
+            let size = number.parse().ok().filter(|size| NOMINAL_SIZES.contains(size))?;
+            let is_digit = |letter: Option<char>| letter.is_some_and(|letter| letter.is_ascii_digit());
+            let goes_on = behind.starts_with(['.', ',', '/']) && is_digit(behind.chars().nth(1));
+            let next = behind.trim_start();
+            // `Ø 6 in` are inches, and `DN 50 in the wall` are not.
+            let inches = next.starts_with(['"', '″', '”', '\'', '½', '¼', '¾'])
+                || size < LEAST_IN_MILLIMETRES && next.starts_with("in");
+            let has_a_unit = goes_on || inches || ["mm", "cm"].iter().any(|unit| next.starts_with(unit));
+            let ends = !behind.chars().next().is_some_and(char::is_alphanumeric);
+            if has_a_unit || !ends { None } else { Some((in_unit(size)?, behind)) }
+        });
+        match sized {
+            Some((size, behind)) => {
+                written.push_str(&size);
+                rest = behind;
+            }
+            None => {
+                written.push(letter);
+                rest = rest.get(letter.len_utf8()..).unwrap_or_default();
+            }
+        }
+    }
+    written
 }
 
 /// Numbers from three on in words, as ducts are named by.
@@ -203,18 +247,24 @@ pub(super) fn run(lower: &str) -> Option<Length> {
 
 /// How many bends the phrases tell, in figures or words: the last count before what they are called.
 fn count(parts: &[&str], named: &[&str], but: &[&str]) -> u32 {
-    let told = parts
-        .iter()
-        .filter(|part| named.iter().any(|name| part.contains(name)) && !but.iter().any(|other| part.contains(other)));
-    told.filter_map(|part| {
+    let told = parts.iter().filter_map(|part| {
         let words: Vec<&str> = part.split_whitespace().collect();
-        let called = words.iter().position(|word| named.iter().any(|name| word.contains(name)))?;
+        let called = called(&words, named).filter(|_| called(&words, but).is_none())?;
         let before = words.get(..called)?.iter().zip(words.iter().skip(1));
         // `9 ft with two elbows`: what a unit follows is a length.
         let mut counts = before.filter(|(_, next)| !RUNS.contains(next)).filter_map(|(word, _)| counted(word));
         counts.next_back()
+    });
+    told.sum()
+}
+
+/// Where some words name a bend, by its word or its angle: `45 ft` are none.
+fn called(words: &[&str], named: &[&str]) -> Option<usize> {
+    words.iter().enumerate().position(|(at, word)| {
+        let is_a_length = words.get(at + 1).is_some_and(|next| RUNS.contains(&next.trim_end_matches('.')));
+        let is_with_its_unit = RUNS.contains(&word.trim_start_matches(|letter: char| letter.is_ascii_digit()));
+        named.iter().any(|name| word.contains(name)) && !is_a_length && !is_with_its_unit
     })
-    .sum()
 }
 
 /// A small number, in figures or in a word.
@@ -235,6 +285,19 @@ mod tests {
 
     fn range(text: &str) -> Option<LengthRange> {
         Some(LengthRange::parse(text).unwrap())
+    }
+
+    #[test]
+    fn what_is_called_by_a_number_alone_has_its_size() {
+        for words in
+            ["DN 50, 450 mm über OKFF", "DN50, 450 mm über OKFF", "HT 50, 450 mm über OKFF", "Ø 50, 450 mm AFF"]
+        {
+            let pipe = Pipe::of_words(words);
+            assert_eq!((pipe.size, pipe.height), (length("50 mm"), length("450 mm")), "{words}");
+        }
+        assert_eq!(Pipe::of_words("DN 150, 3 m").narrowest, Pipe::of_words("150 mm, 3 m").narrowest);
+        assert_eq!(Pipe::of_words("ht 36\"").size, None);
+        assert_eq!(Pipe::of_words("Ø 6 in").size, length("6\""));
     }
 
     #[test]

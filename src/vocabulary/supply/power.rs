@@ -2,11 +2,11 @@
 
 use crate::units::Length;
 
-use super::InWords;
 use super::figure::{Amount, Figure, Figures, Unit};
 use super::phrase;
 use super::plug::Plug;
 use super::wire;
+use super::{InWords, denied};
 use crate::vocabulary::Mention;
 
 /// A supply of power, as far as its words can be read.
@@ -24,8 +24,12 @@ pub struct Power {
     pub wire: Option<u32>,
     /// Whether nothing else is on the circuit, or something is, where its words tell.
     pub alone: Option<bool>,
+    /// Of how many phases it is; what takes several ways of being connected names the fewest.
+    pub phases: Option<u32>,
     /// Connected without a plug.
     pub hardwired: bool,
+    /// Through a switched fuse, which may have a socket behind it.
+    pub fused_spur: bool,
     /// In a recessed box.
     pub recessed: bool,
     /// In a box that stands on the wall.
@@ -43,7 +47,7 @@ impl InWords for Power {
         // Two voltages apart may be two circuits, each with its amperes: the first counts.
         let of_one = figures.count(Unit::Volt) <= 1;
         let all_amps = || Amount::scaled(figures.ends(Unit::Ampere)?, 1, 1000);
-        let shared = Mention::SharesACircuit.is_in(&lower).then_some(false);
+        let shared = is_shared(&lower).then_some(false);
         Self {
             volts: figures.all(Unit::Volt).flat_map(Figure::each).collect(),
             amps: if of_one { all_amps() } else { figures.whole(Unit::Ampere) },
@@ -51,13 +55,74 @@ impl InWords for Power {
             pattern: Plug::of(&lower),
             wire: wire::carries(&lower),
             alone: shared.or_else(|| Mention::OwnCircuit.is_in(&lower).then_some(true)),
-            hardwired: ["hardwired", "hard-wired", "hard wired", "fused spur"].iter().any(|word| lower.contains(word)),
+            phases: phases(&lower),
+            hardwired: HARDWIRED.iter().any(|word| is_told(&lower, word)),
+            fused_spur: FUSED_SPURS.iter().any(|word| is_told(&lower, word)),
             recessed: lower.contains("recessed") && !lower.contains("not recessed"),
             on_the_surface: ["surface", "not recessed", "on the wall"].iter().any(|word| lower.contains(word)),
             proud: phrase::proud(words),
             height: phrase::height(words),
         }
     }
+}
+
+/// Words of what is connected without a plug.
+const HARDWIRED: [&str; 15] = [
+    "hardwired",
+    "hard-wired",
+    "hard wired",
+    "hardwire",
+    "hard-wire",
+    "direct wired",
+    "direct-wired",
+    "direct wire",
+    "fused spur",
+    "fused connection unit",
+    "junction box",
+    "conexión directa",
+    "cableado directo",
+    "festanschluss",
+    "fest angeschlossen",
+];
+/// Those of them that a country's plug may be taken off for, or that feed a socket.
+const FUSED_SPURS: [&str; 3] = ["fused spur", "fused connection unit", "fcu"];
+
+/// Whether a text says so, and does not deny it.
+fn is_told(lower: &str, word: &str) -> bool {
+    lower.match_indices(word).any(|(at, _)| !denied(lower.get(..at).unwrap_or_default()))
+}
+
+/// Whether its words say that more than one thing is on it: `not shared` says the contrary.
+fn is_shared(lower: &str) -> bool {
+    let parts = lower.split([',', ';', '(', ')']);
+    parts
+        .filter(|part| Mention::SharesACircuit.is_in(part))
+        .any(|part| !part.split_whitespace().any(|word| ["not", "no", "nicht", "never", "sin"].contains(&word)))
+}
+
+/// Numbers of phases in words.
+const PHASES: [(u32, [&str; 6]); 3] = [
+    (1, ["single phase", "single-phase", "einphasig", "monofásic", "monofasic", "monophas"]),
+    (2, ["two phase", "two-phase", "zweiphasig", "bifásic", "bifasic", "biphas"]),
+    (3, ["three phase", "three-phase", "dreiphasig", "drehstrom", "trifásic", "trifasic"]),
+];
+
+/// How many phases its words name; of several ways the one with the fewest.
+fn phases(lower: &str) -> Option<u32> {
+    let split = lower.split(|letter: char| letter.is_whitespace() || ",;()/".contains(letter));
+    let words: Vec<&str> = split.filter(|word| !word.is_empty()).collect();
+    let units = ["phase", "phases", "ph", "phasen", "fases", "phasig"];
+    let signed = |count: u32| {
+        let signs = ["n", "n~", "ph", "~", "p+n", "-phase", "-ph", "-phasig"];
+        words.iter().any(|word| signs.iter().any(|sign| *word == format!("{count}{sign}")))
+    };
+    let followed = |count: u32| {
+        let count = count.to_string();
+        words.windows(2).any(|pair| matches!(pair, [number, unit] if *number == count && units.contains(unit)))
+    };
+    let named = |words: &[&str]| words.iter().any(|word| lower.contains(word));
+    let told = PHASES.iter().filter(|(count, words)| signed(*count) || followed(*count) || named(words));
+    told.map(|(count, _)| *count).min()
 }
 
 impl Power {
@@ -127,6 +192,36 @@ mod tests {
         assert_eq!(Power::of_words("120 V 20 A, shared with the refrigerator").alone, Some(false));
         assert_eq!(Power::of_words("120 V 20 A, dedicated").alone, Some(true));
         assert_eq!(Power::of_words("120 V 20 A, circuit of its own").alone, Some(true));
+    }
+
+    #[test]
+    fn phases_are_counted_and_the_fewest_of_several_ways_is_asked_for() {
+        let phases = |words: &str| Power::of_words(words).phases;
+        for three in [
+            "400 V 3N, 3 x 16 A",
+            "380-415 V 3N, 7.4 kW",
+            "400 V three-phase",
+            "400 V, 3 phase",
+            "400 V Drehstrom",
+            "400 V trifásica",
+            "400 V 3N~",
+        ] {
+            assert_eq!(phases(three), Some(3), "{three}");
+        }
+        assert_eq!(phases("400 V 2N, 2 x 16 A"), Some(2));
+        assert_eq!(phases("220-240 V 1N / 380-415 V 2N / 3N"), Some(1));
+        assert_eq!(phases("230 V single phase"), Some(1));
+        for none in ["120/240 V 40 A 14-50", "230 V 16 A Schuko", "12-3 NM"] {
+            assert_eq!(phases(none), None, "{none}");
+        }
+    }
+
+    #[test]
+    fn what_is_denied_is_not_told() {
+        assert_eq!(Power::of_words("120 V 20 A, not shared").alone, None);
+        assert!(!Power::of_words("120 V 20 A 5-20, not hard-wired").hardwired);
+        assert!(Power::of_words("240 V 30 A direct wired").hardwired);
+        assert!(Power::of_words("230 V 3 A fused spur").fused_spur && Power::of_words("230 V 13 A FCU").fused_spur);
     }
 
     #[test]

@@ -4,7 +4,7 @@ use crate::units::Length;
 
 use super::InWords;
 use super::phrase::{self, Meaning};
-use super::pipe::Pipe;
+use super::pipe::{Pipe, with_nominal_sizes};
 
 /// A water line, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -70,7 +70,15 @@ const NOT_THERE: [&str; 26] = [
     "sans", "uten",
 ];
 /// Words of a line that say nothing that is compared: its pipe, its way and its place.
-const PLAIN: [&str; 62] = [
+const PLAIN: [&str; 70] = [
+    "agua",
+    "toma",
+    "tomas",
+    "de",
+    "con",
+    "del",
+    "wasser",
+    "mit",
     "and",
     "with",
     "water",
@@ -139,7 +147,8 @@ const THREADS: [&str; 8] = ["bsp", "hose", "thread", "threaded", "ght", "g3", "r
 
 impl InWords for Water {
     fn of_words(words: &str) -> Self {
-        let lower = phrase::with_points(&words.to_lowercase());
+        let words = &with_nominal_sizes(&words.to_lowercase(), in_inches);
+        let lower = phrase::with_points(words);
         let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
         let is_optional = |part: &&Vec<&str>| part.iter().any(|word| OPTIONAL.contains(word));
         let needed = || parts.iter().filter(|part| !is_optional(part)).flatten();
@@ -180,9 +189,23 @@ fn is_read(word: &str) -> bool {
     is_a_figure || is_named || PLAIN.contains(&word) || THREADS.contains(&word) || NOT_THERE.contains(&word)
 }
 
+/// What shuts off gas besides, by the beginnings of words; a bayonet shuts itself.
+const GAS_VALVES: [&str; 7] = ["cock", "bayonet", "tap", "hahn", "gashahn", "gassteckdose", "espita"];
+
+/// What the words of a gas line tell of the valve that shuts it.
+pub(super) fn valve_of_gas(words: &str) -> Option<Valve> {
+    let lower = phrase::with_points(&words.to_lowercase());
+    let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
+    told_of(&parts, &[&VALVES[..], &GAS_VALVES[..]].concat())
+}
+
 /// What the phrases tell of a valve: one that says that it is missing counts before one that names it.
 fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
-    let told = parts.iter().filter(|part| part.iter().any(|word| begins(word, &VALVES)));
+    told_of(parts, &VALVES)
+}
+
+fn told_of(parts: &[Vec<&str>], named: &[&str]) -> Option<Valve> {
+    let told = parts.iter().filter(|part| part.iter().any(|word| begins(word, named)));
     let told = told.map(|part| match part.iter().any(|word| NOT_THERE.contains(word)) {
         true => Valve::NotThere,
         false => Valve::There,
@@ -194,6 +217,20 @@ fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
 /// 1/2" (EN 1057, ISO 228, from memory).
 const NOMINAL: [(i64, i64); 10] =
     [(8, 2), (10, 3), (12, 3), (15, 4), (16, 4), (18, 4), (20, 4), (22, 6), (25, 6), (28, 8)];
+
+/// A water line that is called by its inside in millimetres, in inches (ISO 6708 and EN 10255, from memory).
+fn in_inches(size: u32) -> Option<String> {
+    let inches = match size {
+        8 => "1/4",
+        10 => "3/8",
+        15 => "1/2",
+        20 => "3/4",
+        25 => "1",
+        32 => "1 1/4",
+        _ => return None,
+    };
+    Some(format!("{inches}\""))
+}
 
 /// The nominal size of a pipe in eighths of an inch, where it is named by one, or by its outside in millimetres.
 fn nominal(size: Length) -> Option<i64> {
@@ -246,7 +283,8 @@ mod tests {
         let read =
             |words: &str| (Water::of_words(words).hot, Water::of_words(words).cold, Water::of_words(words).unread);
         assert_eq!(read("15 mm kaldt og varmt"), (true, true, false));
-        assert_eq!(read("agua caliente 3/4\""), (true, false, true));
+        assert_eq!(read("agua caliente 3/4\""), (true, false, false));
+        assert_eq!(read("colector caliente 3/4\""), (true, false, true));
         assert_eq!(read("3/8\" hot and cold, 20\" AFF"), (true, true, false));
         assert_eq!(Water::of_words("existing"), Water::default());
         for either in ["hot or cold", "cold or hot (max 60 C)", "kalt oder warm", "fría o caliente", "hot and/or cold"]
@@ -267,6 +305,12 @@ mod tests {
         let smaller = |one: &str, other: &str| is_smaller(one.parse().unwrap(), other.parse().unwrap());
         assert!(!smaller("1/2\"", "15 mm") && !smaller("15 mm", "1/2\"") && !smaller("22 mm", "3/4\""));
         assert!(smaller("10 mm", "15 mm") && smaller("1/4\"", "3/8\"") && smaller("15 mm", "3/4\""));
+    }
+
+    #[test]
+    fn a_line_that_is_called_by_a_number_alone_has_its_size() {
+        assert_eq!(Water::of_words("kalt, DN 15").size, Some("1/2\"".parse().unwrap()));
+        assert_eq!(Water::of_words("DN20 kalt").size, Some("3/4\"".parse().unwrap()));
     }
 
     #[test]

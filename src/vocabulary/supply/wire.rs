@@ -9,6 +9,14 @@ const AWG: [(u32, u32, u32); 6] = [(14, 15, 0), (12, 20, 15), (10, 30, 25), (8, 
 /// (IEC 60364-5-52, method C, from memory): in a wall or in insulation it is less.
 const METRIC: [(u32, u32); 6] = [(10, 15), (15, 19), (25, 27), (40, 36), (60, 46), (100, 63)];
 
+/// What a size of wire is called by.
+const GAUGES: [&str; 5] = ["awg", "gauge", "gauges", "ga", "ga."];
+/// How cables of several wires are called, by the beginnings of words.
+const CABLES: [&str; 20] = [
+    "nm", "romex", "loomex", "cable", "wire", "mc", "bx", "ac", "ac90", "uf", "ser", "seu", "tc", "with", "w/", "wg",
+    "copper", "cu", "armo", "alumin",
+];
+
 /// The most that the wire carries that the words name, in amperes; none where they name none.
 pub(super) fn carries(plain: &str) -> Option<u32> {
     awg(plain).or_else(|| metric(plain))
@@ -16,22 +24,26 @@ pub(super) fn carries(plain: &str) -> Option<u32> {
 
 fn awg(plain: &str) -> Option<u32> {
     let words: Vec<&str> = plain
-        .split(|letter: char| letter.is_whitespace() || ",;()/".contains(letter))
+        .split(|letter: char| letter.is_whitespace() || ",;()".contains(letter))
         .filter(|word| !word.is_empty())
         .collect();
     let is_a_size = |word: &str| word.parse::<u32>().ok().filter(|size| AWG.iter().any(|(awg, ..)| awg == size));
     let size = words.iter().enumerate().find_map(|(at, word)| {
         let next = words.get(at + 1).copied().unwrap_or_default();
         let after = |unit: &str| word.strip_suffix(unit).and_then(is_a_size);
+        let number = word.strip_prefix('#').or(word.strip_prefix("no.")).unwrap_or(word);
         let hash = word.strip_prefix('#').and_then(is_a_size);
-        // `12 AWG`, `12 gauge`, `#10 wire`, `12AWG`, `12ga`, `12-2 NM`.
-        let counted = is_a_size(word).filter(|_| ["awg", "gauge", "ga", "ga."].contains(&next));
+        // `12 AWG`, `12 gauge`, `10-gauge`, `#10 wire`, `12AWG`, `12ga`.
+        let counted = is_a_size(word).filter(|_| GAUGES.contains(&next));
+        let joined =
+            || word.split_once('-').filter(|(_, unit)| GAUGES.contains(unit)).and_then(|(size, _)| is_a_size(size));
+        // `12-2 NM`, `10/3 NM-B`, `10/3 NMD90`, `#10/3 cable`, `10/3 copper`.
         let cable = || {
-            let (size, wires) = word.split_once('-')?;
-            let is_cable = ["2", "3"].contains(&wires) && ["nm", "nm-b", "romex", "cable", "wire"].contains(&next);
+            let (size, wires) = number.split_once(['-', '/'])?;
+            let is_cable = ["2", "3", "4"].contains(&wires) && CABLES.iter().any(|cable| next.starts_with(cable));
             is_a_size(size).filter(|_| is_cable)
         };
-        hash.or(counted).or_else(|| after("awg")).or_else(|| after("ga")).or_else(cable)
+        hash.or(counted).or_else(|| after("awg")).or_else(|| after("ga")).or_else(joined).or_else(cable)
     })?;
     let (_, copper, aluminium) = AWG.iter().find(|(awg, ..)| *awg == size)?;
     Some(if plain.contains("alumin") { *aluminium } else { *copper })
@@ -61,13 +73,28 @@ mod tests {
             ("30 a, 12 gauge", 20),
             ("120 v 20 a, 14-2 nm", 15),
             ("240 v 50 a, 8 awg aluminium", 35),
+            ("240 v 40 a, 10/3 nm-b, 14-50", 30),
+            ("240 v 40 a, 10/3 nmd90, 14-50r", 30),
+            ("240 v 40 a, 8/3 nmd90, 14-50r", 40),
+            ("240 v 40 a, 14-50, 10-gauge", 30),
+            ("240 v 40 a, 10-gauge wire", 30),
+            ("240 v 40 a, 10/3 w/g romex", 30),
+            ("120 v 20 a, 14/2 with ground", 15),
             ("230 v 32 a, 2.5 mm2 cable", 27),
             ("230 v 32 a, 2,5 mm² cable", 27),
             ("230 v 32 a, 6mm² t&e", 46),
         ] {
             assert_eq!(carries(words), Some(amps), "{words}");
         }
-        for words in ["240 v 50 a 14-50", "no. 12 wire nut", "230 v 16 a, 500 mm above the floor", "é mm²"] {
+        for words in [
+            "240 v 50 a 14-50",
+            "no. 12 wire nut",
+            "230 v 16 a, 500 mm above the floor",
+            "é mm²",
+            "3/4 cable gland",
+            "120/240 v, 40 a",
+            "14/50 receptacle",
+        ] {
             assert_eq!(carries(words), None, "{words}");
         }
     }

@@ -1,5 +1,7 @@
 //! What is under a cooktop or a sink.
 
+mod hung;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
 use crate::book::{DetailName, Opening, ProductOption, Room, Selection};
@@ -23,7 +25,8 @@ declare! {
     /// cabinet of a run or island that holds it has: drawers, an oven; and for a sink whether water still
     /// falls: top of the counter, less its thickness where the bowl hangs under it, less the bowl, must not come out
     /// lower than the drain in the wall; with a disposer it is the outlet at the disposer's side that counts, and where
-    /// nobody says how far below the bowl that is (`outlet below bowl`), it is asked for.
+    /// nobody says how far below the bowl that is (`outlet below bowl`), it is asked for. A basin that hangs or stands free
+    /// is held to its rim, less its bowl or its own height; where neither is known, less {4"}.
     ///
     /// ## Why it matters
     /// A drawer that hits a cooktop is a drawer front glued shut. A deep bowl over a high drain means an
@@ -52,7 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let below = forbidden(context, &fitted).or_else(|| too_deep(context, &fitted));
         findings.extend(below.or_else(|| only_air(context, &fitted)));
-        findings.extend(no_fall(context, &fitted));
+        findings.extend(no_fall(context, &fitted).or_else(|| hung::no_fall(context, &fitted)));
     }
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
 }

@@ -1,5 +1,7 @@
 //! Pipes in walls and floors against what is set on them.
 
+mod outlet;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
 use crate::book::{DetailName, HollowFrom, Opening, ProductOption, Slot};
@@ -15,7 +17,8 @@ declare! {
     /// A toilet's outlet, a tub's drain or a valve is not where the thing wants it
     ///
     /// ## What it checks
-    /// From the finished wall: the toilet's outlet against its rough-in; of one that goes out through the wall (it hangs
+    /// Whether a toilet's outlet and the drain that is told for it are both in the floor, or both in the wall, and whether
+    /// anybody says where there. From the finished wall: the toilet's outlet against its rough-in; of one that goes out through the wall (it hangs
     /// there, stands against it, or has a horizontal outlet), how high its outlet is (`outlet height`) against the drain
     /// in the wall: lower it is asked about, higher it stops; the valve's depth against its
     /// sheet; and the side of a tub's drain. What was measured from the studs is converted by the wall's
@@ -49,7 +52,8 @@ const GAP: Length = Length::from_inches(1);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        findings.extend(toilet(context, &fitted).or_else(|| through_the_wall(context, &fitted)));
+        let outlet = outlet::judge(&fitted).or_else(|| toilet(context, &fitted));
+        findings.extend(outlet.or_else(|| through_the_wall(context, &fitted)));
         findings.extend(valve(context, &fitted));
         findings.extend(hand(&fitted));
     }

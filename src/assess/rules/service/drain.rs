@@ -1,6 +1,7 @@
 //! The drain at an opening against what the thing needs.
 
 mod heights;
+mod ways;
 
 use super::{ServiceNeed, asked};
 use crate::assess::codes::metric::advised;
@@ -16,7 +17,7 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::vanity::vanity_of;
 use crate::source::{Span, Spanned};
-use crate::units::{Length, Wrote};
+use crate::units::Length;
 use crate::vocabulary::supply::{Drain, Worded};
 use crate::vocabulary::{Hazard, Kind};
 
@@ -25,7 +26,9 @@ declare! {
     ///
     /// ## What it checks
     /// The drain at the opening against the maker's sheet: its size at least the sheet's, its height (by its words or
-    /// its service point) within the sheet's limits, and asked for where the sheet has limits and nobody says it. A
+    /// its service point) within the sheet's limits, and asked for where the sheet has limits and nobody says it; where
+    /// the sheet names one height, no higher than that. What a dishwasher's hose is led through, a high loop or an air
+    /// gap, where its sheet asks for it, or where the words at the opening say that there is none. A
     /// washer's standpipe that ends less than {18"} or more than {42"} above its trap. Whatever the sheet says, the trap's least size by the plumbing code: {1 1/4"} for a
     /// basin, {1 1/2"} for a kitchen sink or a tub, {2"} for a laundry trough or a washer's standpipe, {2"} for a
     /// shower ({1 1/2"} up to 5.7 gpm in the edition of 2021). And the water that a trap holds (`trap seal 3"` in
@@ -45,11 +48,12 @@ declare! {
     /// ```
     ///
     /// ## Source
-    /// The maker's sheet; IRC Table P3201.7 (trap sizes); IRC P3201.2 (seals) and P2706.1.2 (standpipes), from memory.
+    /// The maker's sheet; IRC Table P3201.7 (trap sizes); IRC P3201.2 (seals), P2706.1.2 (standpipes) and P2717.1
+    /// (dishwashers), from memory.
     "service/drain", Stop,
     due: RoughInClosed, tells: [Installer],
     judges: [Sink, Basin, Bathtub, ShowerSet, ShowerTray, Drain, Toilet, Washer, Dishwasher, PanelDishwasher, Disposer],
-    sources: ["the maker's sheet", "IRC Table P3201.7", "IRC P3201.2, P2706.1.2 (from memory)"],
+    sources: ["the maker's sheet", "IRC Table P3201.7", "IRC P3201.2, P2706.1.2, P2717.1 (from memory)"],
     caution: Some(Hazard::Water),
     remedy: "have a plumber lower or change the drain before the wall is closed",
     Check::Book(check)
@@ -64,7 +68,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         } else if let Some(smaller) = smaller(context, &asked) {
             judged.push(asked.fitted.opening.span);
             findings.push(smaller);
-        } else if let Some(other) = another_way(&asked) {
+        } else if let Some(other) = ways::another(&asked) {
             findings.push(other);
         } else {
             findings.extend(heights::at_another(context, &asked));
@@ -78,24 +82,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     findings.extend(context.site.connected().filter_map(|fitted| seal(context, &fitted)));
     findings.extend(context.site.connected().filter_map(|fitted| heights::above_its_trap(context, &fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| ways::without_a_loop(&fitted)));
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
     findings.extend(context.site.options().filter_map(|one| seal_of_its_own(context, one)));
-}
-
-/// A drain that goes another way than the sheet asks.
-fn another_way(asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
-    let there = asked.there?;
-    let (needs, has) = (asked.needs.is.way?, there.is.way?);
-    let name = &asked.fitted.selection.name.value;
-    let message = phrase!(
-        "`{name}` needs its drain by {needs} ({}), and at the opening it is by {has} ({})",
-        name,
-        needs.word(),
-        Wrote(&asked.needs.words),
-        has.word(),
-        Wrote(&there.words)
-    );
-    needs.is_not(has).then(|| asked.finding(Severity::Query, message))
 }
 
 /// A drain that is smaller than the sheet asks.

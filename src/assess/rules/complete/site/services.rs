@@ -9,7 +9,7 @@ use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
 use crate::units::{Length, LengthRange, Wrote};
-use crate::vocabulary::supply::{heights, is_none};
+use crate::vocabulary::supply::{Backing, heights, is_none};
 use crate::vocabulary::{Hazard, Kind, Mention, Words};
 
 /// Kinds of which some are heated, and most are not.
@@ -54,26 +54,38 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
 }
 
-/// The sheet wants something to fix a bracket to, and nobody says what is in the wall.
+/// The sheet wants something to fix a bracket to, and nobody says what is in the wall, or nothing that holds is.
 fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
-    let needs = fitted.option.fit.get()?.needs.blocking.spanned()?;
+    let needs = fitted.option.fit.get()?.needs.blocking.spanned().filter(|needs| !is_none(&needs.value))?;
     let there = &fitted.opening.service.blocking;
-    let denied = there.get().is_some_and(|words| words.split([',', ';']).any(is_none));
-    if !there.is_absent() && !denied {
-        return at_other_heights(fitted);
-    }
     let (name, opening) = (&fitted.selection.name.value, &fitted.opening.name.value);
-    let is = if denied { "there is none" } else { "nobody says what there is" };
-    let message = phrase!(
-        "`{name}` is fixed to blocking ({}), and {is} in the wall at the opening `{opening}`",
-        name,
-        Wrote(&needs.value),
-        is,
-        opening
-    );
+    let is = match there.get() {
+        None if !there.is_absent() => return None,
+        None => phrase!("nobody says what there is in the wall at the opening `{opening}`", opening),
+        Some(words) => match words.is.is {
+            Some(Backing::There) => return at_other_heights(fitted),
+            _ if is_none(&words.words) => phrase!("there is none in the wall at the opening `{opening}`", opening),
+            Some(Backing::NotThere) => {
+                phrase!("at the opening `{opening}` there is none by its words: `{}`", opening, words.words)
+            }
+            Some(Backing::StudsAlone) => {
+                phrase!(
+                    "at the opening `{opening}` there are studs alone (`{}`), which may not be where it is fixed",
+                    opening,
+                    words.words
+                )
+            }
+            None => phrase!(
+                "what is written of it at the opening `{opening}` can't be understood: `{}`",
+                opening,
+                words.words
+            ),
+        },
+    };
+    let message = phrase!("`{name}` is fixed to blocking ({}), and {is}", name, Wrote(&needs.value), is);
     let at = there.span().unwrap_or(fitted.opening.span);
     let finding = fitted.finding(Severity::Query, at, message).also(needs.span, "needs this");
-    let remedy = "have it set before the wall is closed, and add it to the opening: `service: {blocking: …}`";
+    let remedy = "have it set before the wall is closed, and add it to the opening, with what it is of: `service: {blocking: …}`";
     Some(Remark { caution: Some(without_blocking(fitted.selection)), ..finding.remedy(remedy) })
 }
 
@@ -87,7 +99,7 @@ fn without_blocking(selection: &Selection) -> Hazard {
 fn at_other_heights(fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get()?.needs.blocking.spanned()?;
     let there = fitted.opening.service.blocking.spanned()?;
-    let (wanted, found) = (heights(&needs.value), heights(&there.value));
+    let (wanted, found) = (heights(&needs.value), heights(&there.words));
     let has = |height: Length| {
         let ends = |found: &LengthRange| Some((found.least? - RAIL, found.most? + RAIL));
         found.iter().filter_map(ends).any(|(low, high)| low <= height && height <= high)
@@ -101,7 +113,7 @@ fn at_other_heights(fitted: &Placement<'_>) -> Option<Remark> {
         fitted.selection.name.value,
         Wrote(&needs.value),
         fitted.opening.name.value,
-        there.value
+        there.words
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     let remedy = "have it set at the sheet's heights before the wall is closed, and write them at the opening";
@@ -324,7 +336,16 @@ mod tests {
         };
         hood("one rail, 60\" AFF").finds_one().weighs("query").cautions();
         hood("one rail, 72\" AFF").finds_one();
-        hood("drywall only, no blocking").finds_one();
+        for none in ["drywall only, no blocking", "drywall anchors", "toggle bolts", "none yet", "no fixing"] {
+            hood(none)
+                .finds(&format!("`Hood` is fixed to blocking (two rails, 72\" and 84\" AFF), and at the opening `hood` there is none by its words: `{none}`"))
+                .weighs("query")
+                .cautions();
+        }
+        hood("existing studs").finds_one();
+        hood("as drawn").finds_one();
+        hood("18 mm plywood, 60\" to 90\" AFF").stays_silent();
+        hood("brick wall").stays_silent();
         hood("two rails, 72\" and 84\" AFF").stays_silent();
         hood("rails at 71 1/2\" and 84\" AFF").stays_silent();
         hood("solid blocking, 66\" to 86\" AFF").stays_silent();

@@ -14,7 +14,7 @@ use crate::vocabulary::supply::Drain;
 pub(super) fn at_another(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let name = &asked.fitted.selection.name.value;
-    let limits = asked.needs.is.pipe.limits?;
+    let Some(limits) = asked.needs.is.pipe.limits else { return above_the_sheet_s(context, asked) };
     let Some((has, at)) = height_of_the_drain(asked.fitted.opening) else {
         // What is told to be within limits of its own is no figure to compare.
         let message = phrase!(
@@ -47,6 +47,29 @@ pub(super) fn at_another(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) 
     Some(if lower.is_some() { finding.remedy(RAISED) } else { finding })
 }
 
+/// How much higher than the one height that a sheet names a drain may be (common practice: what a trap's inlet slides).
+const SLIDES: Length = Length::from_inches(1);
+
+/// A drain that is higher than the one height that the sheet names. A toilet's is held to its outlet by `fit/rough-in`.
+fn above_the_sheet_s(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) -> Option<Remark> {
+    let wants = asked.needs.is.pipe.height.filter(|_| !asked.fitted.selection.is(Kind::Toilet))?;
+    let (has, at) = height_of_the_drain(asked.fitted.opening).filter(|(has, _)| *has > wants + SLIDES)?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the drain for `{}` is {} above the finished floor, where its sheet has it at {}",
+        asked.fitted.selection.name.value,
+        say(has),
+        say(wants)
+    );
+    Some(
+        asked
+            .fitted
+            .finding(Severity::Query, at, message)
+            .also(asked.needs.span, "needs this")
+            .source("common practice"),
+    )
+}
+
 const RAISED: &str =
     "have a plumber raise the drain before the wall is closed: too low, it lets a machine empty itself";
 
@@ -76,6 +99,26 @@ const STANDPIPE: (Length, Length) = (Length::from_inches(18), Length::from_inche
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    /// Source: the maker's sheet (1 1/4" at 18" AFF).
+    #[test]
+    fn a_drain_is_no_higher_than_the_one_height_of_its_sheet() {
+        let basin = |there: &str, needs: &str| {
+            Trial::of("service/drain")
+                .opening("hole", &format!("{{takes: basin, service: {{drain: '{there}'}}}}"))
+                .selection(
+                    "selection: Basin\nkind: basin\nplace: hole",
+                    &format!("fit: {{needs: {{drain: '{needs}'}}}}"),
+                )
+        };
+        basin("1 1/4\" trap, 26\" AFF", "1 1/4\", 18\" AFF")
+            .finds("the drain for `Basin` is 26\" (660 mm) above the finished floor, where its sheet has it at 18\" (457 mm)")
+            .weighs("query")
+            .cautions();
+        basin("DN 40, 560 mm über OKFF", "DN 40, 450 mm über OKFF").finds_one();
+        basin("1 1/4\" trap, 18 1/2\" AFF", "1 1/4\", 18\" AFF").stays_silent();
+        basin("1 1/4\" trap, 16\" AFF", "1 1/4\", 18\" AFF").stays_silent();
+    }
 
     /// Source: the maker's sheet; IRC P2706.1.2 for what stands above a trap (from memory).
     #[test]
