@@ -1,5 +1,7 @@
 //! The circuit at an opening against what the thing draws.
 
+mod told;
+
 use super::{ServiceNeed, asked};
 use crate::assess::Context;
 use crate::assess::codes::RANGE_CIRCUIT;
@@ -19,8 +21,8 @@ declare! {
     /// is plugged in may draw at most 80 % of a 15 A or 20 A circuit. Where the sheet gives watts alone, the amperes
     /// that they come to at its volts. 220 to 240 V are one supply, and so are 110 to 127 V. Where words give the size of
     /// the wire, it must carry what the circuit is rated for; where the sheet asks for a circuit of its own, it must be
-    /// one. Where a thing needs power and
-    /// nothing is told of the circuit, it asks.
+    /// one; and of one that is shared, whether it carries both. What asks for three phases gets no fewer. Where a thing
+    /// needs power and nothing is told of the circuit, or not how many amperes it has, it asks.
     ///
     /// ## Why it matters
     /// An induction range on the old range's circuit trips it, or worse. A new cable after the walls are
@@ -74,11 +76,21 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Power>) -> Option<Remark
         let message = phrase!("`{name}` needs a circuit of {amps} A, and there is one of {has} A", name, amps, has);
         return Some(asked.finding(Severity::Stop, message));
     }
-    range(context, asked, needs, there)
+    fewer_phases(asked, needs, there)
+        .or_else(|| range(context, asked, needs, there))
         .or_else(|| load(context, asked, needs, there))
         .or_else(|| plugged(asked, needs, there))
         .or_else(|| wire(asked, needs, there))
         .or_else(|| own(asked, needs, there))
+        .or_else(|| told::judge(asked, needs, there))
+}
+
+/// The sheet asks for more phases than there are.
+fn fewer_phases(asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+    let (wants, has) = (needs.phases?, there.phases?);
+    let name = &asked.fitted.selection.name.value;
+    let message = phrase!("`{name}` needs {wants} phases, and there is a circuit of {has}", name, wants, has);
+    (has < wants).then(|| asked.finding(Severity::Stop, message))
 }
 
 /// The wire that the words name carries less than the circuit, or than what the thing needs.
@@ -295,7 +307,9 @@ mod tests {
             .cautions();
         range("'120 V 15 A'", "120 V 15 A, circuit of its own").finds_one().weighs("query");
         range("'120 V 15 A, dedicated'", "120 V 15 A, circuit of its own").stays_silent();
-        range("'120 V 15 A, shared with the refrigerator'", "120 V 15 A").stays_silent();
+        // Of one that the sheet does not want alone it is asked whether it carries both.
+        range("'120 V 15 A, shared with the refrigerator'", "120 V 15 A").finds_one().weighs("query");
+        range("'120 V 20 A, shared with the refrigerator'", "120 V 5 A").stays_silent();
     }
 
     #[test]

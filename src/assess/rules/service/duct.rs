@@ -1,5 +1,8 @@
 //! The duct at an opening against what the thing needs.
 
+mod elsewhere;
+mod made;
+
 use super::{ServiceNeed, asked};
 use crate::assess::codes::{DRYER_DUCT, metric};
 use crate::assess::rules::{Check, Findings, declare};
@@ -9,7 +12,7 @@ use crate::finding::{Remark, Severity, Value, phrase};
 use crate::site::Placement;
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::supply::{Airflow, Duct, Ends, Section, is_no_duct};
+use crate::vocabulary::supply::{Airflow, Duct, Section, is_no_duct};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -21,7 +24,8 @@ declare! {
     /// the usual duct for its airflow: {6"} up to {400 cfm}, {7"} to {600 cfm}, {8"} to {1000 cfm}, {10"} beyond. And its length
     /// against the most that the sheet allows, less what it takes off for each bend; where a dryer's sheet does not say
     /// that and bends would count, it is asked. What it is made of: flexible or of plastic, where the sheet asks for a
-    /// rigid one or one of metal, or at a dryer. Air that ends in an attic or another hollow of the house. Where a
+    /// rigid one or one of metal, or at a dryer; of a hood a flexible one, and where the code counts one of plastic. Air
+    /// that ends in an attic or another hollow of the house, that is led into a flue, or into a duct of something else. Where a
     /// dryer's sheet names no length, the code's {35'}
     /// count, less {5'} for each tight bend of 90° and {2.5'} for each of 45°.
     ///
@@ -70,7 +74,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         }
         findings.extend(judge(context, &asked));
     }
-    findings.extend(context.site.connected().filter_map(|fitted| ends_inside(&fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| elsewhere::judge(&fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| made::of_a_hood(context, &fitted)));
 }
 
 /// The duct against the air that a hood moves, where its sheet names no size.
@@ -133,54 +138,7 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>) -> Option<Remark>
         }
         _ => {}
     }
-    made_otherwise(context, asked, needs, has).or_else(|| too_long(context, asked, needs, has))
-}
-
-/// A duct of another making than the sheet asks, or than is usual for what leaves lint in it.
-fn made_otherwise(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>, needs: Duct, has: Duct) -> Option<Remark> {
-    let name = &asked.fitted.selection.name.value;
-    let is_dryer = asked.fitted.selection.is(Kind::Dryer);
-    let rigid = needs.rigid || needs.flexible == Some(false);
-    let metal = needs.metal || needs.plastic == Some(false);
-    let (bends, plastic) = (has.flexible == Some(true), has.plastic == Some(true));
-    let (severity, message) = if rigid && bends && has.rigid {
-        (Severity::Query, phrase!("`{name}` needs a rigid duct, and a part of this one is flexible", name))
-    } else if rigid && bends {
-        (Severity::Stop, phrase!("`{name}` needs a rigid duct, and there is a flexible one", name))
-    } else if metal && plastic {
-        (Severity::Stop, phrase!("`{name}` needs a duct of metal, and there is one of plastic", name))
-    } else if is_dryer && (plastic || bends && !has.rigid) {
-        let what = if plastic { "of plastic" } else { "flexible" };
-        let message =
-            phrase!("the duct of `{name}` is {what}, where one of smooth metal is usual: lint burns", name, what);
-        let ruling = context.rulings().length(&DRYER_DUCT);
-        let finding = asked.finding(ruling.map_or(Severity::Query, |ruling| ruling.severity), message);
-        return Some(finding.remedy(SMOOTH).source("IRC M1502.4.1 (from memory)"));
-    } else if is_dryer && rigid && !has.rigid {
-        (Severity::Query, phrase!("`{name}` needs a rigid duct, and nobody says whether this one is", name))
-    } else {
-        return None;
-    };
-    Some(asked.finding(severity, message).remedy(SMOOTH))
-}
-
-const SMOOTH: &str = "plan a smooth duct of metal as the maker's sheet asks, and the flexible piece at the machine alone, in sight and as short as the sheet allows";
-
-/// Air that is blown into a hollow of the house.
-fn ends_inside(fitted: &Placement<'_>) -> Option<Remark> {
-    let there = fitted.opening.service.duct.spanned()?;
-    let is_one = matches!(fitted.selection.kind.get()?, Kind::Hood | Kind::Dryer | Kind::Fan);
-    if !is_one || there.is.ends != Some(Ends::Inside) || is_no_duct(&there.words) {
-        return None;
-    }
-    let message = phrase!(
-        "the duct of `{}` ends in the house by its words (`{}`), where its damp, grease or lint stays",
-        fitted.selection.name.value,
-        there.words
-    );
-    let finding = fitted.finding(Severity::Query, there.span, message);
-    let remedy = "have it led out of the house, and write where: `through the roof`, `through the wall`";
-    Some(finding.remedy(remedy).source("IRC M1502.3, M1503.3, M1504.3 (from memory)"))
+    made::otherwise(context, asked, needs, has).or_else(|| too_long(context, asked, needs, has))
 }
 
 /// A duct that is longer than the sheet or the code allows, with its bends.
@@ -189,7 +147,7 @@ fn too_long(context: &Context<'_>, asked: &ServiceNeed<'_, Duct>, needs: Duct, h
     let name = &asked.fitted.selection.name.value;
     let is_dryer = asked.fitted.selection.is(Kind::Dryer);
     let Some(run) = has.pipe.run else {
-        let most = needs.pipe.run.filter(|_| is_dryer && has.pipe.narrowest.is_some())?;
+        let most = needs.pipe.run.filter(|_| has.pipe.narrowest.is_some())?;
         let message = phrase!(
             "the sheet of `{name}` allows a duct of {} at most, and nobody says how long it is",
             name,
@@ -247,6 +205,16 @@ fn over_the_sheet(
             with
         );
         return Some(asked.finding(Severity::Stop, message));
+    }
+    if is_dryer && needs.off_for_bend.is_none() && needs.pipe.bends > 0 && bends > 0 {
+        let message = phrase!(
+            "the duct of `{name}` has {} bends, and the length that its sheet allows is one with {}",
+            name,
+            has.pipe.bends,
+            needs.pipe.bends
+        );
+        let remedy = "read the sheet's table of lengths and bends, and write it: `at most …, less … for each bend`";
+        return Some(asked.finding(Severity::Query, message).remedy(remedy));
     }
     // A maker's length is that of a straight duct, unless the sheet counts its bends.
     let usual = off(BEND);
@@ -330,7 +298,7 @@ mod tests {
         }
         thing("dryer", "4\" vinyl, 8 ft", "4\" metal").finds("`It` needs a duct of metal, and there is one of plastic");
         thing("hood", "8\" flexible, 10 ft", "8\" rigid, no flexible duct").finds_one().weighs("stop");
-        thing("hood", "8\" flexible, 10 ft", "8\" round").stays_silent();
+        thing("hood", "8\" flexible, 10 ft", "8\" round").finds_one().weighs("query");
         thing("hood", "PVC, 125 mm", "125 mm galvanised steel").finds_one();
         thing("dryer", "4\", 8 ft", "4\" rigid").finds_one().weighs("query");
         thing("dryer", "4\" rigid, 8 ft, 2 ft of flex at the machine", "4\" rigid metal").finds_one().weighs("query");
@@ -347,6 +315,10 @@ mod tests {
         thing("dryer", "4\" rigid, 9 ft, three elbows", sheet).stays_silent();
         thing("dryer", "4\" rigid, 24 ft, three elbows", "4\" rigid, at most 25 ft").finds_one().weighs("query");
         thing("dryer", "4\" rigid, 24 ft, two elbows", "4\" rigid, at most 25 ft with two elbows").stays_silent();
+        thing("dryer", "4\" rigid, 14 ft, five 90s", "4\" rigid, at most 45 ft with two elbows")
+            .finds("the duct of `It` has 5 bends, and the length that its sheet allows is one with 2")
+            .weighs("query");
+        thing("dryer", "4\" rigid, 14 ft, two 90s", "4\" rigid, at most 45 ft with two elbows").stays_silent();
         thing("dryer", "4\" rigid, 24 ft", "4\" rigid, at most 25 ft").stays_silent();
         thing("dryer", "4\" rigid", "4\" rigid, at most 25 ft").finds_one().weighs("query");
     }

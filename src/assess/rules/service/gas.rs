@@ -1,5 +1,7 @@
 //! Gas at an opening against what the thing takes.
 
+mod valve;
+
 use super::{ServiceNeed, asked, comes_out};
 use crate::assess::Context;
 use crate::assess::codes::gas::{self, SOURCE, least_size};
@@ -22,7 +24,8 @@ declare! {
     /// run are given, by the table of the fuel gas code; where nobody says what it carries, that is asked. The run is the longest from meter to outlet, and
     /// a run between two rows takes the longer. A cubic foot counts as 1000 Btu unless the book's `house`
     /// gives the utility's heating value. The table is of steel pipe, and of a branch that serves one thing: for tubing,
-    /// copper, or a branch that is shared, it asks; so it does where the sheet's input can't be understood.
+    /// copper, or a branch that is shared, it asks; so it does where the sheet's input can't be understood. And the valve that
+    /// shuts it: where the words say that there is none, or where the sheet asks for one and nobody tells of it.
     ///
     /// ## Why it matters
     /// A starved burner burns badly and can fill a room with carbon monoxide. A range for the wrong gas
@@ -38,11 +41,12 @@ declare! {
     ///
     /// ## Source
     /// IFGC Table 402.4(2), IRC Table G2413.4(1): Schedule 40 pipe, natural gas of specific gravity 0.60,
-    /// drop of 0.5 in of water; longest-length method, IRC G2413.4.1. Looked up, never computed.
+    /// drop of 0.5 in of water; longest-length method, IRC G2413.4.1. Looked up, never computed. That each appliance has its
+    /// valve, IRC G2420.5, from memory.
     "service/gas", Stop,
     due: RoughInClosed, tells: [Installer],
     judges: fuelled,
-    sources: ["the maker's sheet", "IFGC Table 402.4(2), IRC Table G2413.4(1)", "IRC G2413.4.1"],
+    sources: ["the maker's sheet", "IFGC Table 402.4(2), IRC Table G2413.4(1)", "IRC G2413.4.1", "IRC G2420.5 (from memory)"],
     caution: Some(Hazard::Gas),
     Check::Book(check)
 }
@@ -55,6 +59,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(judge(context, &asked));
     }
     findings.extend(context.site.connected().filter_map(|fitted| burns(&fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| valve::judge(&fitted)));
 }
 
 /// A thing that burns gas, by its fuel or by its name, whose sheet's words nobody wrote down.

@@ -15,7 +15,8 @@ declare! {
     /// The pattern at the opening against the one that the maker's sheet asks for, exactly; a 5-15 plug
     /// goes into a 5-20 receptacle, and a 6-15 into a 6-20. Patterns of other countries go by their standard: BS 1363,
     /// Schuko, AS/NZS 3112, IEC 60309 and others. Where the sheet wants it recessed, one that stands out stops, and one of
-    /// which nobody says so is asked about.
+    /// which nobody says so is asked about. What has a plug and is to be hard-wired by the words at the opening, or the
+    /// other way round, is asked about.
     ///
     /// ## Why it matters
     /// A plug that does not go in is found on delivery day, with the installer paid to leave again.
@@ -58,12 +59,38 @@ fn stands_out(asked: &ServiceNeed<'_, Power>, there: &Power) -> Option<Remark> {
     Some(asked.finding(if there.on_the_surface { Severity::Stop } else { Severity::Query }, message).remedy(remedy))
 }
 
+/// One of the two has a plug and the other has none. A fused spur takes either.
+fn without_a_plug(asked: &ServiceNeed<'_, Power>, needs: &Power, there: &Power) -> Option<Remark> {
+    let name = &asked.fitted.selection.name.value;
+    let (message, remedy) = match (&needs.pattern, &there.pattern) {
+        (Some(plug), None) if there.hardwired && !there.fused_spur && !needs.hardwired => (
+            phrase!(
+                "`{name}` has a {} plug, and by its words the supply is hard-wired",
+                name,
+                Wrote(&plug.to_string())
+            ),
+            "have an electrician fit the receptacle that the sheet asks for, or order what the maker offers for wiring it in",
+        ),
+        (None, Some(found)) if needs.hardwired && !needs.fused_spur && !there.hardwired => (
+            phrase!(
+                "`{name}` is hard-wired by its sheet, and there is a receptacle, a {}",
+                name,
+                Wrote(&found.to_string())
+            ),
+            "have an electrician fit a box to wire it in, or order the maker's cord for this receptacle",
+        ),
+        _ => return None,
+    };
+    Some(asked.finding(Severity::Query, message).remedy(remedy))
+}
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for asked in asked(context, |needs| &needs.power, |service| &service.power) {
         let told = asked.there.filter(|there| there.is_understood() && !is_none(&there.words));
         findings.extend(told.and_then(|there| stands_out(&asked, &there.is)));
         let Some(there) = asked.there else { continue };
         let (needs, there) = (&asked.needs.is, &there.is);
+        findings.extend(without_a_plug(&asked, needs, there));
         let (Some(plug), Some(found)) = (&needs.pattern, &there.pattern) else { continue };
         if plug.goes_into(found) {
             continue;
@@ -100,6 +127,25 @@ mod tests {
         range("240 V 50 A 14-50", "240 V 50 A 14-50").stays_silent();
         range("120 V 20 A 5-20", "120 V 15 A 5-15").stays_silent();
         range("240 V 50 A", "240 V 50 A 14-50").stays_silent();
+    }
+
+    /// Source: the maker's sheet: what has a plug goes into no box.
+    #[test]
+    fn a_plug_wants_a_receptacle_and_what_is_hard_wired_none() {
+        for there in ["hard-wired", "hardwired, 20 A", "hard-wired 120 V 20 A", "120 V 20 A junction box"] {
+            range(&format!("\"{there}\""), "120 V 15 A 5-15")
+                .finds("`Range` has a 5-15 plug, and by its words the supply is hard-wired")
+                .weighs("query")
+                .cautions();
+        }
+        range("\"240 V 40 A, 14-50\"", "\"240 V 40 A, hard-wired\"")
+            .finds("`Range` is hard-wired by its sheet, and there is a receptacle, a 14-50")
+            .weighs("query");
+        range("\"240 V 40 A, hard-wired\"", "\"240 V 40 A, hard-wired\"").stays_silent();
+        range("\"230 V 13 A fused spur\"", "230 V 10 A BS 1363").stays_silent();
+        range("\"230 V 10 A GPO\"", "\"230 V, 3 A fused spur\"").stays_silent();
+        range("\"120 V 20 A 5-20, not hard-wired\"", "120 V 15 A 5-15").stays_silent();
+        range("\"240 V 40 A 14-50\"", "\"240 V 40 A 14-50 or hard-wired\"").stays_silent();
     }
 
     /// Source: trade reports F-31 (a receptacle behind the appliance).

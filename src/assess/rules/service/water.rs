@@ -1,5 +1,8 @@
 //! Water at an opening against what the thing needs.
 
+mod mixer;
+mod valve;
+
 use super::{ServiceNeed, asked};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
@@ -18,7 +21,9 @@ declare! {
     /// The line at the opening against the maker's sheet: its size (at least the sheet's), hot and cold
     /// where the sheet asks for them, and a shut-off where it asks for one. Where nobody tells of it, it asks;
     /// where it is told not to be there (`none`, `shut-off missing`), it stops, and where its words can't be read, it asks.
-    /// A pipe goes by its nominal size, in inches or by its outside; the size that a hose has is its thread.
+    /// A pipe goes by its nominal size, in inches or by its outside; the size that a hose has is its thread. A shut-off
+    /// that is told to be missing is asked about though no sheet asks for it, at whatever is no tub or shower; and so is
+    /// a bowl whose tap mixes, with only hot or only cold at its opening, or no water beside its drain.
     ///
     /// ## Why it matters
     /// A dishwasher on cold water washes badly and a refrigerator without a valve can't be taken out.
@@ -49,6 +54,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         }
         findings.extend(judge(context, &asked));
     }
+    findings.extend(context.site.connected().filter_map(|fitted| valve::missing(&fitted)));
+    findings.extend(context.site.connected().filter_map(|fitted| mixer::judge(&fitted)));
+    findings.extend(context.site.options().filter_map(mixer::behind_a_vanity));
 }
 
 fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Water>) -> Option<Remark> {
