@@ -70,12 +70,13 @@ fn settled(room: &Room, kind: Kind) -> impl Iterator<Item = (&Selection, &Produc
     room.selections.iter().filter(move |one| one.is(kind)).filter_map(|one| Some((one, one.settled()?)))
 }
 
-/// The longest bar that is called so, in a room with a toilet.
+/// The longest bar that is called so, in a room with a toilet, and not as one of a shower or tub.
 fn bar(room: &Room, own: Mention, other: Mention) -> Option<Distance> {
     room.selections.iter().find(|selection| selection.is(Kind::Toilet))?;
     let bars = settled(room, Kind::GrabBar).filter(|(bar, _)| {
         let name = &bar.name;
-        own.is_in(name) && !other.is_in(name) && Mention::Toilet.is_in(name)
+        let elsewhere = Mention::NoBowl.is_in(name) && !Mention::Toilet.is_in(name);
+        own.is_in(name) && !other.is_in(name) && !elsewhere
     });
     let lengths = bars.filter_map(|(_, option)| option.size.length.spanned());
     lengths.max_by_key(|length| length.value).map(Distance::from)

@@ -4,11 +4,12 @@ use super::super::{Bound, Figure};
 use super::stop;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
-use crate::assess::{Context, say};
+use crate::assess::{Context, about, say};
 use crate::book::{Control, Reach, Room};
-use crate::finding::{Remark, phrase};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::distances::Distance;
 use crate::units::Length;
+use crate::vocabulary::{Kind, Mention};
 
 const LOWEST: Length = Length::from_inches(15);
 const REMEDY: &str = "move it to where nothing stands in front of it, or lower it";
@@ -28,6 +29,29 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
         findings.extend(reached(context, room, control));
         findings.extend(twists(context, room, control));
     }
+    findings.extend(handled(context, room));
+}
+
+/// What is worked by hand, and may have knobs.
+const HANDLED: [Kind; 4] = [Kind::Tap, Kind::TubFiller, Kind::ShowerSet, Kind::DoorHandle];
+
+/// A tap or a handle that is gripped and turned, by what it is called.
+fn handled(context: &Context<'_>, room: &Room) -> Vec<Remark> {
+    let of_room = context.site.options().filter(|(of, _, _)| of.folder == room.folder);
+    let knobs = of_room.filter(|(_, selection, option)| {
+        let words = [option.name.text(), option.model.text(), option.description.text(), selection.name.value.as_str()];
+        selection.is_any(&HANDLED) && Mention::Knob.is_in_any(words) && !Mention::Lever.is_in_any(words)
+    });
+    knobs
+        .map(|(room, selection, option)| {
+            let message =
+                phrase!("`{}` must be gripped tightly, pinched or twisted, by what it is called", selection.name.value);
+            let finding = about(room, selection, option, Severity::Query, selection.name.span, message);
+            finding
+                .source("2010 ADA Standards 309.4")
+                .remedy("choose one with a lever, or one that a closed fist can work")
+        })
+        .collect()
 }
 
 /// The highest that can be reached forward over something so deep.

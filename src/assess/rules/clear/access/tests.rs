@@ -129,6 +129,19 @@ fn a_knob_that_must_be_twisted_is_asked_about() {
 }
 
 /// Source: check values AD-11: with two entries 39 fails.
+/// Source: 2010 ADA Standards 309.4, of what is called so.
+#[test]
+fn a_tap_with_knobs_is_asked_about() {
+    let tap = |model: &str| room("ceiling: 96\"").selection("selection: Faucet\nkind: tap", &format!("model: {model}"));
+    for knobs in ["W-4 round knobs", "cross-handle mixer", "grifo con pomos", "Kreuzgriff-Armatur"] {
+        tap(knobs).finds("`Faucet` must be gripped tightly, pinched or twisted, by what it is called").weighs("query");
+    }
+    tap("W-4 lever").stays_silent();
+    tap("W-4").stays_silent();
+    tap("levers in place of knobs").stays_silent();
+    room("ceiling: 96\"").selection("selection: Pull\nkind: pull", "model: round knob").stays_silent();
+}
+
 #[test]
 fn a_kitchen_with_two_entries_has_forty_inches_between_counters() {
     let aisle = |width: &str| room(&format!("access: {{kitchen: pass-through}}\nclearances: {{work aisle: {width}}}"));

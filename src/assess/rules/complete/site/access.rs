@@ -5,7 +5,8 @@ use crate::assess::rules::Findings;
 use crate::book::{AccessDistance, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::distances::{bowls, for_access_there, planned_for_access};
-use crate::vocabulary::{Kind, Mount};
+use crate::site::plan::chosen_for;
+use crate::vocabulary::{Kind, Mention, Mount};
 
 /// Asks of each bath for all that is not known of it at once, and of each basin in a cabinet for its knee space.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
@@ -39,27 +40,9 @@ fn has(room: &Room, kinds: &[Kind]) -> bool {
 
 fn of_bath(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let toilet = room.selections.iter().find(|selection| selection.is(Kind::Toilet))?;
-    let is_told =
-        |names: &[AccessDistance]| names.iter().all(|name| for_access_there(context.site, room, *name).is_some());
-    let shower = has(room, &[Kind::ShowerSet, Kind::ShowerTray, Kind::ShowerGlass]);
-    let asked = [
-        (!is_told(&[AccessDistance::TurningCircle]), "the floor on which a chair turns (`turning circle`)"),
-        (
-            !is_told(&[AccessDistance::ToiletSpaceFromSideWall, AccessDistance::ToiletSpaceFromRearWall]),
-            "the clear floor around the toilet (`toilet space from side wall`, `toilet space from rear wall`)",
-        ),
-        (
-            !is_told(&[AccessDistance::SideGrabBar, AccessDistance::RearGrabBar]) && !has(room, &[Kind::GrabBar]),
-            "the bars at the toilet (`side grab bar`, `rear grab bar`)",
-        ),
-        (
-            (has(room, &[Kind::GrabBar]) || is_told(&[AccessDistance::SideGrabBar]))
-                && !is_told(&[AccessDistance::GrabBarHeight]),
-            "how high the bars are (`grab bar height`)",
-        ),
-        (shower && room.access.shower_type.is_absent(), "how one comes into the shower (`shower type`)"),
-    ];
-    let missing: Vec<Phrase> = asked.into_iter().filter(|(asks, _)| *asks).map(|(_, what)| what.into()).collect();
+    let asked = [floors(context, room), bars(context, room), shower(context, room), reached(context, room)];
+    let missing: Vec<Phrase> =
+        asked.into_iter().flatten().filter(|(asks, _)| *asks).map(|(_, what)| what.into()).collect();
     if missing.is_empty() {
         return None;
     }
@@ -68,39 +51,158 @@ fn of_bath(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let finding = Remark::query(toilet.name.span, message).room(&room.folder).selection(&toilet.name);
     Some(
         finding
-            .source("2010 ADA Standards 304, 604, 608")
+            .source("2010 ADA Standards 304, 305, 308, 603, 604, 608")
             .remedy("measure or plan it, and write it under the room's `access`"),
     )
+}
+
+/// What is asked of a bath, and whether it is.
+type Asks = Vec<(bool, &'static str)>;
+
+fn is_told(context: &Context<'_>, room: &Room, names: &[AccessDistance]) -> bool {
+    names.iter().all(|name| for_access_there(context.site, room, *name).is_some())
+}
+
+/// The floor to turn on, around the toilet, and before the other things.
+fn floors(context: &Context<'_>, room: &Room) -> Asks {
+    let told = |names: &[AccessDistance]| is_told(context, room, names);
+    let more = has(room, &[&[Kind::Basin][..], &SHOWER[..]].concat());
+    vec![
+        (!told(&[AccessDistance::TurningCircle]), "the floor on which a chair turns (`turning circle`)"),
+        (
+            !told(&[AccessDistance::ToiletSpaceFromSideWall, AccessDistance::ToiletSpaceFromRearWall]),
+            "the clear floor around the toilet (`toilet space from side wall`, `toilet space from rear wall`)",
+        ),
+        (more && room.access.clear_floor.is_empty(), "the clear floor at each fixture (`clear floor`)"),
+    ]
+}
+
+/// The bars at the toilet: how long they are, where the one at its side begins unless the plan sets bars out, and how high.
+fn bars(context: &Context<'_>, room: &Room) -> Asks {
+    let told = |name| is_told(context, room, &[name]);
+    let set_out = room.fixtures.iter().any(|fixture| {
+        let chosen = chosen_for(room, fixture);
+        fixture.takes.get() == Some(&Kind::GrabBar) || chosen.is_some_and(|one| one.is(Kind::GrabBar))
+    });
+    let (side, rear) = (told(AccessDistance::SideGrabBar), told(AccessDistance::RearGrabBar));
+    let begins = set_out || told(AccessDistance::SideGrabBarFromRearWall);
+    let high = told(AccessDistance::GrabBarHeight);
+    vec![
+        (!side && !rear && !set_out, "the bars at the toilet (`side grab bar`, `rear grab bar`)"),
+        (!side && rear && !set_out, "the bar at the toilet's side (`side grab bar`)"),
+        (side && !rear && !set_out, "the bar behind the toilet (`rear grab bar`)"),
+        (side && !begins, "where the bar at the toilet's side begins (`side grab bar from rear wall`)"),
+        ((has(room, &[Kind::GrabBar]) || side) && !high, "how high the bars are (`grab bar height`)"),
+    ]
+}
+
+const SHOWER: [Kind; 3] = [Kind::ShowerSet, Kind::ShowerTray, Kind::ShowerGlass];
+
+/// How one comes into the shower, through what and over what.
+fn shower(context: &Context<'_>, room: &Room) -> Asks {
+    if !has(room, &SHOWER) {
+        return vec![];
+    }
+    let told = |name| is_told(context, room, &[name]);
+    vec![
+        (room.access.shower_type.is_absent(), "how one comes into the shower (`shower type`)"),
+        (!told(AccessDistance::ShowerEntry), "how wide its entry is (`shower entry`)"),
+        (!told(AccessDistance::ShowerThreshold), "how high the step at its entry is (`shower threshold`)"),
+    ]
+}
+
+/// What must be seen or reached, sitting.
+fn reached(context: &Context<'_>, room: &Room) -> Asks {
+    let told = |name| is_told(context, room, &[name]);
+    let mirror = has(room, &[Kind::Mirror, Kind::LitMirror, Kind::MirrorCabinet]);
+    let in_the_shower = room.access.controls.iter().any(|control| Mention::Shower.is_in(&control.name));
+    let shower = has(room, &SHOWER) && !in_the_shower;
+    vec![
+        (shower && !told(AccessDistance::ShowerControls), "how high the shower's controls are (`shower controls`)"),
+        (mirror && !told(AccessDistance::Mirror), "how low the mirror begins (`mirror`)"),
+        (room.access.controls.is_empty(), "how high switches and outlets are (`controls`)"),
+    ]
 }
 
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
 
+    fn bath(room: &str) -> Trial {
+        Trial::of("complete/site")
+            .room(room)
+            .selection("selection: Toilet\nkind: toilet", "rough-in: 12\"")
+            .selection("selection: Column\nkind: shower set", "valve: own")
+    }
+
+    fn ada(room: &str) -> Trial {
+        bath(room).book("access profile: 2010 ADA")
+    }
+
+    const FLOOR: &str = "turning circle: 60\", toilet space from side wall: 60\", toilet space from rear wall: 56\"";
+    const BARS: &str =
+        "side grab bar: 42\", side grab bar from rear wall: 12\", rear grab bar: 36\", grab bar height: 34\"";
+    const SHOWER: &str =
+        "shower type: roll-in, shower entry: 60\", shower threshold: 1/2\", shower controls: 42\", mirror: 38\"";
+    const REACH: &str = "clear floor: {shower: 60\" x 36\"}, controls: {switch: {height: 44\"}}";
+
     /// Source: 2010 ADA Standards 304.3, 604.3, 604.5 and 608.2 ask for what is asked here.
     #[test]
     fn a_bath_that_is_planned_for_access_says_what_it_offers() {
-        let bath = |room: &str| {
-            Trial::of("complete/site")
-                .room(room)
-                .selection("selection: Toilet\nkind: toilet", "rough-in: 12\"")
-                .selection("selection: Column\nkind: shower set", "valve: own")
-        };
-        let ada = |room: &str| bath(room).book("access profile: 2010 ADA");
         ada("")
-            .finds("the room is planned for access, and nobody says the floor on which a chair turns (`turning circle`), the clear floor around the toilet (`toilet space from side wall`, `toilet space from rear wall`), the bars at the toilet (`side grab bar`, `rear grab bar`) and how one comes into the shower (`shower type`)")
+            .finds("the room is planned for access, and nobody says the floor on which a chair turns (`turning circle`), the clear floor around the toilet (`toilet space from side wall`, `toilet space from rear wall`), the clear floor at each fixture (`clear floor`), the bars at the toilet (`side grab bar`, `rear grab bar`), how one comes into the shower (`shower type`), how wide its entry is (`shower entry`), how high the step at its entry is (`shower threshold`), how high the shower's controls are (`shower controls`) and how high switches and outlets are (`controls`)")
             .weighs("query")
             .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
-        let all = "access: {turning circle: 60\", toilet space from side wall: 60\", toilet space from rear wall: 56\", side grab bar: 42\", rear grab bar: 36\", grab bar height: 34\", shower type: roll-in}";
-        ada(all).stays_silent();
+        let all = format!("access: {{{FLOOR}, {BARS}, {SHOWER}, {REACH}}}");
+        ada(&all).stays_silent();
+        bath("").stays_silent();
+        ada("access profile: none").stays_silent();
+    }
+
+    /// Source: 2010 ADA Standards 305, 308, 603, 604 and 608, each of one fact that is left out.
+    #[test]
+    fn each_fact_that_a_bath_for_access_lacks_is_asked_for() {
+        let all = format!("access: {{{FLOOR}, {BARS}, {SHOWER}, {REACH}}}");
+        for (field, asks) in [
+            ("side grab bar: 42\", ", "the bar at the toilet's side (`side grab bar`)"),
+            (
+                "side grab bar from rear wall: 12\", ",
+                "where the bar at the toilet's side begins (`side grab bar from rear wall`)",
+            ),
+            ("rear grab bar: 36\", ", "the bar behind the toilet (`rear grab bar`)"),
+            ("grab bar height: 34\", ", "how high the bars are (`grab bar height`)"),
+            ("shower entry: 60\", ", "how wide its entry is (`shower entry`)"),
+            ("shower threshold: 1/2\", ", "how high the step at its entry is (`shower threshold`)"),
+            ("shower controls: 42\", ", "how high the shower's controls are (`shower controls`)"),
+            ("clear floor: {shower: 60\" x 36\"}, ", "the clear floor at each fixture (`clear floor`)"),
+            (", controls: {switch: {height: 44\"}}", "how high switches and outlets are (`controls`)"),
+        ] {
+            let lacks = all.replacen(field, "", 1);
+            assert_ne!(lacks, all, "{field}");
+            ada(&lacks).finds(&format!("the room is planned for access, and nobody says {asks}"));
+        }
+        let mirror = |room: &str| ada(room).selection("selection: Mirror\nkind: mirror", "model: M");
+        mirror(&all).stays_silent();
+        mirror(&all.replace(", mirror: 38\"", ""))
+            .finds("the room is planned for access, and nobody says how low the mirror begins (`mirror`)");
+    }
+
+    #[test]
+    fn what_is_ordered_or_planned_for_access_tells_of_itself() {
+        let all = format!("access: {{{FLOOR}, {BARS}, {SHOWER}, {REACH}}}");
+        // Bars by their names, the valve of a shower among the controls.
+        let ordered = all.replace("side grab bar: 42\", ", "").replace("rear grab bar: 36\", ", "");
+        ada(&ordered)
+            .selection("selection: Side grab bar\nkind: grab bar", "size: {length: 42\"}")
+            .selection("selection: Rear grab bar\nkind: grab bar", "size: {length: 36\"}")
+            .stays_silent();
+        ada(&all.replace("shower controls: 42\", ", "").replace("{switch:", "{shower valve:")).stays_silent();
         ada(&all.replace("turning circle: 60\", ", "")).finds(
             "the room is planned for access, and nobody says the floor on which a chair turns (`turning circle`)",
         );
-        bath("").stays_silent();
-        ada("access profile: none").stays_silent();
         // A plan with all that takes floor tells of the floor itself; one that lacks something may be wrong.
         let plan = "outline: 9' x 8'\nfixtures: {t: {wall: A, centre: 18\", width: 15\", depth: 28\", takes: toilet, selection: Toilet}}";
-        let rest = "access: {side grab bar: 42\", rear grab bar: 36\", grab bar height: 34\", shower type: roll-in}";
+        let rest = format!("access: {{{BARS}, {SHOWER}, {REACH}}}");
         ada(&format!("{plan}\n{rest}")).stays_silent();
         ada(&format!("{plan}\n{rest}")).selection("selection: Linen\nkind: wardrobe", "model: L").finds_one();
     }
