@@ -1,4 +1,6 @@
-//! What nobody says of a bath that is planned for access.
+//! What nobody says of a bath or a kitchen that is planned for access.
+
+mod kitchen;
 
 use crate::assess::Context;
 use crate::assess::rules::Findings;
@@ -11,7 +13,7 @@ use crate::vocabulary::{Kind, Mention, Mount};
 /// Asks of each bath for all that is not known of it at once, and of each basin in a cabinet for its knee space.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in context.book.rooms.iter().filter(|room| planned_for_access(context.book, room) && !room.partly_unread) {
-        findings.extend(of_bath(context, room));
+        findings.extend(of_bath(context, room).or_else(|| kitchen::ask(context, room)));
         findings.extend(room.selections.iter().filter(|basin| has_no_knee_space(room, basin)).map(|basin| {
             let name = &basin.name.value;
             let message = phrase!("nobody says what space for knees there is under `{name}`", name);
