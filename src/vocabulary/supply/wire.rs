@@ -19,7 +19,7 @@ const CABLES: [&str; 20] = [
 
 /// The most that the wire carries that the words name, in amperes; none where they name none.
 pub(super) fn carries(plain: &str) -> Option<u32> {
-    awg(plain).or_else(|| metric(plain))
+    awg(plain).or_else(|| metric(plain)).or_else(|| cable(plain))
 }
 
 fn awg(plain: &str) -> Option<u32> {
@@ -47,6 +47,26 @@ fn awg(plain: &str) -> Option<u32> {
     })?;
     let (_, copper, aluminium) = AWG.iter().find(|(awg, ..)| *awg == size)?;
     Some(if plain.contains("alumin") { *aluminium } else { *copper })
+}
+
+/// A cable of so many wires of one size, which the trade gives without its unit: `3x2.5`, `5G6`. What amperes follow are
+/// fuses: `3x10 A`.
+fn cable(plain: &str) -> Option<u32> {
+    let text = phrase::with_points(plain);
+    let words: Vec<&str> = text
+        .split(|letter: char| letter.is_whitespace() || ",;()/".contains(letter))
+        .filter(|word| !word.is_empty())
+        .collect();
+    words.iter().enumerate().find_map(|(at, word)| {
+        let (wires, size) = word.split_once(['x', 'g', '×'])?;
+        let is_fuses = words.get(at + 1).is_some_and(|next| next.starts_with('a'));
+        if is_fuses || !["3", "4", "5"].contains(&wires) {
+            return None;
+        }
+        let (whole, part) = size.split_once('.').unwrap_or((size, "0"));
+        let tenths = whole.parse::<u32>().ok()?.checked_mul(10)?.checked_add(part.parse().ok()?)?;
+        METRIC.iter().find(|(size, _)| *size == tenths).map(|(_, amps)| *amps)
+    })
 }
 
 fn metric(plain: &str) -> Option<u32> {
@@ -80,6 +100,9 @@ mod tests {
             ("240 v 40 a, 10-gauge wire", 30),
             ("240 v 40 a, 10/3 w/g romex", 30),
             ("120 v 20 a, 14/2 with ground", 15),
+            ("230 v 32 a, nym 3x1.5", 19),
+            ("230 v 32 a, 3g2,5", 27),
+            ("400 v 3n 32 a, 5x6", 46),
             ("230 v 32 a, 2.5 mm2 cable", 27),
             ("230 v 32 a, 2,5 mm² cable", 27),
             ("230 v 32 a, 6mm² t&e", 46),
@@ -94,6 +117,9 @@ mod tests {
             "3/4 cable gland",
             "120/240 v, 40 a",
             "14/50 receptacle",
+            "400 v 3n, 3x10 a",
+            "400 v 3n, 3 x 16 a",
+            "2x4 box",
         ] {
             assert_eq!(carries(words), None, "{words}");
         }

@@ -1,6 +1,7 @@
 //! A fact of the site that a check needs for a thing, and that nobody gives.
 
 mod access;
+mod blocking;
 mod doors;
 mod glass;
 mod hollow;
@@ -38,8 +39,9 @@ declare! {
     /// to; the recess of what is meant to be flush; the sizes of a measured opening for which the sheet asks; the drawers below what reaches into their cabinet; the
     /// type of unit that an opening is made for; what a bracket is fixed to. Whether sides of cabinets that are seen are
     /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered, what space for knees is under a
-    /// basin, and of a bath with a toilet where a chair turns, the floor and the bars at the toilet, and how one comes into
-    /// the shower. And how
+    /// basin, and of a bath with a toilet where a chair turns, the floor and the bars at the toilet, how one comes into
+    /// the shower, and how high mirror and controls are; of a kitchen its ways out, the floor and the surface to work at, the
+    /// sink, the shelves and the controls. And how
     /// far a low window that is not told to be safety glass is from the tub or shower of its room; and how deep the wall
     /// is hollow, and what runs in it, that a mirror cabinet is let into. How large each fixture is that the plan sets
     /// out, where nothing is chosen for it. And where a door of the room swings, and on which side it hangs, where it may

@@ -58,6 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(no_fall(context, &fitted).or_else(|| hung::no_fall(context, &fitted)));
     }
     findings.extend(context.site.options().filter_map(|one| behind_a_vanity(context, one)));
+    findings.extend(context.site.options().filter_map(|one| hung::on_a_vanity(context, one)));
 }
 
 fn forbidden(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {

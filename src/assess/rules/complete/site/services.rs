@@ -1,5 +1,6 @@
 //! What nobody says of services that a sheet is exact about, or that a heated thing must have.
 
+use super::blocking;
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::Findings;
@@ -8,8 +9,8 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
-use crate::units::{Length, LengthRange, Wrote};
-use crate::vocabulary::supply::{Backing, heights, is_none};
+use crate::units::{Length, Wrote};
+use crate::vocabulary::supply::is_none;
 use crate::vocabulary::{Hazard, Kind, Mention, Words};
 
 /// Kinds of which some are heated, and most are not.
@@ -23,7 +24,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.connected() {
         findings.extend(super::words::ask(&fitted));
         findings.extend(pattern(&fitted));
-        findings.extend(blocking(&fitted));
+        findings.extend(blocking::ask(&fitted));
         findings.extend(zones(&fitted));
         findings.extend(height_of_drain(&fitted));
     }
@@ -53,75 +54,6 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
 }
-
-/// The sheet wants something to fix a bracket to, and nobody says what is in the wall, or nothing that holds is.
-fn blocking(fitted: &Placement<'_>) -> Option<Remark> {
-    let needs = fitted.option.fit.get()?.needs.blocking.spanned().filter(|needs| !is_none(&needs.value))?;
-    let there = &fitted.opening.service.blocking;
-    let (name, opening) = (&fitted.selection.name.value, &fitted.opening.name.value);
-    let is = match there.get() {
-        None if !there.is_absent() => return None,
-        None => phrase!("nobody says what there is in the wall at the opening `{opening}`", opening),
-        Some(words) => match words.is.is {
-            Some(Backing::There) => return at_other_heights(fitted),
-            _ if is_none(&words.words) => phrase!("there is none in the wall at the opening `{opening}`", opening),
-            Some(Backing::NotThere) => {
-                phrase!("at the opening `{opening}` there is none by its words: `{}`", opening, words.words)
-            }
-            Some(Backing::StudsAlone) => {
-                phrase!(
-                    "at the opening `{opening}` there are studs alone (`{}`), which may not be where it is fixed",
-                    opening,
-                    words.words
-                )
-            }
-            None => phrase!(
-                "what is written of it at the opening `{opening}` can't be understood: `{}`",
-                opening,
-                words.words
-            ),
-        },
-    };
-    let message = phrase!("`{name}` is fixed to blocking ({}), and {is}", name, Wrote(&needs.value), is);
-    let at = there.span().unwrap_or(fitted.opening.span);
-    let finding = fitted.finding(Severity::Query, at, message).also(needs.span, "needs this");
-    let remedy = "have it set before the wall is closed, and add it to the opening, with what it is of: `service: {blocking: …}`";
-    Some(Remark { caution: Some(without_blocking(fitted.selection)), ..finding.remedy(remedy) })
-}
-
-/// How a thing hurts that is not held: it tips over, gives way under who holds on to it, or comes off its wall.
-fn without_blocking(selection: &Selection) -> Hazard {
-    let hazards = selection.kind.get().map_or(&[][..], |kind| kind.hazards());
-    [Hazard::Tipping, Hazard::Fall].into_iter().find(|hazard| hazards.contains(hazard)).unwrap_or(Hazard::Weight)
-}
-
-/// Blocking is there, and not at the heights that the sheet names.
-fn at_other_heights(fitted: &Placement<'_>) -> Option<Remark> {
-    let needs = fitted.option.fit.get()?.needs.blocking.spanned()?;
-    let there = fitted.opening.service.blocking.spanned()?;
-    let (wanted, found) = (heights(&needs.value), heights(&there.words));
-    let has = |height: Length| {
-        let ends = |found: &LengthRange| Some((found.least? - RAIL, found.most? + RAIL));
-        found.iter().filter_map(ends).any(|(low, high)| low <= height && height <= high)
-    };
-    let lacks = wanted.iter().flat_map(|height| [height.least, height.most]).flatten().any(|height| !has(height));
-    if found.is_empty() || !lacks {
-        return None;
-    }
-    let message = phrase!(
-        "`{}` is fixed to blocking ({}), and at the opening `{}` there is some at other heights: `{}`",
-        fitted.selection.name.value,
-        Wrote(&needs.value),
-        fitted.opening.name.value,
-        there.words
-    );
-    let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
-    let remedy = "have it set at the sheet's heights before the wall is closed, and write them at the opening";
-    Some(Remark { caution: Some(without_blocking(fitted.selection)), ..finding.remedy(remedy) })
-}
-
-/// A rail is so high on each side of its middle (common practice: a 2 by 4 laid flat).
-const RAIL: Length = Length::from_sixty_fourths(112);
 
 /// The sheet says where services come out, and the opening does not.
 fn zones(fitted: &Placement<'_>) -> Option<Remark> {
@@ -189,7 +121,7 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
         ("power", Hazard::Power, needs.power.spanned().map(|asked| (&asked.value.words, asked.span))),
         ("duct", Hazard::Air, needs.duct.spanned().map(|asked| (&asked.value.words, asked.span))),
         ("gas", Hazard::Gas, needs.gas.spanned().map(|asked| (&asked.value.words, asked.span))),
-        ("blocking", without_blocking(selection), needs.blocking.spanned().map(|asked| (&asked.value, asked.span))),
+        ("blocking", blocking::without(selection), needs.blocking.spanned().map(|asked| (&asked.value, asked.span))),
     ];
     let asked = each.into_iter().filter_map(|(key, hazard, asked)| Some((key, hazard, asked?)));
     let asked: Vec<_> = asked.filter(|(_, _, (words, _))| worded(words)).collect();
@@ -254,19 +186,6 @@ mod tests {
     }
 
     #[test]
-    fn what_a_bracket_is_fixed_to_is_asked_for() {
-        let tall = |service: &str| {
-            Trial::of("complete/site").opening("bay", &format!("{{takes: refrigerator{service}}}")).selection(
-                "selection: It\nkind: refrigerator\nplace: bay",
-                "fit: {needs: {blocking: 'solid, 66\" to 70\" AFF'}}",
-            )
-        };
-        tall("").finds("`It` is fixed to blocking (solid, 66\" to 70\" AFF), and nobody says what there is in the wall at the opening `bay`").cautions();
-        tall(", service: {blocking: 'solid, 66\" to 72\" AFF'}").stays_silent();
-        tall(", service: {blocking: none}").finds_one();
-    }
-
-    #[test]
     fn a_zone_that_the_sheet_gives_wants_a_point() {
         let sheet = "fit: {zones: {power: {height: at most 6\"}, duct: {height: at most 8\"}}}";
         dryer("width: 27\"", sheet)
@@ -322,34 +241,6 @@ mod tests {
         Trial::of("complete/site")
             .selection("selection: Bath floor\nkind: tile", "accessories: [{name: heating mat}]")
             .finds_one();
-    }
-
-    #[test]
-    fn blocking_is_at_the_heights_that_the_sheet_names() {
-        let hood = |there: &str| {
-            Trial::of("complete/site")
-                .opening("hood", &format!("{{takes: hood, service: {{blocking: '{there}'}}}}"))
-                .selection(
-                    "selection: Hood\nkind: hood\nplace: hood",
-                    "fit: {needs: {blocking: 'two rails, 72\" and 84\" AFF'}}",
-                )
-        };
-        hood("one rail, 60\" AFF").finds_one().weighs("query").cautions();
-        hood("one rail, 72\" AFF").finds_one();
-        for none in ["drywall only, no blocking", "drywall anchors", "toggle bolts", "none yet", "no fixing"] {
-            hood(none)
-                .finds(&format!("`Hood` is fixed to blocking (two rails, 72\" and 84\" AFF), and at the opening `hood` there is none by its words: `{none}`"))
-                .weighs("query")
-                .cautions();
-        }
-        hood("existing studs").finds_one();
-        hood("as drawn").finds_one();
-        hood("18 mm plywood, 60\" to 90\" AFF").stays_silent();
-        hood("brick wall").stays_silent();
-        hood("two rails, 72\" and 84\" AFF").stays_silent();
-        hood("rails at 71 1/2\" and 84\" AFF").stays_silent();
-        hood("solid blocking, 66\" to 86\" AFF").stays_silent();
-        hood("two rails as the sheet asks").stays_silent();
     }
 
     /// Source: trade reports F-59 (a bowl below its drain).

@@ -1,7 +1,7 @@
 //! A basin that hangs on a wall or stands on a foot, against the drain behind it.
 
 use crate::assess::{Context, say};
-use crate::book::{DetailName, ProductOption};
+use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::outlets::height_of_the_drain;
@@ -20,9 +20,22 @@ pub(super) fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<R
     let (selection, option) = (fitted.selection, fitted.option);
     let is_set_in = matches!(option.mount(), Some(Mount::Under | Mount::DropIn | Mount::Apron));
     let is_asked = selection.is(Kind::Basin) && !is_set_in && option.length(DetailName::BowlDepth).is_none();
-    if !is_asked || vanity_of(fitted.room, selection).is_some() {
-        return None;
-    }
+    let on_a_vanity = vanity_of(fitted.room, selection).is_some();
+    if is_asked && !on_a_vanity { above(context, fitted) } else { None }
+}
+
+/// The same of a basin that stands on a vanity, by the drain behind that.
+pub(super) fn on_a_vanity(
+    context: &Context<'_>,
+    (room, selection, option): (&Room, &Selection, &ProductOption),
+) -> Option<Remark> {
+    let vanity = vanity_of(room, selection)?;
+    let stands = option.mount() == Some(Mount::OnCounter) && option.length(DetailName::BowlDepth).is_none();
+    if stands { above(context, &Placement::at((room, vanity.opening), (selection, option))) } else { None }
+}
+
+fn above(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let (selection, option) = (fitted.selection, fitted.option);
     let rim = rim_of(fitted.room, selection, option)?.value;
     let (drain, at) = height_of_the_drain(fitted.opening)?;
     let deep = height_of(option).filter(|high| *high <= BOWL);
@@ -80,6 +93,19 @@ mod tests {
         basin("32 mm, 880 mm above finished floor", "850 mm", "mount: wall-hung").finds_one().weighs("stop");
         basin("DN 40, 800 mm über OKFF", "850 mm", "mount: wall-hung").finds_one().weighs("query");
         basin("32 mm, 550 mm above finished floor", "850 mm", "mount: wall-hung").stays_silent();
+    }
+
+    #[test]
+    fn so_does_one_that_stands_on_a_vanity() {
+        let basin = |drain: &str| {
+            Trial::of("fit/below")
+                .room("clearances: {basin height: 860 mm}")
+                .opening("vanity", &format!("{{takes: cabinet, service: {{drain: '{drain}'}}}}"))
+                .selection("selection: Vanity\nkind: cabinet\nplace: vanity", "model: V")
+                .selection("selection: Basin\nkind: basin", "mount: on the counter\nsize: {height: 130 mm}")
+        };
+        basin("40 mm, 800 mm AFF").finds_one().weighs("stop").cautions();
+        basin("40 mm, 500 mm AFF").stays_silent();
     }
 
     #[test]
