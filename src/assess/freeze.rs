@@ -1,7 +1,7 @@
 //! Freezes a book into an issue: every item with its mark, and what it comes to.
 
-use crate::book::{Book, Prices, Room, Selection};
-use crate::ledger::{AllowedTerms, Head, Issue, IssuedItem, IssuedSheet, MoneyTerms, Purpose, Total};
+use crate::book::{Book, Prices, Project, Room, Selection};
+use crate::ledger::{AllowedTerms, Head, Issue, IssuedItem, IssuedSheet, MoneyTerms, Purpose, TitleBlock, Total};
 use crate::shown::{self, Marked, Versions};
 use crate::site::plan::Plans;
 use crate::units::{Currency, Date, Money};
@@ -57,6 +57,19 @@ pub fn freeze(book: &Book, assessment: &Assessment, heading: Heading) -> Issue {
         asked: vec![],
         unapproved: None,
         money: Some(money_terms(book)),
+        title_block: Some(title_block(&book.project)),
+    }
+}
+
+/// What stands at the head of every sheet, by the book as it is now.
+fn title_block(project: &Project) -> TitleBlock {
+    let firm = &project.firm;
+    TitleBlock {
+        client: project.client.get().cloned(),
+        address: project.address.get().cloned(),
+        firm: firm.name.get().cloned(),
+        phone: firm.phone.get().cloned(),
+        email: firm.email.get().cloned(),
     }
 }
 

@@ -12,8 +12,8 @@ pub use context::{Context, about};
 
 mod change_order;
 pub use change_order::{
-    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Term, TermMoved, asked,
-    changed_items,
+    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Term, TermMoved,
+    TitleField, asked, changed_items,
 };
 
 mod critical;

@@ -49,6 +49,30 @@ pub struct Issue {
     /// What of money is agreed besides prices; older issues do not say it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub money: Option<MoneyTerms>,
+    /// What stands at the head of every sheet; older issues do not say it.
+    #[serde(rename = "title block", default, skip_serializing_if = "Option::is_none")]
+    pub title_block: Option<TitleBlock>,
+}
+
+/// What stands at the head of every sheet besides the title: whose work it is, where, and whom to call.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TitleBlock {
+    /// The household.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub client: Option<String>,
+    /// Where the work is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub address: Option<String>,
+    /// The firm's name.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub firm: Option<String>,
+    /// Where to call.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub phone: Option<String>,
+    /// Where to write.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub email: Option<String>,
 }
 
 /// What of money is agreed besides prices.

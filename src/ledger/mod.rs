@@ -42,7 +42,7 @@ pub use fault::{FaultKind, LedgerFault};
 pub use head::{Head, Stated};
 pub use issue::{
     AllowedTerms, AskedChange, Issue, IssuedItem, IssuedSheet, ItemName, MoneyTerms, Named, TakenUnapproved, Terms,
-    Total, WhoMust,
+    TitleBlock, Total, WhoMust,
 };
 pub use line::{FIRST_BEFORE, Line};
 pub use moment::{Moment, NotAMoment};

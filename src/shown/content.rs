@@ -85,15 +85,22 @@ pub fn shown_of(book: &Book, room: &Room, selection: &Selection, pictures: Pictu
     let includes = allowance.map_or(ShownValue::Nothing, |allowance| allowance.includes.shown());
     put(&mut fields, "allowance includes", Since::Second, includes);
     put(&mut fields, MarkedField::Options.word(), Since::First, ShownValue::List(options));
-    put(&mut fields, MarkedField::CounterLayout.word(), Since::Third, laid_out(room, selection));
+    let as_shown = |laid: CounterLayout| super::as_shown(book, room, selection, laid).0;
+    let laid = layouts(room, selection).into_iter().map(as_shown).collect();
+    put(&mut fields, MarkedField::CounterLayout.word(), Since::Third, laid_out(laid));
     ShownItem(ShownValue::Group(fields))
 }
 
-/// The layout of a counter, as its page draws it.
-pub(super) fn laid_out(room: &Room, selection: &Selection) -> ShownValue {
+/// The layouts of a counter, as it is to be cut; none of anything else.
+pub(super) fn layouts(room: &Room, selection: &Selection) -> Vec<CounterLayout> {
     if !selection.is(Kind::Counter) {
-        return ShownValue::Nothing;
+        return vec![];
     }
+    counter_layouts(Plan::of(room).as_ref(), room, selection)
+}
+
+/// The layouts of a counter, as they are drawn.
+pub(super) fn laid_out(laid: Vec<CounterLayout>) -> ShownValue {
     let field = |key, value| ShownField::new(key, Since::Third, value);
     let piece = |(number, piece): (usize, &LayoutPiece)| {
         let name = piece.name.clone().unwrap_or_else(|| format!("piece {}", number + 1));
@@ -126,7 +133,6 @@ pub(super) fn laid_out(room: &Room, selection: &Selection) -> ShownValue {
             field("seams", laid.seams.shown()),
         ])
     };
-    let laid = counter_layouts(Plan::of(room).as_ref(), room, selection);
     ShownValue::List(laid.into_iter().map(layout).collect())
 }
 

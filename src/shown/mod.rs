@@ -11,6 +11,7 @@ mod field;
 mod known;
 mod page;
 pub mod plan;
+mod settled;
 mod sheet_of;
 pub mod trades;
 mod written;
@@ -29,6 +30,7 @@ pub use changes::{Change, ChangedValue, changes, changes_to_rest_on};
 pub use content::{ShownItem, option_alone, shown_of};
 pub use field::{ChangedField, MarkedField};
 pub use page::page;
+pub use settled::as_shown;
 pub use sheet_of::SheetOf;
 
 /// Finds the digest of a picture by its path in the book.

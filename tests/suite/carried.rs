@@ -110,6 +110,12 @@ fn what_all_had_signed_stands_when_one_of_them_decides_no_longer() {
     ["ada", "ben"].iter().for_each(|who| approves(&project, who));
     let project = project.file("book.yaml", &book(ADA));
     run(&project, &["status"]).says("0 approved").says("approved, and held");
+    // Nothing of the things themselves changed: who takes a delivery is not told that it did.
+    let site = project.beside("site");
+    run(&project, &["publish", "--draft", "--out", site.to_str().unwrap()]);
+    let delivery = fs::read_to_string(site.join("installer/deliveries/from-ardwin.html")).unwrap();
+    assert!(delivery.contains("Approved, on terms that are others now: call the office"));
+    assert!(!delivery.contains("Changed since it was approved: call the office before you take it<"));
     run(&project, &["issue", "--for", "approval"]).exits(0).says("Ben Ostrevy no longer decides");
     run(&project, &["status"]).says("2 approved");
 }
@@ -174,4 +180,49 @@ fn another_way_to_write_a_name_is_no_other_person() {
     run(&project, &["status"]).says("1 approved").does_not_say("held");
     let project = project.file("book.yaml", &named("Zoa O'Lint"));
     run(&project, &["status"]).says("0 approved");
+}
+
+/// A sheet on site says whom to call: whoever holds one with another number can be sent the new one.
+#[test]
+fn another_number_to_call_is_told_asks_nobody_and_can_be_issued_anew() {
+    let firm = |phone: &str| format!("{}firm: {{name: Varrick, phone: {phone}}}\naddress: 1 Tallow Lane\n", book(ADA));
+    let project = issued().file("book.yaml", &firm("555 0188"));
+    let build = ["issue", "--for", "construction", "--unapproved", "said so"];
+    run(&project, &build).exits(0).says("issue 2");
+    run(&project, &build).exits(0).says("nothing changed since issue 2; it stands");
+    let project = project.file("book.yaml", &firm("555 0142"));
+    run(&project, &["compare", "2", "now"])
+        .says("where to call from 555 0188 to 555 0142")
+        .says("no item changed")
+        .does_not_say("to sign");
+    let terms = run(&project, &["compare", "2", "now", "--format", "json"]).stdout_is_json()["terms"].clone();
+    assert_eq!(terms, serde_json::json!(["where to call from 555 0188 to 555 0142"]));
+    assert!(pdf(&project, "2", "now").contains("Where to call 555 0188 555 0142"), "{}", pdf(&project, "2", "now"));
+    run(&project, &build).exits(0).says("issue 3");
+    run(&project, &["status"]).does_not_say("approve again");
+    let project =
+        project.file("book.yaml", &firm("555 0142").replace("1 Tallow", "7 Tallow").replace("Small", "Smaller"));
+    run(&project, &["compare", "3", "now"])
+        .says("the address of the work from 1 Tallow Lane to 7 Tallow Lane")
+        .says("the title from Small to Smaller");
+}
+
+/// Two who chose differently are both asked; what they agree on is not.
+#[test]
+fn who_answered_otherwise_than_another_is_reminded_to_agree() {
+    let project = issued();
+    approves(&project, "ada");
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let how = ["--decision", "approved", "--how", "said on the telephone", "--given", &given];
+    let oak = ["--item", "kitchen/bed", "--option", "oak"];
+    let rug = ["--item", "kitchen/rug"];
+    for item in [&oak[..], &rug] {
+        project.run([&["receive", "--by-hand", "ben"], item, &how].concat()).exits(0);
+    }
+    run(&project, &["status"]).says("not agreed");
+    for (who, other) in [("ada", "Ben Ostrevy"), ("ben", "Ada Marrowby")] {
+        run(&project, &["status", "--remind", who])
+            .says(&format!("Bed, Cookery: {other} answered otherwise"))
+            .does_not_say("Rug");
+    }
 }

@@ -71,6 +71,7 @@ impl IssuedBook {
             asked: vec![],
             unapproved: None,
             money: None,
+            title_block: None,
             after: None,
             items,
         };

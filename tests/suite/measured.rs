@@ -1,6 +1,8 @@
 //! Readings of every kind that the form takes, each from the face that it was read from: handed over as a file, taken in,
 //! confirmed, and judged by.
 
+mod counter;
+
 use serde_json::{Value, json};
 
 use crate::project::{Project, Ran};

@@ -21,7 +21,7 @@ mod tests;
 pub use asked::{Asked, asked};
 pub use reopened::{Look, Reopened, looked_at};
 pub use signing::Signing;
-pub use terms::{Term, TermMoved};
+pub use terms::{Term, TermMoved, TitleField};
 
 /// What changed between two issues.
 #[derive(Clone, Debug)]
@@ -34,7 +34,7 @@ pub struct ChangeOrder {
     pub sums: Vec<(Sort, Money)>,
     /// The sum with tax, where both issues have it.
     pub with_tax: Option<Moved<Money>>,
-    /// The terms of money that are others, as far as both issues say them.
+    /// The terms of money, and of the title block, that are others, as far as both issues say them.
     pub terms: Vec<TermMoved>,
     /// The openings that are built from other figures: the sheets that no longer stand. None where the earlier issue
     /// says nothing of what is built from, and the later does.

@@ -1,4 +1,4 @@
-//! What a change opens again, and what was looked at and stays: the items that rest on one that is another now.
+//! What is to be looked at again after a change, and what was looked at and stays: the items that rest on one that is another now.
 
 use std::collections::{HashMap, HashSet};
 

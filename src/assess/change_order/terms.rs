@@ -1,13 +1,15 @@
-//! What of the terms of money changed between two issues: tax, what prices include, allowances.
+//! What of the terms changed between two issues: tax, what prices include, allowances, and what heads every sheet.
 
 use crate::book::Prices;
 use crate::ledger::{AllowedTerms, Issue};
 use crate::shown::ChangedValue;
 use crate::units::{Currency, Money, Phrase, Wrote, phrase};
 
-/// A term of money.
+/// A term of money, or of the title block.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Term {
+    /// What heads every sheet.
+    TitleBlock(TitleField),
     /// The rate of tax.
     Tax,
     /// Whether tax is in every price: what was said, and what is.
@@ -16,6 +18,37 @@ pub enum Term {
     Allowance(String),
     /// What that is to pay for besides the things.
     AllowanceIncludes(String),
+}
+
+/// What heads every sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TitleField {
+    /// What the book is called.
+    Title,
+    /// The household.
+    Client,
+    /// Where the work is.
+    Address,
+    /// The firm.
+    Firm,
+    /// Where to call.
+    Phone,
+    /// Where to write.
+    Email,
+}
+
+impl TitleField {
+    /// What it is called in a sentence.
+    fn words(self) -> &'static str {
+        match self {
+            Self::Title => "the title",
+            Self::Client => "the client",
+            Self::Address => "the address of the work",
+            Self::Firm => "the firm",
+            Self::Phone => "where to call",
+            Self::Email => "where to write",
+        }
+    }
 }
 
 /// A term that is another one. An empty side was not agreed, or is not any more.
@@ -33,6 +66,7 @@ impl TermMoved {
     /// In a phrase: `tax from 8.25 % to 9 %`.
     pub fn words(&self) -> Phrase {
         let what = match &self.what {
+            Term::TitleBlock(field) => Phrase::from(field.words()),
             Term::Tax => Phrase::from("tax"),
             Term::Prices(was, is) => return phrase!("prices from {was} to {is}", was, is),
             Term::Allowance(name) => phrase!("allowance `{name}`", name),
@@ -47,14 +81,34 @@ impl TermMoved {
     }
 }
 
+/// What heads the sheets of both otherwise.
+fn title_block(from: &Issue, to: &Issue) -> Vec<TermMoved> {
+    let (Some(was), Some(is)) = (&from.title_block, &to.title_block) else { return vec![] };
+    let both = [
+        (TitleField::Title, Some(&from.title), Some(&to.title)),
+        (TitleField::Client, was.client.as_ref(), is.client.as_ref()),
+        (TitleField::Address, was.address.as_ref(), is.address.as_ref()),
+        (TitleField::Firm, was.firm.as_ref(), is.firm.as_ref()),
+        (TitleField::Phone, was.phone.as_ref(), is.phone.as_ref()),
+        (TitleField::Email, was.email.as_ref(), is.email.as_ref()),
+    ];
+    let moved = both.into_iter().filter(|(_, was, is)| was != is);
+    moved
+        .map(|(field, was, is)| TermMoved { what: Term::TitleBlock(field), from: was.map(plain), to: is.map(plain) })
+        .collect()
+}
+
+fn plain(text: &String) -> ChangedValue {
+    ChangedValue::Other(phrase!("{text}", Wrote(text)))
+}
+
 /// The terms that are not the same. Of what an older issue does not say nothing is told.
 pub(super) fn between(from: &Issue, to: &Issue) -> Vec<TermMoved> {
-    let plain = |text: &String| ChangedValue::Other(phrase!("{text}", Wrote(text)));
     let moved = |what: Term, from: Option<ChangedValue>, to: Option<ChangedValue>| {
         (from != to).then_some(TermMoved { what, from, to })
     };
     let prices = |tax_in: bool| if tax_in { Prices::WithTax } else { Prices::BeforeTax };
-    let mut found = Vec::new();
+    let mut found = title_block(from, to);
     if let (Some(was), Some(is)) = (&from.terms, &to.terms) {
         let (was, is) = (prices(was.tax_in_prices), prices(is.tax_in_prices));
         found.extend((was != is).then_some(TermMoved { what: Term::Prices(was, is), from: None, to: None }));

@@ -40,6 +40,7 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
         asked: vec![],
         unapproved: None,
         money: None,
+        title_block: None,
     }
 }
 

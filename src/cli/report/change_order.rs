@@ -113,7 +113,8 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
 fn opens_again(all: &[Reopened]) -> String {
     let mut text = String::new();
     let (again, unchanged): (Vec<_>, Vec<_>) = all.iter().partition(|one| one.look == Look::OpensAgain);
-    for (heading, all) in [("opens again", again), ("looked at, unchanged", unchanged)] {
+    for (heading, all) in [("to be looked at again (its approval stands)", again), ("looked at, unchanged", unchanged)]
+    {
         if !all.is_empty() {
             let _ = writeln!(text, "\n{heading}");
         }

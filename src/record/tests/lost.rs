@@ -23,6 +23,7 @@ fn issue(number: u32) -> Issue {
         asked: vec![],
         unapproved: None,
         money: None,
+        title_block: None,
         after: None,
         items: vec![],
     }

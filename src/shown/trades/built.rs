@@ -8,7 +8,7 @@ use crate::vocabulary::{Shown, ShownField, ShownGroup, ShownValue, Since};
 use super::Builders;
 use super::cells::text;
 use crate::shown::changes::KNOWN_BY;
-use crate::shown::content::laid_out;
+use crate::shown::content::{laid_out, layouts};
 
 /// All that stands on a sheet and is built from.
 #[derive(Debug, Default)]
@@ -145,7 +145,7 @@ impl Built<'_> {
         let items = self.items.iter().map(|item| {
             let mut fields = item.value();
             if trade == Builders::Fabricator {
-                fields.push(field("layout", laid_out(room, item.selection)));
+                fields.push(field("layout", laid_out(layouts(room, item.selection))));
             }
             ShownValue::Group(fields)
         });

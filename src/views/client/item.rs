@@ -124,7 +124,7 @@ impl PageBuilder<'_> {
             facts: self.item_facts(room, selection),
             changes: self.changes(room, selection),
             options: self.options(room, selection),
-            layouts: self.counter_layouts(room, selection),
+            layouts: self.signed_layouts(room, selection),
             why: selection.why.get().map(|why| prose::blocks(why)),
             cautions: self.before_deciding(room, selection),
             signers: self.signers(room, selection),

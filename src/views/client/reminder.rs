@@ -1,6 +1,7 @@
 //! A reminder for somebody who approves, ready to be mailed: what still waits for that person, by when, and why by then.
 
 use crate::assess::Assessment;
+use crate::assess::approval::{ApprovalState, ItemApproval};
 use crate::book::{Approver, Book, Room, Selection};
 use crate::language::{Words, say};
 use crate::units::Date;
@@ -11,6 +12,27 @@ struct Asked<'a> {
     room: &'a Room,
     selection: &'a Selection,
     on: Option<Date>,
+    what: Wanted,
+}
+
+/// What is wanted of somebody.
+enum Wanted {
+    /// An answer.
+    Answer,
+    /// One answer with these, who said something else.
+    AgreeWith(Vec<String>),
+}
+
+impl Wanted {
+    fn of(item: &ItemApproval, approver: &Approver) -> Option<Self> {
+        if item.still_to_answer().contains(&approver.name) {
+            return Some(Self::Answer);
+        }
+        let is_theirs = |who: &str| who == approver.id.value;
+        let said = item.words.iter().any(|word| is_theirs(&word.who));
+        let others = item.words.iter().filter(|word| !is_theirs(&word.who)).map(|word| word.name.clone());
+        (item.standing == ApprovalState::Conflict && said).then(|| Self::AgreeWith(others.collect()))
+    }
 }
 
 /// How somebody gets to the page to decide on.
@@ -34,8 +56,8 @@ pub fn reminder(
     let asked = book.selections().filter_map(|(room, selection)| {
         assessment.unapproved(book, room, selection)?;
         let on = assessment.dates.decision(selection).map(|due| due.on);
-        let asked = assessment.approvals.item(room, selection)?.still_to_answer();
-        asked.contains(&approver.name).then_some(Asked { room, selection, on })
+        let what = Wanted::of(assessment.approvals.item(room, selection)?, approver)?;
+        Some(Asked { room, selection, on, what })
     });
     let mut asked: Vec<Asked<'_>> = asked.collect();
     if asked.is_empty() {
@@ -70,11 +92,19 @@ pub fn reminder(
 
 /// `26 Jan 2027, when Cabinets, built around it, must be ordered: K-04 Range, Kitchen`.
 fn line(words: Words, assessment: &Assessment, asked: &Asked<'_>) -> String {
-    let Asked { room, selection, .. } = asked;
+    let Asked { room, selection, what, .. } = asked;
     let by = match assessment.dates.decision(selection) {
         Some(decision) => due::day_and_reason(words, decision),
         None => say!(words, "reminder.no_day"),
     };
+    let others = match what {
+        Wanted::Answer => None,
+        Wanted::AgreeWith(others) => Some(words.series(others)).filter(|others| !others.is_empty()),
+    };
+    if let Some(others) = others {
+        let (tag, name, room) = (&selection.tag, &selection.name.value, room.title());
+        return say!(words, "reminder.agree", by = by, tag = tag, name = name, room = room, others = others);
+    }
     let open = selection.settled().is_none();
     let key = if open { "reminder.choose" } else { "reminder.approve" };
     say!(words, key, by = by, tag = selection.tag, name = selection.name.value, room = room.title())

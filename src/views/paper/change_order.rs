@@ -7,17 +7,17 @@ use std::collections::BTreeMap;
 use crate::assess::approval::{TermsChange, Withdrawn};
 use crate::assess::transmittals::{self, Holder};
 use crate::assess::{
-    Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Signing, Sort, Term,
-    TermMoved,
+    Asked, BuiltOtherwise, ChangeOrder as Order, Changed, Fate, Look, Moved, Reason, Reopened, Signing, Sort,
 };
 use crate::book::{Book, Prices, Room as BookRoom, Selection};
 use crate::digest::Digest;
 use crate::language::{Words, say};
 use crate::ledger::{Issue, IssuedItem, WhoMust};
-use crate::shown::{self, ChangedValue, SheetOf};
+use crate::shown::{self, SheetOf};
 use crate::units::Money;
 use crate::views::client::sign::who_signs;
 use crate::views::paper::changed_item::{ChangeLine, ChangedItem, change, difference, fate_key, item, shift};
+use crate::views::paper::changed_term::term;
 use crate::views::paper::parts;
 use crate::views::paper::sign_off::{
     LabelledLine, PaperSize, ProjectTitle, SheetPart, SheetSigner, SheetTitle, approvers, paper_of, project_of,
@@ -315,34 +315,12 @@ fn totals(words: Words, order: &Order, prices: Prices) -> Vec<ChangeLine> {
         ..change(say!(words, sort_key(*sort)), String::new(), String::new())
     });
     let sums = [(items_key, order.settled), ("changes.with_tax", order.with_tax)];
-    let terms = order.terms.iter().map(|term| self::term(words, term));
+    let terms = order.terms.iter().map(|moved| term(words, moved));
     terms
         .chain(base)
         .chain(sorts)
         .chain(sums.into_iter().filter_map(|(key, sum)| Some(moved(words, key, sum?))))
         .collect()
-}
-
-/// A term of money that is another one.
-fn term(words: Words, term: &TermMoved) -> ChangeLine {
-    let what = match &term.what {
-        Term::Tax => say!(words, "changes.term.tax"),
-        Term::Prices(was, is) => {
-            let told = |prices: Prices| match prices {
-                Prices::WithTax => say!(words, "sign_says.with_tax"),
-                Prices::BeforeTax => say!(words, "sign_says.before_tax"),
-            };
-            return change(say!(words, "changes.term.prices"), told(*was), told(*is));
-        }
-        Term::Allowance(name) => say!(words, "changes.term.allowance", name = name),
-        Term::AllowanceIncludes(name) => say!(words, "changes.term.includes", name = name),
-    };
-    let told = |value: &Option<ChangedValue>| match value {
-        Some(ChangedValue::Amount(money)) => words.amount(*money),
-        Some(ChangedValue::Other(said)) => said.to_string(),
-        None => String::new(),
-    };
-    change(what, told(&term.from), told(&term.to))
 }
 
 /// The key of a sum with what it says of tax.

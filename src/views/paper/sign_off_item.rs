@@ -4,7 +4,7 @@ use crate::assess::Amounts;
 use crate::book::{ProductOption, Room as BookRoom, Selection};
 use crate::language::say;
 use crate::shown;
-use crate::site::corners::joined_counters;
+use crate::site::corners::JoinedCounter;
 use crate::site::layout::CounterLayout;
 use crate::units::{Length, Money};
 use crate::views::pages::PageBuilder;
@@ -245,9 +245,7 @@ impl PageBuilder<'_> {
 
     /// How the pieces of a counter lie, a line for each run and island, beside the drawing.
     fn layout_lines(&self, room: &BookRoom, selection: &Selection) -> Vec<Fact> {
-        let joined = joined_counters(self.plans.room(room), room, selection);
-        let laid: Vec<CounterLayout> =
-            joined.into_iter().flat_map(|joined| joined.parts).map(|part| part.laid).collect();
+        let shown = self.layouts_as_shown(room, selection);
         let line = |laid: &CounterLayout| {
             let name = match &laid.on {
                 Some(on) => say!(self.words, "item_says.layout_on", row = on.as_str()),
@@ -265,7 +263,14 @@ impl PageBuilder<'_> {
             });
             fact(&name, Html::series(self.words, pieces.chain(let_in).collect()))
         };
-        laid.iter().map(line).collect()
+        let told = |(joined, by): &(JoinedCounter, Length)| {
+            let mut told: Vec<Fact> = joined.parts.iter().map(|part| line(&part.laid)).collect();
+            if let (Some(last), Some(said)) = (told.last_mut(), self.measured_since(*by)) {
+                last.value = std::mem::take(&mut last.value).then(". ").then(said.as_str());
+            }
+            told
+        };
+        shown.iter().flat_map(told).collect()
     }
 
     fn paper_fit(&self, room: &BookRoom, selection: &Selection, option: &ProductOption) -> Option<SignOffFit> {

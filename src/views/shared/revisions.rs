@@ -226,6 +226,7 @@ mod tests {
             asked: vec![],
             unapproved: None,
             money: None,
+            title_block: None,
         }
     }
 

@@ -200,12 +200,14 @@ impl<'a> PageBuilder<'a> {
     fn expected(&self, room: &Room, selection: &Selection, approved: Option<&Approved>) -> Expected {
         let deliveries = &self.subject.assessment.approvals.deliveries;
         let item = self.subject.assessment.approvals.item(room, selection);
-        let stands = item.is_some_and(|item| item.standing == ApprovalState::Approved);
-        let standing = match approved {
-            Some(_) if stands => State::new(StateShape::Approved, say!(self.words, "delivery.stands.approved")),
-            Some(_) => State::new(StateShape::ChangedSinceSigned, say!(self.words, "delivery.stands.changed")),
-            None => State::new(StateShape::Waiting, say!(self.words, "delivery.stands.not")),
+        let (shape, key) = match (approved, item.map(|item| &item.standing)) {
+            (None, _) => (StateShape::Waiting, "delivery.stands.not"),
+            (_, Some(ApprovalState::Approved)) => (StateShape::Approved, "delivery.stands.approved"),
+            (_, Some(ApprovalState::Held)) => (StateShape::ChangedSinceSigned, "delivery.stands.held"),
+            (_, Some(ApprovalState::CameOtherwise)) => (StateShape::ChangedSinceSigned, "delivery.stands.came"),
+            _ => (StateShape::ChangedSinceSigned, "delivery.stands.changed"),
         };
+        let standing = State::new(shape, say!(self.words, key));
         Expected {
             at: None,
             number: selection.tag.clone(),

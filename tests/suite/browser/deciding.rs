@@ -87,6 +87,7 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         asked: vec![],
         unapproved: None,
         money: None,
+        title_block: None,
     }
 }
 

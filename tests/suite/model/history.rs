@@ -173,6 +173,7 @@ impl History {
             asked: vec![],
             unapproved: None,
             money: None,
+            title_block: None,
         };
         let items = u32::try_from(issue.items.len()).expect("a few items");
         let sha256 = Digest::of(&number.to_be_bytes());

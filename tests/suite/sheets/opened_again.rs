@@ -46,7 +46,7 @@ fn another_option_opens_again_what_another_model_opens_again_with_the_day_of_its
         project.run(["status", "--today", "2027-01-20"]).says(&told);
         project
             .run(["compare", "1", "now", "--today", "2027-01-20"])
-            .says("opens again\n")
+            .says("to be looked at again (its approval stands)\n")
             .says("Rug, kitchen: it depends on Mat; order by 18 May 2027");
         let out = project.beside("order.pdf");
         let path = out.to_str().expect("a path in plain letters");
@@ -55,7 +55,7 @@ fn another_option_opens_again_what_another_model_opens_again_with_the_day_of_its
         let row = text.lines().find(|line| line.contains("depends on Mat"));
         let row = row.unwrap_or_else(|| panic!("nothing is opened again in:\n{text}"));
         assert!(row.contains("Rug") && row.contains("18 May 2027"), "{row}");
-        assert!(text.contains("OPENS AGAIN"), "{text}");
+        assert!(text.contains("TO BE LOOKED AT AGAIN"), "{text}");
     }
 }
 
@@ -78,7 +78,7 @@ fn an_option_that_is_not_chosen_opens_nothing_again() {
         project
             .run(["compare", "1", "now", "--today", "2027-01-20"])
             .says(how)
-            .does_not_say("opens again")
+            .does_not_say("to be looked at again")
             .says("looked at, unchanged\n");
     }
 }
@@ -87,7 +87,7 @@ fn an_option_that_is_not_chosen_opens_nothing_again() {
 #[test]
 fn a_first_choice_opens_nothing_again() {
     let project = changed(&MAT.replace("chosen: one\n", ""), MAT);
-    project.run(["compare", "1", "now", "--today", "2027-01-20"]).exits(0).does_not_say("opens again");
+    project.run(["compare", "1", "now", "--today", "2027-01-20"]).exits(0).does_not_say("to be looked at again");
     project.run(["review", "--today", "2027-01-20"]).does_not_say("which it depends on, has changed since");
 }
 
@@ -100,7 +100,7 @@ fn another_price_opens_nothing_again_and_what_rests_on_it_is_named_as_unchanged(
     project
         .run(["compare", "1", "now", "--today", "2027-01-20"])
         .exits(0)
-        .does_not_say("opens again")
+        .does_not_say("to be looked at again")
         .says("looked at, unchanged\n")
         .says("Rug, kitchen: it depends on Mat, and nothing changed that it rests on");
     let told = project.run(["compare", "1", "now", "--format", "json", "--today", "2027-01-20"]).stdout_is_json();
@@ -119,10 +119,12 @@ fn what_was_chosen_anew_since_stays() {
         let compared = project.run(["compare", "1", "now", "--today", "2027-01-20"]);
         if stays {
             review.does_not_say("which it depends on, has changed since");
-            compared.says("Rug, kitchen: it depends on Mat; chosen anew on 19 Jan 2027").does_not_say("opens again");
+            compared
+                .says("Rug, kitchen: it depends on Mat; chosen anew on 19 Jan 2027")
+                .does_not_say("to be looked at again");
         } else {
             review.says("which it depends on, has changed since");
-            compared.says("opens again\n").does_not_say("looked at, unchanged");
+            compared.says("to be looked at again (its approval stands)\n").does_not_say("looked at, unchanged");
         }
     }
 }

@@ -73,6 +73,7 @@ mod tests {
             asked: vec![],
             unapproved: None,
             money: None,
+            title_block: None,
             after: None,
             items: vec![],
         };

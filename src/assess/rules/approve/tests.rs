@@ -69,6 +69,7 @@ pub(in crate::assess::rules) fn issued(approvers: &str, range: &str) -> Record {
         asked: vec![],
         unapproved: None,
         money: None,
+        title_block: None,
     };
     let approvers = approvers.into();
     Record { issue, facts: vec![], approvers, at: "2027-01-12T19:05:00Z", made: "2027-01-10T09:00:00Z" }

@@ -13,6 +13,7 @@ declare! {
     /// ## What it checks
     /// What is ordered, or should have been by now, and is needed within two weeks, or was needed already: whether
     /// somebody received it, and found it as it was approved (`bookmatch receive`, from the page of its delivery).
+    /// What was promised for a day that is past, and nobody has received, is told from the next day on.
     /// What came otherwise and is not replaced, what changed since it came, and what two people say differently of
     /// one delivery is told as well. Past the day on which it is set, it stops the work. Before anything was issued
     /// for approval the rule is silent: there is nothing to hold it beside.
@@ -98,14 +99,28 @@ fn told(
                 "have it replaced and receive that; or issue what came, and have it approved",
             ))
         }
-        Receipt::Nothing => {
-            let set = set(context, (selection, option))?;
-            Some((
-                phrase!("`{name}` {set}, and nobody has received it as approved", name, set),
-                "receive it on its delivery's page, and hand that over; set nothing before",
-            ))
-        }
+        Receipt::Nothing => nothing_came(context, (selection, option)),
     }
+}
+
+/// That nothing came of what is about to be set, or was promised for a day that is past.
+fn nothing_came(
+    context: &Context<'_>,
+    (selection, option): (&Selection, &ProductOption),
+) -> Option<(Phrase, &'static str)> {
+    let name = &selection.name.value;
+    if let Some(set) = set(context, (selection, option)) {
+        return Some((
+            phrase!("`{name}` {set}, and nobody has received it as approved", name, set),
+            "receive it on its delivery's page, and hand that over; set nothing before",
+        ));
+    }
+    option.order.placed_on.get()?;
+    let promised = option.order.promised_for.get().filter(|promised| **promised < context.today)?;
+    Some((
+        phrase!("`{name}` was promised for {promised}, and nobody has received it", name, promised),
+        "ask the supplier, and write the new day at `promised for`; if it came, receive it on its delivery's page",
+    ))
 }
 
 /// "is set on 5 Apr 2027", where that is near or past and it is ordered or should be.

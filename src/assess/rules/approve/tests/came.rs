@@ -125,6 +125,20 @@ fn what_is_set_within_two_weeks_must_have_been_received_as_it_was_approved() {
 }
 
 #[test]
+fn what_was_promised_for_a_day_that_is_past_and_was_not_received_is_told() {
+    let promised = |day: &str| {
+        let order = format!("order: {{placed on: 2027-01-11, promised for: {day}}}");
+        RANGE.replace("2027-01-25", "2027-03-30").replace("order: {placed on: 2027-01-11}", &order)
+    };
+    approved()
+        .now("order/received", &promised("2027-01-12"))
+        .finds("`Range` was promised for 12 Jan 2027, and nobody has received it")
+        .weighs("query");
+    approved().now("order/received", &promised("2027-02-12")).stays_silent();
+    approved().range_came_and_counts(FIRST).now("order/received", &promised("2027-01-12")).stays_silent();
+}
+
+#[test]
 fn the_milestone_at_which_a_thing_is_set_is_its_hold_point() {
     let range = RANGE.replace("2027-01-25", "counters set");
     let found = approved().now("order/received", &range).book("milestones: {counters set: 2027-01-20}").finds_one();
