@@ -85,12 +85,12 @@ impl TermMoved {
 fn title_block(from: &Issue, to: &Issue) -> Vec<TermMoved> {
     let (Some(was), Some(is)) = (&from.title_block, &to.title_block) else { return vec![] };
     let both = [
-        (TitleField::Title, Some(&from.title), Some(&to.title)),
-        (TitleField::Client, was.client.as_ref(), is.client.as_ref()),
-        (TitleField::Address, was.address.as_ref(), is.address.as_ref()),
-        (TitleField::Firm, was.firm.as_ref(), is.firm.as_ref()),
-        (TitleField::Phone, was.phone.as_ref(), is.phone.as_ref()),
-        (TitleField::Email, was.email.as_ref(), is.email.as_ref()),
+        (TitleField::Title, Some(from.title.as_str()), Some(to.title.as_str())),
+        (TitleField::Client, was.client.as_deref(), is.client.as_deref()),
+        (TitleField::Address, was.address.as_deref(), is.address.as_deref()),
+        (TitleField::Firm, was.firm.as_deref(), is.firm.as_deref()),
+        (TitleField::Phone, was.phone.as_deref(), is.phone.as_deref()),
+        (TitleField::Email, was.email.as_deref(), is.email.as_deref()),
     ];
     let moved = both.into_iter().filter(|(_, was, is)| was != is);
     moved
@@ -98,7 +98,7 @@ fn title_block(from: &Issue, to: &Issue) -> Vec<TermMoved> {
         .collect()
 }
 
-fn plain(text: &String) -> ChangedValue {
+fn plain(text: &str) -> ChangedValue {
     ChangedValue::Other(phrase!("{text}", Wrote(text)))
 }
 
@@ -114,7 +114,7 @@ pub(super) fn between(from: &Issue, to: &Issue) -> Vec<TermMoved> {
         found.extend((was != is).then_some(TermMoved { what: Term::Prices(was, is), from: None, to: None }));
     }
     let (Some(was), Some(is)) = (&from.money, &to.money) else { return found };
-    found.extend(moved(Term::Tax, was.tax.as_ref().map(plain), is.tax.as_ref().map(plain)));
+    found.extend(moved(Term::Tax, was.tax.as_deref().map(plain), is.tax.as_deref().map(plain)));
     let called = |all: &[AllowedTerms], name: &str| all.iter().find(|one| one.name == name).cloned();
     let gone = was.allowances.iter().filter(|one| called(&is.allowances, &one.name).is_none());
     for name in is.allowances.iter().chain(gone).map(|one| &one.name) {
@@ -124,7 +124,7 @@ pub(super) fn between(from: &Issue, to: &Issue) -> Vec<TermMoved> {
             let money = Currency::parse(&issue.currency).ok().and_then(|currency| Money::parse(sum, currency).ok());
             Some(money.map_or_else(|| plain(sum), ChangedValue::Amount))
         };
-        let includes = |of: &Option<AllowedTerms>| of.as_ref()?.includes.as_ref().map(plain);
+        let includes = |of: &Option<AllowedTerms>| of.as_ref()?.includes.as_deref().map(plain);
         found.extend(moved(Term::Allowance(name.clone()), amount(&before, from), amount(&after, to)));
         found.extend(moved(Term::AllowanceIncludes(name.clone()), includes(&before), includes(&after)));
     }
