@@ -5,7 +5,9 @@ use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Area, Date, Length, LengthRange, Sides, Weight};
 use crate::vocabulary::supply::{Drain, Duct, Gas, Power, Water, Worded};
-use crate::vocabulary::{Clearance, Faults, FieldType, Shown, ShownValue, Slot, ThreeSides, Value, record, words};
+use crate::vocabulary::{
+    AboveTheSurface, Clearance, Faults, FieldType, Shown, ShownValue, Slot, ThreeSides, Value, record, words,
+};
 
 words! {
     /// Where a thing breathes.
@@ -158,9 +160,9 @@ record! {
             "from the cooking surface up to what is shielded, or does not burn",
             "24\"";
         left: Slot<Length> = "left",
-            "from its left side to what burns and stands higher than the cooking surface",
-            "6\"";
-        right: Slot<Length> = "right", "from its right side likewise", "6\"";
+            "from its left side to what burns and stands higher than the cooking surface; `above counter` may stand behind it, and says the same",
+            "6\"" as AboveTheSurface;
+        right: Slot<Length> = "right", "from its right side likewise", "6\" above counter" as AboveTheSurface;
         up_to: Slot<Length> = "up to",
             "how far up from the cooking surface the distances to the sides hold; left out, all the way",
             "18\"";

@@ -2,7 +2,7 @@
 
 use crate::book::{ClearDistance, DetailName, Fixture, Opening, ProductOption, Room, Selection};
 use crate::units::Length;
-use crate::vocabulary::{Kind, Mount};
+use crate::vocabulary::{Kind, Mention, Mount};
 
 use super::counter_height;
 use super::plan::chosen_for;
@@ -11,10 +11,19 @@ use super::vanity::vanity_of;
 
 /// A basin's rim from the finished floor: as the room's `clearances` say of its only basin, else by its counter, by the
 /// vanity that carries it, or by how high it hangs. None where nobody says how it is set, or how high that is.
-pub fn rim_of<'a>(room: &'a Room, basin: &'a Selection, option: &ProductOption) -> Option<SourcedFigure<'a>> {
+pub fn rim_of<'a>(room: &'a Room, basin: &'a Selection, option: &'a ProductOption) -> Option<SourcedFigure<'a>> {
     if let (Some(written), true) = (room.clearances.distances.least(ClearDistance::BasinHeight), is_alone(room)) {
         return Some(SourcedFigure::written(written, Spot::Clearances));
     }
+    rim_by_its_place(room, basin, option)
+}
+
+/// The same, as its counter, its vanity or its foot has it, whatever is written among the room's distances.
+pub fn rim_by_its_place<'a>(
+    room: &'a Room,
+    basin: &'a Selection,
+    option: &'a ProductOption,
+) -> Option<SourcedFigure<'a>> {
     let high = || option.size.height.get().and_then(|high| high.least.or(high.most));
     let raised = |from: SourcedFigure<'a>, by: Length| {
         let provenance = if by == Length::ZERO { from.provenance } else { Provenance::Derived };
@@ -25,8 +34,14 @@ pub fn rim_of<'a>(room: &'a Room, basin: &'a Selection, option: &ProductOption) 
         Mount::OnCounter => Some(raised(counter_of(room, basin)?, high()?)),
         Mount::InNoCabinet => {
             let opening = place_of(room, basin);
+            let stands = || {
+                let own = option.size.height.spanned().filter(|_| Mention::Pedestal.is_in(option.mount_words()))?;
+                let value = own.value.most.or(own.value.least)?;
+                let spot = Spot::Selection(&basin.name);
+                Some(SourcedFigure { value, at: own.span, provenance: Provenance::Written, spot })
+            };
             let hangs = bottom_of(room, basin).and_then(|bottom| Some(raised(bottom, high()?)));
-            hangs.or_else(|| counter_height(room, opening?).best().copied())
+            hangs.or_else(stands).or_else(|| counter_height(room, opening?).best().copied())
         }
     }
 }

@@ -25,6 +25,11 @@ impl System {
         matches!(self, Self::ImperialOnly | Self::MetricOnly)
     }
 
+    /// A usual figure, in the round one of the system that stands first: 1", or 25 mm.
+    pub const fn usual<T: Copy>(self, imperial: T, metric: T) -> T {
+        if self.is_metric() { metric } else { imperial }
+    }
+
     /// What stands first of two, and what beside it, if anything does.
     pub fn in_order<T>(self, imperial: T, metric: T) -> (T, Option<T>) {
         match self {

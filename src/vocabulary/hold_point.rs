@@ -73,3 +73,19 @@ impl HoldPoint {
         std::iter::once(self.name()).chain(self.milestones().iter().copied()).position(|name| plain(name) == own)
     }
 }
+
+/// Milestones at which things of a kind are set, as books call them; none of most kinds.
+const SETTING: [(super::Kind, &[&str]); 3] = [
+    (super::Kind::Floor, &["floors laid", "floor laid", "flooring", "floors", "suelos", "bodenbelag"]),
+    (
+        super::Kind::Counter,
+        &["counters set", "counter set", "countertops set", "worktops fitted", "worktops", "benchtops", "encimeras"],
+    ),
+    (super::Kind::Cabinet, &["cabinets set", "cabinets", "cabinetry", "cabinets fitted", "units fitted", "muebles"]),
+];
+
+/// Whether a milestone of that name is the one at which things of a kind are set.
+pub fn sets(milestone: &str, kind: super::Kind) -> bool {
+    let plain = milestone.trim().to_lowercase().replace('-', " ");
+    SETTING.iter().any(|(of, names)| *of == kind && names.contains(&plain.as_str()))
+}

@@ -130,6 +130,11 @@ impl Kind {
         named::named(name)
     }
 
+    /// The appliance, or the sink, that somebody's words beside an opening name, where they name one.
+    pub fn of_a_neighbour(words: &str) -> Option<Self> {
+        named::named(words).filter(|kind| kind.trade() == Trade::Appliance || *kind == Self::Sink)
+    }
+
     /// Its name, then the other words that the trade has for it, here and there.
     pub fn words(self) -> impl Iterator<Item = &'static str> + Clone {
         [self.name()].into_iter().chain(self.also().iter().copied())

@@ -10,7 +10,7 @@ mod glass;
 mod hold_point;
 pub use glass::Breaks;
 
-pub use hold_point::HoldPoint;
+pub use hold_point::{HoldPoint, sets};
 
 mod kinds;
 pub use kinds::{Kind, Trade, Trait, near_kinds};
@@ -67,7 +67,7 @@ mod held;
 pub use held::{Called, Gathers, Held, Named, NamedValue, Value};
 
 mod ways;
-pub use ways::{HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name};
+pub use ways::{AboveTheSurface, HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name};
 
 mod shown;
 pub use shown::{Mark, Marked, SheetVersion, Shown, ShownField, ShownGroup, ShownValue, Since, Version};

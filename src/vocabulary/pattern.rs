@@ -116,6 +116,14 @@ const STRAIGHT: &[&str] = &[
     "along",
     "across",
     "parallel",
+    "panel",
+    "raised",
+    "recessed",
+    "board and batten",
+    "wainscot",
+    "lambri",
+    "kassett",
+    "füllung",
 ];
 
 impl InWords for Pattern {

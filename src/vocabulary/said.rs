@@ -4,6 +4,7 @@
 //! in this table, so that a word that means something means it everywhere.
 
 mod lists;
+mod makings;
 
 use lists::{
     AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
@@ -11,6 +12,7 @@ use lists::{
     OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT,
     SHEENS, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_WORDS, WOODS,
 };
+use makings::{BINS, BODIES, CUT_TO_LENGTH, DISHWASHERS, OVENS, SHOWER_CURTAIN, VALVES, WITHOUT_PULLS};
 
 /// What words may tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -147,6 +149,22 @@ pub enum Mention {
     Inside,
     /// A profile along an edge of tile.
     Profile,
+    /// That fronts open without anything that stands before them.
+    WithoutPulls,
+    /// That a thing is cut or set to its length where it is fitted.
+    CutToLength,
+    /// A curtain of a shower or a tub.
+    ShowerCurtain,
+    /// An oven, whatever its language.
+    Oven,
+    /// A dishwasher, whatever its language.
+    Dishwasher,
+    /// Bins for waste.
+    Bin,
+    /// A valve, or its body.
+    ValveBody,
+    /// The body of a valve, which is in the wall.
+    BuiltInBody,
 }
 
 /// How words are met.
@@ -208,6 +226,21 @@ impl Mention {
         }
     }
 
+    /// How a thing is made, or to which size, and what else the table has grown by.
+    fn of_its_making(self) -> (Met, &'static [&'static str]) {
+        match self {
+            Self::WithoutPulls => (Met::Within, WITHOUT_PULLS),
+            Self::CutToLength => (Met::Within, CUT_TO_LENGTH),
+            Self::ShowerCurtain => (Met::Within, SHOWER_CURTAIN),
+            Self::Oven => (Met::Whole, OVENS),
+            Self::Dishwasher => (Met::Within, DISHWASHERS),
+            Self::Bin => (Met::Whole, BINS),
+            Self::ValveBody => (Met::Whole, VALVES),
+            Self::BuiltInBody => (Met::Whole, BODIES),
+            _ => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
+        }
+    }
+
     fn words(self) -> (Met, &'static [&'static str]) {
         match self {
             Self::Floor => (Met::Within, &["floor", "boden", "suelo", "vloer", "pavimento"]),
@@ -261,11 +294,11 @@ impl Mention {
             Self::SoapDispenser | Self::AirGap | Self::AirSwitch => self.beside_a_tap(),
             Self::SideSpray | Self::FilterTap | Self::FillsAHole => self.beside_a_tap(),
             Self::Inside => (Met::Within, &["inside", "within", "recess", "reveal", "jamb", "laibung"]),
-            Self::Profile => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
             Self::Shower | Self::Knob | Self::Lever | Self::Toilet => self.of_a_bath(),
             Self::OutletInTheWall | Self::OutletInTheFloor => self.of_a_bath(),
             Self::ColdAlone | Self::PipeBend | Self::HangsOnTheWall => self.of_a_bath(),
             Self::Light => (Met::Whole, LIGHT_WORDS),
+            _ => self.of_its_making(),
         }
     }
 }

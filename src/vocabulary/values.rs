@@ -164,6 +164,17 @@ pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
     length(node, faults).map(|length| Clearance::of(length, ""))
 }
 
+/// A length that holds above a counter or a cooking surface, whether its words say so or not.
+pub fn length_above(node: &Node, faults: &mut Faults) -> Option<Length> {
+    let clear = clearance(node, faults)?;
+    if clear.vent.is_none() && (clear.above || clear.holds.is_empty()) {
+        return Some(clear.length);
+    }
+    let message = phrase!("is no distance above a cooking surface: `{}`", scalar(node, &FieldType::Clearance, faults)?);
+    faults.stop(Code::WRONG_TYPE, node.span, message, "write the length, with `above counter` behind it or nothing");
+    None
+}
+
 /// An area with its unit.
 pub fn area(node: &Node, faults: &mut Faults) -> Option<Area> {
     parsed(node, &FieldType::Area, faults, Area::parse, wrong)

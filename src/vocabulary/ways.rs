@@ -140,4 +140,6 @@ ways! {
     TwoLengths: (Length, Length) = FieldType::List(&FieldType::Length), values::two_lengths;
     /// Three lengths: a box.
     ThreeSides: Sides = FieldType::Sides, values::three_sides;
+    /// A length that holds above a cooking surface, said so or not.
+    AboveTheSurface: Length = FieldType::Clearance, values::length_above;
 }

@@ -71,6 +71,7 @@ pub const RULES: &[Rule] = &[
     complete::photo::RULE,
     complete::language::RULE,
     fit::width::RULE,
+    fit::length::RULE,
     fit::height::RULE,
     fit::depth::RULE,
     fit::play::RULE,

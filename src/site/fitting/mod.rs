@@ -41,7 +41,7 @@ pub use joined::joined;
 pub use out::{case_stands_out, front_edge};
 pub use over::{Above, AboveIs, above, is_under_a_counter};
 pub use passage::{
-    DoorInTheWay, PLAY_ON_THE_WAY, Passage, Passes, door_in_the_way, is_large, least_hall_around_a_corner, least_side,
+    DoorInTheWay, Passage, Passes, door_in_the_way, is_large, least_hall_around_a_corner, least_side, play_on_the_way,
     spare, tightest, way_in,
 };
 pub use pedestal::{Pedestal, pedestal_under};
@@ -52,11 +52,13 @@ pub use unknown::{floor_is_unknown, is_from_the_present_floor};
 use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Slot};
 use crate::site::plan::Plan;
 use crate::source::{Span, Spanned};
-use crate::units::{Length, LengthRange};
+use crate::units::{Length, LengthRange, System};
 use crate::vocabulary::{Kind, Readings, Trait};
 
-/// The usual play in all: 1/8 in (common practice).
-const USUAL_PLAY: Length = Length::from_sixty_fourths(8);
+/// The usual play in all: 1/8 in, or 3 mm (common practice).
+const fn usual_play(units: System) -> Length {
+    units.usual(Length::from_sixty_fourths(8), Length::from_millimetres(3))
+}
 
 /// A thing against its opening, in every direction.
 #[derive(Clone, Debug, Default)]
@@ -171,12 +173,17 @@ fn front(width: &DimensionCheck, height: &DimensionCheck, fit: &Fit) -> Rectangl
 
 /// The play in all that a thing wants beside itself, and whether its sheet says so; none where the
 /// sheet asks for an opening and so has counted the play in.
-pub fn least_play(opening: &Opening, width: &DimensionCheck, fit: Option<&Fit>) -> Option<(Length, bool)> {
+pub fn least_play(
+    opening: &Opening,
+    width: &DimensionCheck,
+    fit: Option<&Fit>,
+    units: System,
+) -> Option<(Length, bool)> {
     let of_sheet = fit.and_then(|fit| fit.play.get().copied());
     // What hangs on its wall comes in from the front, and jams nowhere.
     let hangs = opening.takes_one(Trait::Hangs);
     let counted = of_sheet.is_none() && (hangs || width.asked.is_some_and(|asked| asked.least.is_some()));
-    (!counted).then(|| (of_sheet.unwrap_or(USUAL_PLAY), of_sheet.is_some()))
+    (!counted).then(|| (of_sheet.unwrap_or(usual_play(units)), of_sheet.is_some()))
 }
 
 fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit) -> DimensionCheck {

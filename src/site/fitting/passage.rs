@@ -2,11 +2,13 @@
 
 use crate::book::{Book, NarrowPoint, ProductOption, Room};
 use crate::site::doorways::RoomDoor;
-use crate::units::{Length, Sides, Weight};
+use crate::units::{Length, Sides, System, Weight};
 
 /// Play that whoever carries a thing usually needs, in width and in height, once in all (trade reports
 /// F-111: smallest dimension and one inch more).
-pub const PLAY_ON_THE_WAY: Length = Length::from_inches(1);
+pub const fn play_on_the_way(units: System) -> Length {
+    units.usual(Length::from_inches(1), Length::from_millimetres(25))
+}
 
 /// A narrow point, and what is left there: negative where the thing does not pass. The play that
 /// whoever carries it needs is not taken off.
@@ -37,10 +39,10 @@ pub enum Passes {
 
 impl Passes {
     /// What so much left over means.
-    pub fn with(spare: Length) -> Self {
+    pub fn with(spare: Length, units: System) -> Self {
         match spare {
             short if short.is_negative() => Self::Not,
-            tight if tight < PLAY_ON_THE_WAY => Self::Tightly,
+            tight if tight < play_on_the_way(units) => Self::Tightly,
             _ => Self::Freely,
         }
     }
@@ -103,9 +105,11 @@ pub struct DoorInTheWay {
 /// less: the narrow point that the verdict is of.
 pub fn door_in_the_way(book: &Book, room: &Room, door: &RoomDoor, option: &ProductOption) -> Option<DoorInTheWay> {
     let passages = way_in(book, room, Some(door), option);
+    let units = book.project.units;
     let governs = |spare: fn(&Passage<'_>) -> Option<Length>| {
-        tightest(&passages, spare)
-            .is_some_and(|(left, at)| Passes::with(left) != Passes::Freely && std::ptr::eq(at.point, &door.point))
+        tightest(&passages, spare).is_some_and(|(left, at)| {
+            Passes::with(left, units) != Passes::Freely && std::ptr::eq(at.point, &door.point)
+        })
     };
     let own = passages.iter().find(|passage| std::ptr::eq(passage.point, &door.point))?;
     (governs(|passage| passage.carton) || governs(|passage| passage.doors_off)).then(|| DoorInTheWay {

@@ -4,12 +4,16 @@ use crate::book::{DetailName, Island, IslandSide, ProductOption, Room, Run, Sele
 use crate::site::counters::covers;
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
+use crate::vocabulary::supply::one_length;
 use crate::vocabulary::{Kind, Words};
 
 use super::{ComparedValue, Differ, TOLERANCE, Twice};
 
 /// What a slab may be laid on: 3/4 in (common practice).
 const SUB_TOP: Length = Length::from_sixty_fourths(48);
+
+/// No counter is thicker: what is longer in the name of a model is another size of it (common practice).
+const THICKEST: Length = Length::from_inches(4);
 
 /// A counter in its room.
 struct Counter<'a> {
@@ -27,7 +31,8 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
 
 impl<'a> Counter<'a> {
     fn differs(&self) -> Vec<Twice<'a>> {
-        let mut all: Vec<Twice<'a>> = self.overhang().into_iter().chain(self.depth()).chain(self.material()).collect();
+        let mut all: Vec<Twice<'a>> =
+            self.overhang().into_iter().chain(self.depth()).chain(self.material()).chain(self.by_its_model()).collect();
         all.extend(self.runs().filter_map(|run| self.height(run)));
         all
     }
@@ -83,6 +88,17 @@ impl<'a> Counter<'a> {
             how: Differ::Apart,
             decides_a_fit: false,
         })
+    }
+
+    /// How thick it is, and how thick the one is that its model names: `Mist, 2 cm`.
+    fn by_its_model(&self) -> Option<Twice<'a>> {
+        let (value, at) = self.option.length(DetailName::Thickness)?;
+        let spot = Spot::Selection(&self.selection.name);
+        let own = SourcedFigure { value, at, provenance: Provenance::Written, spot };
+        let model = self.option.model.spanned()?;
+        let named = one_length(&model.value).filter(|named| *named <= THICKEST)?;
+        let named = SourcedFigure { value: named, at: model.span, ..own };
+        ((named.value - value).abs() > TOLERANCE).then(|| self.apart("the thickness", own, named).asked())
     }
 
     /// From its back to its front, where it lies on one run or island.

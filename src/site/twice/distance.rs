@@ -4,10 +4,11 @@ use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
 use crate::site::distances::{self, before_its_entry, in_front_of};
 use crate::site::plan::{Met, Plan};
+use crate::site::rims::rim_by_its_place;
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::site::water::from_water;
 use crate::units::Length;
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Mount};
 
 use super::{Differ, TOLERANCE, Twice};
 
@@ -34,6 +35,7 @@ pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> 
         [Kind::Toilet, Kind::Basin, Kind::Bathtub, Kind::ShowerSet].into_iter().filter_map(|kind| before_a(room, kind)),
     );
     all.extend(doorways(room));
+    all.extend(the_rim(room));
     if let Some(plan) = site.sound_plan(room) {
         all.extend(room.windows.iter().filter_map(|window| from_the_water(plan, window)));
         all.extend(PLANNED.into_iter().filter_map(|(key, what)| past_the_plan(room, plan, key, what)));
@@ -77,6 +79,22 @@ fn before_a(room: &Room, kind: Kind) -> Option<Twice<'_>> {
     ((own.value - told.value).abs() > FLOORS + between)
         .then(|| Twice::of(&opening.name, "the floor in front", (own, told), Differ::Apart))
 }
+
+/// The rim of a room's only basin, as it is written and as counter, vanity or foot have it.
+fn the_rim(room: &Room) -> Option<Twice<'_>> {
+    let written = room.clearances.distances.least(ClearDistance::BasinHeight)?;
+    let mut basins = room.selections.iter().filter(|one| one.is(Kind::Basin));
+    let basin = basins.next().filter(|_| basins.next().is_none())?;
+    // Of one that stands on its counter some tell the counter.
+    let own = basin.settled().filter(|own| own.mount() != Some(Mount::OnCounter))?;
+    let place = rim_by_its_place(room, basin, own)?;
+    let written = SourcedFigure::written(written, Spot::Clearances);
+    ((written.value - place.value).abs() > RIMS)
+        .then(|| Twice::of(&basin.name, "the height of the rim", (written, place), Differ::Apart).asked())
+}
+
+/// The rim of a basin may be told so differently: 3/4 in (common practice: a top, and a floor that is still to come).
+const RIMS: Length = Length::from_sixty_fourths(48);
 
 /// A doorway that is clear for more than there is between its jambs.
 fn doorways(room: &Room) -> impl Iterator<Item = Twice<'_>> {

@@ -1,6 +1,7 @@
 //! What is written of one fact in two places, and differs.
 
 mod access;
+mod beside;
 mod counter;
 mod distance;
 mod fixture;
@@ -104,6 +105,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     let mut all: Vec<Twice<'a>> =
         room.openings.iter().flat_map(|opening| opening::of_opening(room, opening, plan)).collect();
     once_for_one_cabinet(&mut all);
+    all.extend(room.openings.iter().flat_map(|opening| beside::of_opening(room, opening)));
     all.extend(distance::of_room(site, room));
     all.extend(width::of_room(room));
     all.extend(fixture::of_room(room));

@@ -137,3 +137,162 @@ fn the_leaf_of_a_shower_is_that_of_its_glass() {
         .weighs("stop");
     shower("34\"", "34\"").stays_silent();
 }
+
+/// A row that stands in the wall's corner: panel, refrigerator, base, dishwasher, sink in its base, range.
+fn in_a_row(opening: &str, says: &str) -> Trial {
+    let trial = Trial::of("source/contradiction").room(
+        "runs: {a: {depth: 24\", parts: [{panel: 3/4\"}, {opening: cold}, {cabinet: base, width: 30\"}, {opening: washing up}, {cabinet: sink base, width: 36\", holds: [sink]}, {opening: cooker}]}}",
+    );
+    let kinds = [("cold", "refrigerator"), ("washing up", "dishwasher"), ("sink", "sink"), ("cooker", "range")];
+    kinds.into_iter().fold(trial, |trial, (name, kind)| {
+        let more = if name == opening { format!(", {says}") } else { String::new() };
+        trial.opening(name, &format!("{{takes: {kind}{more}}}"))
+    })
+}
+
+#[test]
+fn what_is_told_beside_an_opening_stands_in_its_row() {
+    in_a_row("washing up", "right: range")
+        .finds("what stands at the right of `washing up` is range at the opening `washing up`, and sink base in the run `a`")
+        .weighs("query");
+    for says in [
+        "left: wall",
+        "left: nothing",
+        "left: refrigerator",
+        "left: pared",
+        "left: window",
+        "right: {what: cooker, gap: 2\"}",
+        "left: wall, right: sink",
+    ] {
+        in_a_row("washing up", says).finds_one().weighs("query");
+    }
+    in_a_row("cooker", "left: wall").finds_one();
+    for says in [
+        "left: base cabinet, right: sink base",
+        "right: sink",
+        "right: {what: sink, gap: 0\"}",
+        "left: drawers",
+        "left: panel",
+        "right: base cabinet",
+        "left: the baker's shelf",
+        "right: cupboard under the sink",
+        "left: base",
+    ] {
+        in_a_row("washing up", says).stays_silent();
+    }
+    in_a_row("cold", "left: panel, right: base cabinet").stays_silent();
+    in_a_row("cold", "left: wall").stays_silent();
+    // Right of the last part nothing is told by the row.
+    in_a_row("cooker", "right: wall").stays_silent();
+    in_a_row("cooker", "right: refrigerator").stays_silent();
+}
+
+#[test]
+fn a_panel_at_an_opening_is_a_part_of_its_row() {
+    let fridge = |parts: &str, side: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("runs: {{a: {{depth: 24\", {parts}}}}}"))
+            .opening("cold", &format!("{{takes: refrigerator, {side}}}"))
+    };
+    let bare = "parts: [{cabinet: base, width: 30\"}, {opening: cold}]";
+    fridge(bare, "right: panel")
+        .finds("what stands at the right of `cold` is panel at the opening `cold`, and no panel in the run `a`");
+    fridge("parts: [{filler: 3\"}, {opening: cold}]", "left: end panel").finds_one();
+    fridge("from: right, parts: [{filler: 3\"}, {opening: cold}]", "right: panel").finds_one();
+    fridge("from: right, parts: [{filler: 3\"}, {opening: cold}]", "left: panel").finds_one();
+    fridge("parts: [{cabinet: base, width: 30\"}, {opening: cold}, {panel: 3/4\"}]", "right: panel").stays_silent();
+    fridge("parts: [{tall: pantry, width: 24\"}, {opening: cold}]", "left: panel").stays_silent();
+}
+
+#[test]
+fn what_is_told_below_is_in_the_cabinet_that_holds_it() {
+    let hob = |part: &str, below: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("runs: {{a: {{depth: 24\", parts: [{{cabinet: pans, width: 30\", {part}}}]}}}}"))
+            .opening("hob", &format!("{{takes: cooktop, below: {below}}}"))
+            .opening("oven", "{takes: oven}")
+    };
+    let (drawers, oven) = ("drawers: 3, holds: [hob]", "holds: [hob, oven]");
+    hob(drawers, "{what: oven, clear: 100 mm}")
+        .finds("what stands below of `hob` is oven at the opening `hob`, and drawers at `pans` in `a`")
+        .weighs("query");
+    hob(drawers, "lavavajillas").finds_one();
+    hob(oven, "lavavajillas").finds_one();
+    hob(oven, "drawer").finds_one();
+    for (part, below) in [
+        (oven, "oven"),
+        (oven, "horno"),
+        (drawers, "drawer"),
+        (drawers, "shelf"),
+        ("holds: [hob]", "oven"),
+        (oven, "air"),
+    ] {
+        hob(part, below).stays_silent();
+    }
+}
+
+/// Source: arithmetic: a vanity of 33" and a top of 3/4" are 33 3/4" high.
+#[test]
+fn the_rim_of_a_basin_is_as_high_as_what_carries_it() {
+    let bath = |vanity: &str| {
+        Trial::of("source/contradiction")
+            .room("clearances: {basin height: 34\"}")
+            .opening("vanity", "{takes: cabinet, service: {drain: '1 1/4\", 18\" AFF'}}")
+            .selection(
+                "selection: Vanity\nkind: vanity\nplace: vanity",
+                &format!("size: {{width: 35\", height: {vanity}, depth: 21\"}}"),
+            )
+            .selection("selection: Top\nkind: vanity top", "thickness: 3/4\"")
+            .selection("selection: Basin\nkind: basin", "mount: undermount")
+    };
+    bath("37\"")
+        .finds(
+            "the height of the rim of `Basin` is 34\" (864 mm) under `clearances`, and 37 3/4\" (959 mm) at `Vanity`",
+        )
+        .weighs("query");
+    bath("34 1/2\"").finds_one();
+    bath("33\"").stays_silent();
+    let pedestal = |height: &str| {
+        Trial::of("source/contradiction")
+            .room("clearances: {basin height: 33\"}")
+            .opening("basin", "{takes: basin}")
+            .selection(
+                "selection: Basin\nkind: basin\nplace: basin",
+                &format!("mount: pedestal\nsize: {{width: 22\", height: {height}}}"),
+            )
+    };
+    pedestal("36\"").finds_one().weighs("query");
+    pedestal("33\"").stays_silent();
+    pedestal("838 mm").stays_silent();
+}
+
+#[test]
+fn a_counter_is_as_thick_as_its_model_s_name_says() {
+    let top = |model: &str, thick: &str| {
+        Trial::of("source/contradiction")
+            .selection("selection: Top\nkind: counter", &format!("model: {model}\nthickness: {thick}"))
+    };
+    top("'QZ Mist, 2 cm'", "1 1/4\"")
+        .finds("the thickness of `Top` is 1 1/4\" (31.8 mm) at `Top`, and ≈ 13/16\" (20 mm) at `Top`")
+        .weighs("query");
+    top("'Mist 12 mm'", "20 mm").finds_one();
+    top("'QZ Mist, 3 cm'", "1 1/4\"").stays_silent();
+    top("'Mist 12 mm, edge 40 mm'", "20 mm").stays_silent();
+    top("QZ 4141", "20 mm").stays_silent();
+}
+
+#[test]
+fn a_pull_is_longer_than_the_way_between_its_screws() {
+    let pull = |length: &str| {
+        Trial::of("source/contradiction").selection(
+            "selection: Pulls\nkind: pull",
+            &format!("size: {{length: {length}}}\ncentre to centre: 5 1/16\""),
+        )
+    };
+    pull("4\"")
+        .finds(
+            "the length of `Pulls` is 4\" (102 mm), less than the way between its screws, 5 1/16\" (129 mm) at `Pulls`",
+        )
+        .weighs("query");
+    pull("5 5/8\"").stays_silent();
+}

@@ -1,7 +1,7 @@
-//! The width of a cabinet: in its row, and at the selection of that name.
+//! The width of a cabinet: in its row, and at the selection of that name; and the length of a pull and of its screws' way.
 
-use crate::book::{Part, PartIs, Room, Selection};
-use crate::site::told::{SourcedFigure, Spot};
+use crate::book::{DetailName, Part, PartIs, Room, Selection};
+use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::vocabulary::Kind;
 
 use super::{Differ, TOLERANCE, Twice};
@@ -15,7 +15,20 @@ pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
         let apart = (own.value - there.value).abs() > TOLERANCE;
         apart.then(|| Twice::of(&selection.name, "the width", (own, there), Differ::Apart))
     };
-    parts(room).filter_map(differs).collect()
+    parts(room).filter_map(differs).chain(room.selections.iter().filter_map(shorter_than_its_screws)).collect()
+}
+
+/// A pull or a bar that is shorter than the way between its screws.
+fn shorter_than_its_screws(selection: &Selection) -> Option<Twice<'_>> {
+    let spot = Spot::Selection(&selection.name);
+    let each = selection.standing().iter().find_map(|option| {
+        let own = option.size.length.spanned()?;
+        let (value, at) = option.length(DetailName::CentreToCentre).filter(|(between, _)| *between > own.value)?;
+        Some((SourcedFigure::written(own, spot), SourcedFigure { value, at, provenance: Provenance::Written, spot }))
+    });
+    let is_one = selection.is_any(&[Kind::Pull, Kind::Bar, Kind::GrabBar]);
+    let how = Differ::LessThan("the way between its screws");
+    each.filter(|_| is_one).map(|figures| Twice::of(&selection.name, "the length", figures, how).asked())
 }
 
 /// The cabinet selection that a part names, where one part alone is called so.

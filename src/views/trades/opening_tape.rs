@@ -5,7 +5,7 @@ use crate::language::{Words, say};
 use crate::ledger::{Head, ReadFrom};
 use crate::site::fitting::{DimensionCheck, Fitting, Stack, above, least_play, loses_to_the_floor, square_within};
 use crate::site::plan::Plan;
-use crate::units::Length;
+use crate::units::{Length, System};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::shared::figures::in_prose;
@@ -188,7 +188,7 @@ impl PageBuilder<'_> {
             room: at.room.folder.clone(),
             opening: at.opening.name.value.clone(),
             asks: fit
-                .map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit))
+                .map_or_else(Vec::new, |fit| asks(self.plans.room(at.room), at, fit, project.units))
                 .into_iter()
                 .chain(more(self.words, at).iter().map(|more| more.range(at.room)))
                 .collect(),
@@ -262,14 +262,14 @@ impl PageBuilder<'_> {
 }
 
 /// The three sizes, each with what is still to come where the tape is held.
-fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting) -> Vec<TapeRange> {
+fn asks(plan: Option<&Plan<'_>>, at: SheetOpening<'_>, fit: &Fitting, units: System) -> Vec<TapeRange> {
     let build_up = at.opening.wall_build_up.get().copied();
     let unsure = build_up.is_none().then(|| "studs".to_string());
     let stack = Stack::of(at.room, at.opening).and_then(|stack| stack.left_for(at.room, at.opening));
     let walls = build_up.unwrap_or_default();
     let option = at.thing.and_then(|(_, option)| option.fit.get()).map(AsRef::as_ref);
-    let play =
-        fit.width.goes_in().filter(|_| !fit.width.sheet_alone).and_then(|_| least_play(at.opening, &fit.width, option));
+    let goes_in = fit.width.goes_in().filter(|_| !fit.width.sheet_alone);
+    let play = goes_in.and_then(|_| least_play(at.opening, &fit.width, option, units));
     let on_floor = loses_to_the_floor(at.room, at.opening);
     vec![
         TapeRange {

@@ -3,7 +3,7 @@
 use crate::book::NarrowPoint;
 use crate::language::say;
 use crate::site::Around;
-use crate::site::fitting::{PLAY_ON_THE_WAY, Passes};
+use crate::site::fitting::{Passes, play_on_the_way};
 use crate::units::Length;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::html::Html;
@@ -55,12 +55,13 @@ impl PageBuilder<'_> {
 
     fn passes(&self, spare: Length) -> State {
         let length = |length: Length| self.wording.said(length);
-        match Passes::with(spare) {
+        let units = self.subject.book.project.units;
+        match Passes::with(spare, units) {
             Passes::Not => {
                 State::new(StateShape::DoesNotFit, say!(self.words, "way_in.stops", by = length(spare.abs())))
             }
             Passes::Tightly => {
-                let usual = length(PLAY_ON_THE_WAY);
+                let usual = length(play_on_the_way(units));
                 let words = say!(self.words, "way_in.tight", by = length(spare), usual = usual);
                 State::new(StateShape::FitUnknown, words)
             }

@@ -7,7 +7,7 @@ use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::heat::{Body, DistanceSource, Hearth, Near, is_said_above_cooking, nearest, windows_over};
 use crate::source::Spanned;
 use crate::units::Wrote;
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Kind};
 
 declare! {
     /// What burns is nearer above a cooking surface than it may be
@@ -91,6 +91,15 @@ fn told(context: &Context<'_>, hearth: &Hearth<'_>, near: &Near<'_>) -> Option<R
     );
     let at = near.body.span().unwrap_or(hearth.fitted.opening.span);
     let mut remedy = Phrase::from("raise what is above, shield it as the code says, or fit a hood that is wide enough");
+    // What is made to hang there has a clearance of its own, and nobody wrote it.
+    let made_for_it = near.body.chosen().filter(|thing| thing.is_any(&[Kind::Microwave, Kind::Hood]));
+    if let Some(thing) = made_for_it.filter(|_| near.asked.whose == DistanceSource::Figure) {
+        remedy = phrase!(
+            "write what the sheet of `{}` asks over a cooking surface, which counts then: `fit: {{heat: {{over cooking: …}}}}`; or {remedy}",
+            thing.name.value,
+            remedy
+        );
+    }
     if near.hangs_on_its_material() {
         remedy =
             phrase!("say whether it burns: {}; where it does, {remedy}", where_to_say_it_burns(&near.body), remedy);

@@ -189,7 +189,7 @@ mod tests {
         set("31\"", vessel).stays_silent();
         set("38\"", "mount: undermount\nsize: {height: 6\"}").stays_silent();
         // What was measured counts.
-        set("38\"", vessel).room("clearances: {basin height: 36\"}").stays_silent();
+        set("38\"", vessel).of_any_yaml().room("clearances: {basin height: 36\"}").stays_silent();
         let hung = |sill: &str| {
             basin("", "mount: wall-hung\nsize: {height: 6\"}").opening("basin", &format!("{{takes: basin{sill}}}"))
         };

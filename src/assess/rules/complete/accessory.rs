@@ -1,5 +1,7 @@
 //! A kit that the sheet requires and nobody orders.
 
+mod valve;
+
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
@@ -15,7 +17,8 @@ declare! {
     /// ## What it checks
     /// Each line under `requires` against what is under `accessories`, and against the other selections of
     /// the room: by name, by model, or by both. A kit of that name, but of another model than the one
-    /// required, is told as that.
+    /// required, is told as that. And the model that `valve` names, against the valve or the body that is required or
+    /// ordered with it.
     ///
     /// ## Why it matters
     /// A pair of tall units without its joining kit, a range on the wrong gas without its
@@ -71,6 +74,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             let finding = about(room, selection, option, severity, at, message).also(required.span, "required");
             findings.push(finding.remedy(remedy(name)));
         }
+        findings.extend(valve::judge(room, selection, option));
     }
 }
 

@@ -140,6 +140,9 @@ fn is_alone(opening: &Opening) -> bool {
 }
 
 fn lacking(opening: &Opening) -> Option<&'static str> {
+    if is_a_connection(opening) {
+        return None;
+    }
     if opening.measured.is_absent() {
         return Some("is still as planned");
     }
@@ -152,6 +155,13 @@ fn lacking(opening: &Opening) -> Option<&'static str> {
         (false, true) => Some("has no day on which it was measured"),
         (false, false) => None,
     }
+}
+
+/// Whether it is no hole: the point where something is connected that goes into none, a mat or a rail, without any size.
+fn is_a_connection(opening: &Opening) -> bool {
+    let goes_in = opening.takes.get().is_none_or(|kind| kind.takes_opening());
+    let has_a_size = [&opening.width, &opening.height, &opening.depth].into_iter().any(|size| !size.is_absent());
+    !goes_in && !has_a_size && opening.plumb.is_absent() && opening.measured.is_absent()
 }
 
 #[cfg(test)]
@@ -233,5 +243,16 @@ mod tests {
         measured(", again: {on: 2027-01-12, by: [Hod, Venner]}").of_any_yaml().stays_silent();
         measured(", again: {on: 2027-01-18, by: bo}").finds_one();
         measured(", again: {on: 2027-01-18, by: Ada}").stays_silent();
+    }
+
+    #[test]
+    fn a_point_where_something_is_connected_has_nothing_to_measure() {
+        let mat = |opening: &str| {
+            Trial::of("complete/measured")
+                .opening("mat", &format!("{{takes: floor heating, service: {{power: 230 V}}{opening}}}"))
+                .selection("selection: Mat\nkind: floor heating\nplace: mat", "")
+        };
+        mat("").stays_silent();
+        mat(", width: 900 mm").finds_one();
     }
 }

@@ -12,7 +12,7 @@ declare! {
     /// Nobody says which way it hangs, runs or is laid
     ///
     /// ## What it checks
-    /// The hinge side of what has a hung door: appliances, mirror cabinets, shower glass with a door, doors of rooms, and
+    /// The hinge side of what has a hung door: appliances (a microwave's hangs at the left, always), mirror cabinets, shower glass with a door, doors of rooms, and
     /// single doors of runs and islands; the direction of a tile whose sides differ, of planks
     /// and boards (in `pattern`, or as `laid: runs`), and of herringbone; the grain of cabinets, shelves and
     /// counters whose finish names a wood, and of counters of wood.
@@ -35,7 +35,7 @@ declare! {
     /// Trade practice: direction stands on the drawing that is signed.
     "finish/hand", Query,
     due: WithThing, tells: [],
-    judges: [Refrigerator, PanelRefrigerator, WallOven, Microwave, Washer, Dryer, Cabinet, MirrorCabinet, ShowerGlass, Door, Shelf, Boarding, Floor, Tile, Counter],
+    judges: [Refrigerator, PanelRefrigerator, WallOven, Washer, Dryer, Cabinet, MirrorCabinet, ShowerGlass, Door, Shelf, Boarding, Floor, Tile, Counter],
     sources: ["common practice"],
     caution: None,
     Check::Book(check)
@@ -67,6 +67,8 @@ fn hinge(room: &Room, selection: &Selection, option: &ProductOption) -> Option<M
         ));
     }
     let swings = option.fit.get().is_some_and(|fit| fit.door.get().is_some_and(|door| door.swings.get().is_some()));
+    // Microwaves are made with their door hung at the left, all of them.
+    let swings = swings && !selection.is(Kind::Microwave);
     let handed = swings || selection.is(Kind::MirrorCabinet) || has_a_hung_pane(selection, option);
     (handed && option.hinge.is_absent()).then_some((
         "hinge",

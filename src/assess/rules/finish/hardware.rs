@@ -195,6 +195,9 @@ fn panels(room: &Room, fronts: &[&ProductOption]) -> Option<Remark> {
     ))
 }
 
+/// So few pulls are ordered without one to spare (common practice).
+const FEW: u64 = 10;
+
 fn short(
     room: &Room,
     selection: &Selection,
@@ -203,7 +206,8 @@ fn short(
     (wanted, fronts): (u64, u64),
     there: u64,
 ) -> Option<Remark> {
-    let with_spares = wanted + wanted.div_ceil(20);
+    // Of a few, none is kept: one in twenty of them is less than half of one.
+    let with_spares = wanted + if wanted < FEW { 0 } else { wanted.div_ceil(20) };
     if wanted == 0 && there > 0 && fronts > 0 {
         let message = phrase!("{there} pulls or knobs are ordered for {what}, and no front takes any", there, what);
         let finding = Remark::query(quantity.span, message).room(&room.folder).selection(&selection.name);
@@ -323,6 +327,9 @@ mod tests {
         pulls(19).finds("19 pulls or knobs are ordered for doors and drawers that take 20").weighs("stop");
         pulls(20).finds_one().weighs("query");
         pulls(21).stays_silent();
+        // Five in a small room are five.
+        kitchen("drawers: 5", "quantity: 5").stays_silent();
+        kitchen("drawers: 5", "quantity: 4").finds_one().weighs("stop");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The cabinet that something is cut into, against what the sheet asks of it.
 
+mod bins;
 mod tower;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -22,7 +23,8 @@ declare! {
     /// about. And the cutout that the sheet asks for against the inside of the cabinet, where it asks
     /// nothing of the cabinet itself; in height too, as far as the part that holds it leaves it, from the
     /// opening's sill to its top or to what begins above. And whether the opening is `made for` another type of unit than
-    /// the thing is `made as`, or a bowl's `mount` says. A
+    /// the thing is `made as`, or a bowl's `mount` says. Bins for waste go into the cabinet that is called after them, else into
+    /// one of their room. A
     /// figure that is met exactly passes.
     ///
     /// ## Why it matters
@@ -44,7 +46,7 @@ declare! {
     /// The maker's own sheet and the field measurement.
     "fit/cabinet", Stop,
     due: WithThing, tells: [Installer],
-    judges: [Sink, Basin, Range, Cooktop, WallOven, Microwave, WarmingDrawer],
+    judges: [Sink, Basin, Range, Cooktop, WallOven, Microwave, WarmingDrawer, WasteBin],
     sources: ["the maker's sheet", "the field measurement"],
     caution: Some(Hazard::Weight),
     remedy: "order a cabinet to the sheet, or ask its maker whether it may be cut",
@@ -73,6 +75,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
     findings.extend(context.site.fitted().filter_map(|fitted| other_type(&fitted)));
     findings.extend(tower::check(context));
+    findings.extend(context.site.options().filter_map(|one| bins::judge(context, one)));
 }
 
 /// What is asked of the cabinet; else the least that the cutout itself needs, unless the opening is

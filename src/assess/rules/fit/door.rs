@@ -1,5 +1,7 @@
 //! Doors and drawers: floor in front, and room to swing beside a wall.
 
+mod unsaid;
+
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, casing, say};
@@ -23,7 +25,9 @@ declare! {
     /// ## What it checks
     /// The clear floor in front of the opening against what the sheet asks for, and against the
     /// reach of door or drawer with what of the case stands out. Where the opening does not say what is `in front`,
-    /// the plan does: what stands across, and the wall there, unless a door is in it. On the side of the hinges, the gap
+    /// the plan does: what stands across, and the wall there, unless a door is in it. Where a sheet does not say how far
+    /// the door of an oven, a dishwasher, a refrigerator or a washer opens, and such doors may need more floor than there is
+    /// ({24"}, {28"}, the width of the thing), it asks. On the side of the hinges, the gap
     /// to a wall, or to anything that stands out past the opening's front, against the sheet's wall
     /// clearance: trim and baseboard are part of the wall, and so is the casing of a door or window in it. What
     /// stands there is as the opening says, else as its run and the plan have it, past fillers and panels, and as
@@ -56,7 +60,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
-        findings.extend(in_front(context, &fitted));
+        findings.extend(in_front(context, &fitted).or_else(|| unsaid::reach(context, &fitted)));
         let (sides, one_is_enough) = hinge_sides(fitted.option);
         let struck: Vec<_> = sides.iter().filter_map(|side| at_the_hinges(context, &fitted, *side)).collect();
         if !one_is_enough {

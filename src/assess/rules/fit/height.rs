@@ -1,5 +1,7 @@
 //! The chosen thing's height against its opening.
 
+mod below_its_counter;
+
 use super::{Direction, tell};
 use crate::assess::rules::run::ceiling;
 use crate::assess::rules::{Check, Findings, declare};
@@ -20,7 +22,8 @@ declare! {
     /// of the sheet is the least for what stands on the floor. Of two that are stacked (a `pair` of which
     /// one begins above the other, or what is `above` by its opening's name) one has what the other and
     /// the kit leave of both: the floor is taken off once. Where the opening has no height, a range is held to the
-    /// counter beside it, and what a cabinet holds to what that leaves.
+    /// counter beside it, and what a cabinet holds to what that leaves. The top of a range that stays more than {1/4"} below its
+    /// counter is asked about.
     ///
     /// ## Why it matters
     /// A new floor takes the height away that a dishwasher needs. A refrigerator is as high as its
@@ -48,7 +51,12 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    findings.extend(context.site.fitted().filter_map(|fitted| judge(context, &fitted)));
+    findings.extend(
+        context
+            .site
+            .fitted()
+            .filter_map(|fitted| judge(context, &fitted).or_else(|| below_its_counter::judge(context, &fitted))),
+    );
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {

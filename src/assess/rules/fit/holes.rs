@@ -96,7 +96,8 @@ impl At<'_> {
         let bowls = bowl.into_iter().flat_map(Selection::standing);
         let enough = takes.is_none_or(|(takes, _)| its.len() >= takes);
         if !its.is_empty() && enough {
-            return self.of_list(&its);
+            let told = self.of_list(&its);
+            return if told.is_empty() { self.more_than_it_takes(&its).into_iter().collect() } else { told };
         }
         let in_bowl: Vec<&ProductOption> =
             bowls.filter(|option| taps::holes(option).is_some_and(|(has, _)| has > 0)).collect();
@@ -113,7 +114,8 @@ impl At<'_> {
                 vec![self.finding(Severity::Stop, self.tap.span, message)]
             }
             _ if listed.is_empty() && in_bowl.is_empty() => {
-                self.no_hole(bowl).or_else(|| self.no_list(bowl)).into_iter().collect()
+                let told = self.no_hole(bowl).or_else(|| self.no_list(bowl));
+                told.or_else(|| self.not_counted(bowl)).into_iter().collect()
             }
             _ => in_bowl.into_iter().filter_map(|option| self.in_a_bowl(bowl?, option)).collect(),
         }
@@ -161,6 +163,19 @@ impl At<'_> {
         })
     }
 
+    /// It serves a bowl that is let in from above, whose rim is drilled or not, and nobody says which.
+    fn not_counted(&self, bowl: Option<&Selection>) -> Option<Remark> {
+        let bowl = bowl.filter(|bowl| bowl.is_any(&[Kind::Sink, Kind::Basin]))?;
+        let own = bowl.settled().filter(|own| own.mount() == Some(Mount::DropIn) && own.lacks(DetailName::Holes))?;
+        let (takes, at) =
+            taps::holes(self.option).filter(|_| self.tap.settled().is_some() && !taps::comes_with(own))?;
+        let (tap, name) = (&self.tap.name.value, &bowl.name.value);
+        let message = phrase!("`{tap}` stands on `{name}`, and nobody says how many holes that has", tap, name);
+        let finding = self.finding(Severity::Query, bowl.name.span, message).also(at, "what it takes");
+        let remedy = "look at its sheet, and add `holes: …` to it: `0` where the tap stands in the counter behind it";
+        (takes > 0).then(|| finding.remedy(remedy))
+    }
+
     /// Its hole goes through a counter, and nobody lists what is drilled there.
     fn no_list(&self, bowl: Option<&Selection>) -> Option<Remark> {
         let bowl = bowl?;
@@ -181,6 +196,32 @@ impl At<'_> {
             phrase!("`{tap}` stands in a counter, and no list says where `{top}` is drilled for it", tap, top);
         let finding = self.finding(Severity::Query, counter.name.span, message).also(self.tap.name.span, "its tap");
         Some(finding.remedy("add `drilled` to the counter: each hole by what it is for, its diameter and its place"))
+    }
+
+    /// The list has more holes for it than it takes, and nothing that is ordered goes through the others; or they are too
+    /// small for any tap.
+    fn more_than_it_takes(&self, its: &[&Hole]) -> Option<Remark> {
+        let bowls = taps::served_by(self.room, self.tap).into_iter().flat_map(Selection::standing);
+        let filled = taps::fills_a_hole(self.option) || bowls.into_iter().any(taps::fills_a_hole);
+        let own: Vec<&&Hole> = its.iter().filter(|hole| !beside::has_another_use(&hole.purpose.value)).collect();
+        let name = &self.tap.name.value;
+        if let Some((takes, _)) = taps::holes(self.option).filter(|(takes, _)| own.len() > *takes && !filled) {
+            let takes = if takes == 1 { Phrase::from("1 hole") } else { phrase!("{takes} holes", takes) };
+            let message = phrase!("`{name}` takes {takes}, and the list has {} for it", name, takes, own.len());
+            return Some(self.finding(Severity::Query, own.last()?.purpose.span, message));
+        }
+        let is_small = |hole: &&&Hole| hole.diameter.get().is_some_and(|is| *is < LEAST_HOLE);
+        let of_sheet = self.option.range(DetailName::HoleDiameter).is_some();
+        let small = own.into_iter().find(is_small).filter(|_| !of_sheet)?;
+        let (is, least) = (self.say(*small.diameter.get()?), self.say(LEAST_HOLE));
+        let message = phrase!(
+            "the hole for `{name}` is {is} across, where taps go through {least} and more, and its sheet's figure is not written",
+            name,
+            is,
+            least
+        );
+        let finding = self.finding(Severity::Query, small.purpose.span, message).source("common practice");
+        Some(finding.remedy("look at the tap's sheet, and add `hole diameter: …` to it"))
     }
 
     fn of_list(&self, its: &[&Hole]) -> Vec<Remark> {
@@ -222,9 +263,25 @@ impl At<'_> {
         })
     }
 
+    /// It takes several holes so far apart, and nobody says how far apart those of its bowl are.
+    fn spread_unsaid(&self, bowl: &Selection, option: &ProductOption, at: Span) -> Option<Remark> {
+        let several = taps::holes(self.option).is_some_and(|(takes, _)| takes > 1);
+        let unsaid = bowl.is_any(&[Kind::Basin, Kind::Sink]) && option.lacks(DetailName::Spread);
+        let (asked, own) = taps::spread(self.option).filter(|_| several && unsaid)?;
+        let message = phrase!(
+            "`{tap}` takes its holes {asked} apart, and nobody says how far apart those of `{bowl}` are",
+            self.tap.name.value,
+            say_range(asked, self.context.book.project.units),
+            bowl.name.value
+        );
+        let finding = self.finding(Severity::Query, at, message).also(own, "its spread");
+        Some(finding.remedy("look at the bowl's sheet, and add `spread: …` to it"))
+    }
+
     /// What is wrong with the holes that a bowl comes with.
     fn in_a_bowl(&self, bowl: &Selection, option: &ProductOption) -> Option<Remark> {
         let (has, at) = taps::holes(option)?;
+        let whole = bowl;
         let (tap, bowl) = (&self.tap.name.value, &bowl.name.value);
         let units = self.context.book.project.units;
         let takes = taps::holes(self.option);
@@ -257,6 +314,9 @@ impl At<'_> {
                 asked
             );
             return Some(self.finding(Severity::Stop, at, message).remedy(ANOTHER));
+        }
+        if let Some(finding) = self.spread_unsaid(whole, option, at) {
+            return Some(finding);
         }
         let open = takes.map_or(0, |(takes, _)| has - takes);
         let filled = [self.option, option].into_iter().any(taps::fills_a_hole);
@@ -320,5 +380,8 @@ const RAIL_OF_A_VANITY: Length = Length::from_sixty_fourths(224);
 const RIMS: Length = Length::from_inches(2);
 /// From a bowl to the hole behind it, as is usual: 2 1/2 in (common practice).
 const BEFORE_THE_HOLE: Length = Length::from_sixty_fourths(160);
+
+/// Less across goes no tap through a counter (common practice: 1 1/4" to 1 1/2").
+const LEAST_HOLE: Length = Length::from_sixty_fourths(72);
 
 const ANOTHER: &str = "take another tap, or a bowl that is drilled for this one";

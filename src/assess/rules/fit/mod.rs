@@ -9,6 +9,7 @@ pub mod door;
 pub mod face;
 pub mod height;
 pub mod holes;
+pub mod length;
 pub mod pair;
 pub mod panel;
 pub mod play;

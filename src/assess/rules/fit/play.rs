@@ -46,7 +46,8 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let fit = context.site.fitting(fitted);
     let width = &fit.width;
     let play = width.play().filter(|play| !play.is_negative() && width.too_small_by().is_none())?;
-    let usual = least_play(fitted.opening, width, fitted.option.fit.get().map(AsRef::as_ref));
+    let sheet = fitted.option.fit.get().map(AsRef::as_ref);
+    let usual = least_play(fitted.opening, width, sheet, context.book.project.units);
     let by_hand = fitted.option.length(DetailName::VariesBy).map(|(varies, _)| varies);
     let by_hand = by_hand.filter(|varies| usual.is_none_or(|(wanted, _)| *varies > wanted));
     let (wanted, whose, source) = match (by_hand, usual) {

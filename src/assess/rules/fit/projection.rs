@@ -15,8 +15,10 @@ declare! {
     /// ## What it checks
     /// The depth with door and handle (with the door, or of the case, where that is all that is
     /// known; with its front panel) and the air behind it, against the counter's edge, or the opening's own depth. More
-    /// than {1 1/2"} is a query; where the body or its door stays within that and the handle alone, of {3 1/2"} at
-    /// most, is before it, a note; of a toilet or a tub, which have no handle, any of it. And what lies in a counter, from back to front with the air behind it, against the
+    /// than {1 1/2"} is a query; where the body or its door stays within that and the handle alone is before it, what is
+    /// usual is not told ({3"}), a note to {3 1/2"}, a query past that; of a toilet or a tub, which have no handle, any of it. Of a
+    /// refrigerator that stands free its case counts, against its niche where that is deeper than the counter: the doors open before
+    /// what is beside them. And what lies in a counter, from back to front with the air behind it, against the
     /// counter's depth less what stands up behind it (a `splash`, tile, a raised back): what is more stops.
     ///
     /// ## Why it matters
@@ -94,14 +96,14 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let at = spans.into_iter().flatten().next().unwrap_or(fitted.option.span);
     let name = &fitted.selection.name.value;
     let (severity, what) = match handle(&fitted.option.size) {
+        // Every range has a handle that one can take hold of.
+        Some(handle) if out - handle <= usual && out.max(handle) <= USUAL_HANDLE => return None,
         // The body stays behind, and only what is taken hold of is before it: told, and nobody is asked.
         Some(handle) if out - handle <= usual && handle <= LONG_HANDLE => {
             (Severity::Note, phrase!("the handle of `{name}`", name))
         }
         // A refrigerator's doors open past the fronts beside them: they stand before these, and its case does not.
-        _ if fitted.selection.is(Kind::Refrigerator) && case_stays_behind(fitted, out) => {
-            (Severity::Note, phrase!("the door of `{name}`", name))
-        }
+        _ if fitted.selection.is(Kind::Refrigerator) && case_stays_behind(fitted) => return None,
         _ if size.depth_with_handle.get().is_some() => (Severity::Query, phrase!("`{name}` with its handle", name)),
         _ => (Severity::Query, Phrase::name(name)),
     };
@@ -114,17 +116,30 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     )
 }
 
-/// Whether the case stays behind the edge past which it stands out so far with door and handle, and these are no more than
-/// they usually are.
-fn case_stays_behind(fitted: &Placement<'_>, out: Length) -> bool {
+/// Whether the case with the air behind it stays in its niche, or behind the counter's edge, and door and handle are no
+/// more than they usually are.
+fn case_stays_behind(fitted: &Placement<'_>) -> bool {
     let size = &fitted.option.size;
     let with = size.depth_with_handle.get().or(size.depth_with_door.get());
-    let before = size.depth.get().zip(with).map(|(case, with)| *with - *case);
-    before.is_some_and(|before| before > Length::ZERO && before <= DOOR_AND_HANDLE && out <= before + HAIR)
+    let air = fitted.option.fit.get().and_then(|fit| fit.air.back.get());
+    let air = air.filter(|air| air.holds.is_empty()).map_or(Length::ZERO, |air| air.length);
+    let edges = [counter_depth(fitted.room, fitted.opening).value(), fitted.opening.governing_depth()];
+    let edge = edges.into_iter().flatten().max();
+    let case = size.depth.get().copied();
+    let before = case.zip(with).map(|(case, with)| *with - case);
+    // What stands under a counter has its doors in line with what is beside it.
+    let is_tall = size.height.get().and_then(|high| high.least.or(high.most)).is_none_or(|high| high >= TALL);
+    is_tall
+        && before.is_some_and(|before| before > Length::ZERO && before <= DOOR_AND_HANDLE)
+        && case.zip(edge).is_some_and(|(case, edge)| case + air <= edge + HAIR)
 }
 
 /// How far a refrigerator's door and handle stand before its case, at most (common practice).
-const DOOR_AND_HANDLE: Length = Length::from_sixty_fourths(352);
+const DOOR_AND_HANDLE: Length = Length::from_inches(7);
+/// What is lower stands under a counter (common practice).
+const TALL: Length = Length::from_inches(48);
+/// How far the handle of a range or an oven stands out, at most, as they are made (common practice).
+const USUAL_HANDLE: Length = Length::from_inches(3);
 
 /// How far a handle stands before the door, or before the body where that has none.
 fn handle(size: &Size) -> Option<Length> {
@@ -177,9 +192,9 @@ mod tests {
             .opening("hole", "{takes: wall oven, depth: 25\"}")
             .selection(
                 "selection: Oven\nkind: wall oven\nplace: hole",
-                "size: {depth: 23 1/2\", depth with handle: 25 7/8\"}\nfit: {face: {width: 30\"}}",
+                "size: {depth: 23 1/2\", depth with handle: 26 5/8\"}\nfit: {face: {width: 30\"}}",
             )
-            .finds("the handle of `Oven` stands 2 3/8\" (60 mm) proud of the front of its opening")
+            .finds("the handle of `Oven` stands 3 1/8\" (79 mm) proud of the front of its opening")
             .weighs("note");
     }
 
@@ -198,8 +213,31 @@ mod tests {
             .finds("`Range` with its handle stands 3 1/2\" (89 mm) proud of the counter")
             .weighs("query");
         range("depth: 24\", depth with handle: 30 5/8\"").finds_one().weighs("query");
+        // As every range is made: a body of 25 3/4" and its handle 2 5/8" before it.
+        range("depth: 25 3/4\", depth with handle: 28 3/8\"").stays_silent();
+        range("depth: 635 mm, depth with handle: 710 mm").stays_silent();
         range("depth: 27 1/2\"").finds("`Range` stands 2\" (51 mm) proud of the counter").weighs("query");
         range("depth: 24\", depth with handle: 27\"").stays_silent();
+    }
+
+    /// Source: arithmetic: 620 mm of case and 30 mm of air stay in a niche of 720 mm, 700 mm and 30 mm do not.
+    #[test]
+    fn the_doors_of_a_refrigerator_that_stands_free_are_before_its_niche() {
+        let fridge = |opening: &str, sizes: &str| {
+            Trial::of("fit/projection").opening("niche", &format!("{{takes: refrigerator, {opening}}}")).selection(
+                "selection: Fridge\nkind: refrigerator\nplace: niche",
+                &format!("size: {{{sizes}}}\nfit: {{air: {{back: 30 mm}}}}"),
+            )
+        };
+        let doors = "depth with door: 720 mm, depth with handle: 775 mm";
+        fridge("depth: 720 mm", &format!("depth: 620 mm, {doors}")).stays_silent();
+        fridge("depth: 720 mm, counter depth: 600 mm", &format!("depth: 620 mm, {doors}")).stays_silent();
+        fridge("depth: 720 mm", "depth: 760 mm, depth with door: 800 mm, depth with handle: 855 mm").finds_one();
+        fridge("counter depth: 600 mm", &format!("depth: 620 mm, {doors}")).finds_one().weighs("query");
+        // Under a counter its doors are in line with what is beside it.
+        fridge("depth: 720 mm, counter depth: 600 mm", &format!("height: 820 mm, depth: 570 mm, {doors}")).finds_one();
+        // As deep before its case as no door is.
+        fridge("depth: 720 mm", "depth: 580 mm, depth with handle: 790 mm").finds_one().weighs("query");
     }
 
     /// Source: arithmetic: a counter of 25 1/2" before a splash of 3/4" takes 24 3/4".

@@ -1,5 +1,6 @@
 //! A sink in its cabinet.
 
+mod carried;
 mod stack;
 mod together;
 mod top;
@@ -31,7 +32,8 @@ declare! {
     /// (`behind` and `to bowl` of the list of holes) and {2"} of counter before it against the counter's depth, less what
     /// stands up behind. The height of an apron against the opening left in the cabinet's front; and, for an undermount
     /// bowl, whether the reveal of its rim is said, and, below a top of laminate that has a core of board (thicker than
-    /// {20 mm}), whether that is made for it.
+    /// {20 mm}), whether that is made for it. A bowl whose rim lies on the counter has a cutout that is smaller than it is,
+    /// and a basin that stands on a counter has one in its room.
     ///
     /// ## Why it matters
     /// A {33"} sink does not go into a {33"} cabinet, whose inside is {31 1/2"}. An apron of {10"} wants doors that
@@ -63,9 +65,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(front_to_back(context, &fitted).or_else(|| stack::judge(context, &fitted)));
         findings.extend(apron(context, &fitted));
         findings.extend(reveal(&fitted));
+        findings.extend(carried::falls_through(context, &fitted));
         findings.extend(top::ask(context, &fitted));
     }
     findings.extend(context.site.options().filter_map(|one| vanity::ask(context, one)));
+    findings.extend(context.site.options().filter_map(carried::stands_on_nothing));
     together::judge(context, findings);
     findings.extend(context.book.rooms.iter().filter_map(|room| vanity::top(context, room)));
 }

@@ -5,6 +5,7 @@ use crate::assess::{Context, say};
 use crate::book::{Opening, Room};
 use crate::finding::{Remark, phrase};
 use crate::site::fitting::{OutOfSquare, Skew, out_of_square};
+use crate::units::Length;
 
 declare! {
     /// The opening is out of square, or its sides lean
@@ -54,7 +55,10 @@ fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark
         true => ("the maker's sheet allows", "the maker's sheet"),
         false => ("is usual", "common practice"),
     };
-    let (name, out, within) = (&opening.name.value, say(skew.out), say(skew.within));
+    // What is usual is told in the book's round figure.
+    let usual = context.book.project.units.usual(skew.within, Length::from_millimetres(3));
+    let within = if skew.of_sheet { skew.within } else { usual };
+    let (name, out, within) = (&opening.name.value, say(skew.out), say(within));
     let message = phrase!(
         "{what} `{name}` {verb} by {out}, more than the {within} that {whose}",
         what,

@@ -9,7 +9,7 @@ use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::{DetailName, NarrowPoint, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::fitting::{PLAY_ON_THE_WAY, Passage, Passes, is_large, least_hall_around_a_corner, tightest, way_in};
+use crate::site::fitting::{Passage, Passes, is_large, least_hall_around_a_corner, play_on_the_way, tightest, way_in};
 use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Kind, Mention, Trade, Trait};
 
@@ -24,7 +24,8 @@ declare! {
     /// {1"} of play beside it or above it is asked about: that much is usual, and no sheet's figure.
     /// Inside the room an appliance that stands on the floor comes past what is built in: the widest way from a doorway
     /// to its place, between cabinets, islands and walls.
-    /// Where neither size is known, the thing as it stands: furniture too, a pane of glass or a mirror on its edge, and each
+    /// Where neither size is known, the thing as it stands, and of what is large whether its carton, {3"} more, still
+    /// passes: furniture too, a pane of glass or a mirror on its edge, and each
     /// piece of a counter. In a lift (`depth`) a thing must stand, one side to the back. And where an appliance, a fixture, a cabinet or a piece of furniture is large or heavy (no side less than {28"}, one of {60"} or more, or {150 lb}) and no way in is written, it asks, once.
     ///
     /// ## Why it matters
@@ -113,6 +114,8 @@ fn is_delivered_whole(selection: &Selection) -> bool {
         || selection.has(Trait::Furnishes)
 }
 
+/// So much larger than itself is the carton of a thing, in width or in height (common practice: 2" to 4").
+const CARTON: Length = Length::from_inches(3);
 /// How thick a pane is with what guards its edges (common practice).
 const PANE: Length = Length::from_inches(1);
 /// How thick a counter is where nobody says (common practice).
@@ -186,10 +189,21 @@ fn as_it_stands(context: &Context<'_>, room: &Room, selection: &Selection, optio
         return None;
     }
     let passages = way_in(context.book, room, context.site.door_of(room), option);
-    let (short, point) = narrowest(&passages, |passage| passage.body).filter(|(spare, _)| spare.is_negative())?;
+    let (spare, point) = narrowest(&passages, |passage| passage.body)?;
     let furniture = selection.has(Trait::Furnishes);
-    let (name, by) = (&selection.name.value, say(short.abs(), context.book.project.units));
+    let crated = matches!(selection.kind.get().map(|kind| kind.trade()), Some(Trade::Appliance | Trade::Plumbing));
+    let is_close = crated && is_large(option) && spare < CARTON && !selection.is_ordered();
+    if !spare.is_negative() && !is_close {
+        return None;
+    }
+    let (name, by) = (&selection.name.value, say(spare.abs(), context.book.project.units));
     let message = match furniture {
+        _ if !spare.is_negative() => phrase!(
+            "`{}` as it stands goes through the {} with {} to spare, and nobody says how large its carton is",
+            name,
+            Wrote(&point.name),
+            by
+        ),
         true => phrase!(
             "`{}` as it stands is {} too large for the {}, and nobody says how large its carton is, or it in its parts",
             name,
@@ -218,14 +232,16 @@ fn judge(context: &Context<'_>, room: &Room, selection: &Selection, option: &Pro
     let passages = way_in(context.book, room, context.site.door_of(room), option);
     let carton = narrowest(&passages, |passage| passage.carton);
     let bare = narrowest(&passages, |passage| passage.doors_off);
-    let passes = |found: &Option<(Length, &NarrowPoint)>| found.map(|(spare, _)| Passes::with(spare));
+    let passes = |found: &Option<(Length, &NarrowPoint)>| {
+        found.map(|(spare, _)| Passes::with(spare, context.book.project.units))
+    };
     let tight = |what: Phrase, (spare, point): (Length, &NarrowPoint)| {
         phrase!(
             "{what} goes through the {} with {} to spare; {} is usual",
             what,
             Wrote(&point.name),
             say(spare),
-            say(PLAY_ON_THE_WAY)
+            say(play_on_the_way(context.book.project.units))
         )
     };
     let large = |what: Phrase, (spare, point): (Length, &NarrowPoint)| {

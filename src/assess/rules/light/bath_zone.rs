@@ -23,7 +23,8 @@ declare! {
     /// above the rim or the threshold (`rim`, else the tub's height in the plan). Where a light is so
     /// near, and nobody says how low it hangs or how high the rim is, it asks. And whatever light or fan the plan has over
     /// a tub or in a shower (`lights: {over: shower, …}`) must be rated for a damp place, or for a wet one (`damp rating`,
-    /// in words or as an IP code).
+    /// in words or as an IP code). Where a room has a tub or a shower, what its sheet keeps to dry places is told anywhere in
+    /// it, unless the plan has it {3'} away.
     ///
     /// ## Why it matters
     /// Somebody stands wet in the tub, reaches up, and touches metal that may be live.
@@ -41,7 +42,7 @@ declare! {
     "light/bath-zone", Query,
     due: RoughInClosed, tells: [Client, Installer],
     living: "living.light.bath_zone",
-    judges: [Pendant, WallLight, CeilingLight, StripLight, Fan],
+    judges: [Pendant, WallLight, CeilingLight, StripLight, Fan, LitMirror, MirrorCabinet],
     sources: ["Bath planning guidelines 25, after IRC E3903.10", "NEC 410.10(D) (from memory)"],
     caution: Some(Hazard::Power),
     Check::Book(check)

@@ -1,5 +1,7 @@
 //! An order whose last day is past, or that does not come in time.
 
+mod milestone;
+
 use super::to_order;
 use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
@@ -15,7 +17,8 @@ declare! {
     /// `receiving`, less the longest lead time, against today. What is built in behind walls or floors (a shower's
     /// valve, a tank in the wall, a tray, a drain) is needed no later than the rough-in is closed. For what is ordered: the day the
     /// supplier promises (or order day plus the longest lead time) against the day it must be in
-    /// hand.
+    /// hand. A floor, a counter or cabinets that say that a later milestone waits for them than the one at which the book sets
+    /// such things (`floors laid`, `counters set`, `cabinets set`) are asked about.
     ///
     /// ## Why it matters
     /// A back-order slips from June to September one letter at a time. Each slip moves what waits.
@@ -41,6 +44,8 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    let all = context.book.selections();
+    findings.extend(all.filter_map(|(room, selection)| milestone::judge(context, room, selection)));
     let mut told = Vec::new();
     for (room, selection, option) in to_order(context) {
         let Some(last) = context.dates.order_by(selection, option).and_then(|when| when.order) else { continue };

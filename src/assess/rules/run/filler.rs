@@ -4,12 +4,12 @@ use super::width;
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, casing, say};
-use crate::book::{End, PartIs, Room, Run, RunEnd};
+use crate::book::{DetailName, End, PartIs, ProductOption, Room, Run, RunEnd, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::plan::{Met, Plan, Thing, with_handles};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Kind, Mention, Trait};
 
 /// Beside drawers (common practice: 3/4" of door, 1" of pull, 1 1/4" to spare).
 const BESIDE_DRAWERS: Length = Length::from_inches(3);
@@ -78,10 +78,23 @@ struct Wanted {
     what: &'static str,
 }
 
+/// How far the pulls of a room's cabinets stand out: as its row says, as their words say, else as usual.
+fn pull(room: &Room, said: Option<Length>) -> Length {
+    let words = |option: &ProductOption| {
+        let style = option.words(DetailName::DoorStyle).map_or("", |(style, _)| style);
+        let said = [style, option.finish.text(), option.name.text(), option.description.text(), option.model.text()];
+        Mention::WithoutPulls.is_in_any(said)
+    };
+    let mut cabinets = room.selections.iter().filter(|selection| selection.is(Kind::Cabinet)).peekable();
+    let none = cabinets.peek().is_some() && cabinets.flat_map(Selection::standing).all(words);
+    said.unwrap_or(if none { Length::ZERO } else { USUAL_HANDLE })
+}
+
 /// What drawers or doors need at a side.
-fn wanted(drawers: bool, doors: u32, hinge: Option<End>, side: End) -> Option<Wanted> {
+fn wanted(drawers: bool, doors: u32, hinge: Option<End>, side: End, pull: Length) -> Option<Wanted> {
     if drawers {
-        return Some(Wanted { side, needed: BESIDE_DRAWERS, what: "drawers" });
+        let needed = BESIDE_DRAWERS - (USUAL_HANDLE - pull).max(Length::ZERO);
+        return Some(Wanted { side, needed, what: "drawers" });
     }
     let hangs_there = doors > 1 || (doors == 1 && hinge == Some(side));
     hangs_there.then_some(Wanted { side, needed: BESIDE_A_DOOR, what: "a door" })
@@ -95,10 +108,11 @@ fn beside(context: &Context<'_>, plan: &Plan<'_>, thing: &Thing<'_>) -> Option<R
     if let Some(covered) = covered(context, plan, thing, drawers || doors > 0) {
         return Some(covered);
     }
+    let pull = pull(plan.room, Some(thing.handles).filter(|said| *said > Length::ZERO));
     let sides = [End::Left, End::Right].into_iter();
     let blind = thing.is_blind_at().filter(|_| doors > 0 && !drawers);
     let wanted = sides.filter_map(|side| {
-        let usual = wanted(drawers, doors, part.hinge.get().copied(), side);
+        let usual = wanted(drawers, doors, part.hinge.get().copied(), side, pull);
         // A door that hangs on its far side comes past the pulls around the corner.
         let passes = Wanted { side, needed: USUAL_HANDLE, what: "the door of a blind corner" };
         usual.or_else(|| (blind == Some(side)).then_some(passes))
@@ -184,7 +198,9 @@ fn at_the_end(context: &Context<'_>, room: &Room, run: &Run, end: End) -> Option
     for part in parts {
         if let PartIs::Cabinet(_) | PartIs::Tall(_) = part.is {
             let drawers = part.drawers.get().is_some_and(|count| *count > 0);
-            let wanted = wanted(drawers, part.doors.get().copied().unwrap_or(0), part.hinge.get().copied(), end)?;
+            let doors = part.doors.get().copied().unwrap_or(0);
+            let pull = pull(room, run.handles.get().copied());
+            let wanted = wanted(drawers, doors, part.hinge.get().copied(), end, pull)?;
             let needed = metric::advised(wanted.needed, gap, context.book.project.units);
             let wanted = Wanted { needed, ..wanted };
             let there =
@@ -252,6 +268,26 @@ mod tests {
         run(&door("left")).finds_one();
         run(&door("right")).stays_silent();
         run("{filler: 1 1/2\"}, {cabinet: plates, width: 30\", doors: 2}").stays_silent();
+    }
+
+    /// Source: check values HW-03, without its inch of pull: 3/4" of door and 1 1/4" to spare.
+    #[test]
+    fn fronts_without_pulls_want_an_inch_less() {
+        let drawers = |filler: &str, handles: &str, style: &str| {
+            Trial::of("run/filler")
+                .room(&format!("outline: 10' x 8'\nruns: {{sink wall: {{wall: A{handles}, parts: [{{filler: {filler}}}, {{cabinet: drawers, width: 24\", drawers: 3}}]}}}}"))
+                .selection("selection: Cabinets\nkind: cabinet", &format!("door style: {style}"))
+        };
+        for style in
+            ["flat melamine, finger pull", "handleless, gola profile", "lisas, sin tiradores", "slab, push to open"]
+        {
+            drawers("2\"", "", style).stays_silent();
+            drawers("50 mm", "", style).stays_silent();
+            drawers("1 3/4\"", "", style).finds_one().weighs("query");
+        }
+        drawers("2\"", "", "shaker").finds_one();
+        drawers("2 1/2\"", ", handles: 1/2\"", "shaker").stays_silent();
+        drawers("2 1/4\"", ", handles: 1/2\"", "shaker").finds_one();
     }
 
     /// Source: check values HW-03 (a corner filler with drawers).

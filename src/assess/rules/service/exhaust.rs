@@ -1,13 +1,13 @@
 //! A hood's or a fan's airflow against what the rules ask.
 
 use crate::assess::codes::{
-    BATH_EXHAUST, DOWNDRAFT_EXHAUST, EXHAUST_ADVISED, Family, Figure, ISLAND_HOOD_A_FOOT, KITCHEN_EXHAUST,
-    KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
+    BATH_EXHAUST, DOWNDRAFT_EXHAUST, EXHAUST_ADVISED, EXHAUST_WITHOUT_MAKE_UP_AIR, Family, Figure, ISLAND_HOOD_A_FOOT,
+    KITCHEN_EXHAUST, KITCHEN_EXHAUST_ASHRAE, WALL_HOOD_A_FOOT, WALL_HOOD_A_FOOT_LEAST,
 };
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::words::say_air;
 use crate::assess::{Context, about};
-use crate::book::{Opening, ProductOption, Room, Selection};
+use crate::book::{Country, Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::{Length, Wrote};
 use crate::vocabulary::supply::{Airflow, Worded};
@@ -19,8 +19,8 @@ declare! {
     /// ## What it checks
     /// The rated airflow of each hood against the code's least ({100 cfm}; {300 cfm} for what is no hood
     /// by ASHRAE 62.2), against the guideline's {150 cfm}, and against the trade's rules of thumb: so much for
-    /// its width, and so much for the burners under it. The rules disagree: each that
-    /// is missed is told, and the largest is what to aim at. A bath's fan wants {50 cfm}. Where the book adopts
+    /// its width, and, in North America, so much for the burners under it. The rules disagree: each that
+    /// is missed is told, and the largest is what to aim at. A bath's fan wants {50 cfm} by the code, and {30 cfm} where none is at hand. Where the book adopts
     /// a code that asks for exhaust, a room where somebody cooks and nothing moves air out is asked about; and, in every
     /// book, a room with a tub or a shower that is drawn with its doors, without a window, and has no fan.
     ///
@@ -129,7 +129,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         };
         let asks = match selection.kind.get() {
             Some(Kind::Hood) => hood(context, room, option),
-            Some(Kind::Fan) => named(context, &BATH_EXHAUST, "the code for a bath").into_iter().collect(),
+            Some(Kind::Fan) => of_a_fan(context, room).into_iter().collect(),
             _ => continue,
         };
         let missed: Vec<&Asks> = asks.iter().filter(|asks| asks.cfm > moves).collect();
@@ -138,13 +138,31 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let told: Vec<Phrase> = missed.iter().map(|asks| phrase!("{} asks {}", asks.who, air(asks.cfm))).collect();
         let message =
             phrase!("`{}` moves {moves}: {}", selection.name.value, Wrote(&airflow.words), Phrase::joined(told, ", "));
-        let remedy = phrase!(
-            "choose one that moves {most}, and look at its duct and at make-up air in the same step",
-            air(most)
-        );
+        let stronger = "and look at its duct and at make-up air in the same step";
+        let least = context.rulings().number(&EXHAUST_WITHOUT_MAKE_UP_AIR).map(|ruling| ruling.value);
+        // Nothing need come in for what it moves, and much would for what is asked.
+        let weaker_is_meant = severity != Severity::Stop && least.is_some_and(|least| moves <= least && most > least);
+        let remedy = match weaker_is_meant {
+            true => phrase!(
+                "choose one that moves {most}, {stronger}; or show that this one is meant, since nothing need let air in for it, and waive this",
+                air(most),
+                stronger
+            ),
+            false => phrase!("choose one that moves {most}, {stronger}", air(most), stronger),
+        };
         findings.push(about(room, selection, option, severity, at, message).remedy(remedy));
     }
 }
+
+/// What is asked of a fan: by the code, else, in a room where somebody bathes, what is usual wherever that is.
+fn of_a_fan(context: &Context<'_>, room: &Room) -> Option<Asks> {
+    let bathes = room.selections.iter().any(|one| one.has(Trait::Bathes));
+    let usual = Asks { cfm: USUAL_IN_A_BATH, who: "what is usual for a bath".into(), severity: Severity::Query };
+    named(context, &BATH_EXHAUST, "the code for a bath").or_else(|| bathes.then_some(usual))
+}
+
+/// A bath's fan, where no code of the country is at hand: 51 m³/h, or 14 l/s (common practice; 15 l/s are often asked).
+const USUAL_IN_A_BATH: u32 = 30;
 
 /// Everything that is asked of a hood.
 fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks> {
@@ -163,7 +181,8 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
     .flatten()
     .collect();
     let a_foot = if island { &ISLAND_HOOD_A_FOOT } else { &WALL_HOOD_A_FOOT };
-    if let (Some(width), Some(rule)) = (option.size.width.get(), context.rulings().number(a_foot)) {
+    let rule = context.rulings().number(a_foot);
+    if let (Some(width), Some(rule)) = (option.size.width.get(), rule) {
         let from = context.rulings().number(&WALL_HOOD_A_FOOT_LEAST).filter(|_| !island);
         let who = match from.map(|least| by_width(*width, least.value)) {
             Some(from) => phrase!(
@@ -174,7 +193,7 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
         };
         asks.push(Asks { cfm: by_width(*width, rule.value), who, severity: rule.severity });
     }
-    if let Some(btu) = burners(room) {
+    if let Some(btu) = burners(room).filter(|_| reckons_by_burners(context)) {
         asks.push(Asks {
             cfm: btu.div_ceil(BTU_A_CFM),
             who: "the rule of thumb for its burners".into(),
@@ -182,6 +201,12 @@ fn hood(context: &Context<'_>, room: &Room, option: &ProductOption) -> Vec<Asks>
         });
     }
     asks
+}
+
+/// Whether the trade reckons a hood by its burners where the work is: in North America.
+fn reckons_by_burners(context: &Context<'_>) -> bool {
+    let here = context.book.project.where_it_is().is_some_and(Country::is_north_american);
+    here || context.rulings().offers(Family::Irc)
 }
 
 fn named(context: &Context<'_>, figure: &'static Figure, who: &'static str) -> Option<Asks> {
@@ -237,6 +262,28 @@ mod tests {
         }
     }
 
+    #[test]
+    fn rules_of_thumb_of_one_country_are_told_in_no_other() {
+        let hood = |book: &str, airflow: &str| {
+            let book = format!("title: Trial\nclient: Nobody\ncurrency: EUR\n{book}\n");
+            hood(&format!("size: {{width: 898 mm}}\nairflow: {airflow}"), "natural gas, 62 MJ/h")
+                .file("book.yaml", book)
+        };
+        for country in ["AU", "GB", "DE", "ES"] {
+            hood(&format!("units: metric\ncountry: {country}"), "600 m3/h").stays_silent();
+        }
+        hood("units: metric\ncountry: CA", "600 m3/h").finds_one().weighs("query");
+        hood("units: metric\ncountry: AU\ncodes: {adopts: [IRC 2021]}", "600 m3/h").finds_one();
+    }
+
+    /// Source: IRC M1503.6: nothing need let air in for 400 cfm.
+    #[test]
+    fn a_hood_for_which_nothing_need_let_air_in_may_be_meant() {
+        hood("airflow: 395 cfm", "natural gas, 92000 Btu/h").finds_one().remedies(
+            "choose one that moves 920 cfm, and look at its duct and at make-up air in the same step; or show that this one is meant, since nothing need let air in for it, and waive this",
+        );
+    }
+
     /// Source: check values HD-02: a 36 in island hood wants 450 cfm.
     #[test]
     fn an_island_hood_wants_more() {
@@ -267,6 +314,29 @@ mod tests {
         };
         fan("40 cfm").finds("`Fan` moves 40 cfm: the code for a bath asks 50 cfm");
         fan("50 cfm").stays_silent();
+    }
+
+    /// Source: common practice: 15 l/s in a bath.
+    #[test]
+    fn a_bath_s_fan_moves_what_is_usual_where_no_code_is_at_hand() {
+        let fan = |airflow: &str, bathes: &str| {
+            Trial::of("service/exhaust")
+                .file(
+                    "book.yaml",
+                    "title: Trial\nclient: Nobody\ncurrency: GBP\nunits: metric\ncountry: GB\n".to_string(),
+                )
+                .selection("selection: Fan\nkind: fan", &format!("airflow: {airflow}"))
+                .selection(&format!("selection: It\nkind: {bathes}"), "")
+        };
+        for little in ["8 l/s", "8 L/s", "20 m3/h", "20 m³/h", "45 m3/h"] {
+            fan(little, "shower set").finds_one().weighs("query");
+            fan(little, "bathtub").finds_one();
+            // A toilet alone wants less.
+            fan(little, "toilet").stays_silent();
+        }
+        for enough in ["15 l/s", "30 l/s", "54 m3/h", "85 m³/h"] {
+            fan(enough, "shower set").stays_silent();
+        }
     }
 
     /// Source: check values IR-07: 100 cfm in a kitchen, where the code is adopted.

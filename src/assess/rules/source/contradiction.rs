@@ -19,7 +19,8 @@ declare! {
     /// door hangs on; a door's leaf against its doorway, and a blind against its window ({2"} and {1"}, where no leaf is
     /// told), each of that `place` or that name; the bars and the shower that are written for access against what is ordered
     /// and drawn; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
-    /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub.
+    /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub; what stands beside and below an opening, against its row; the rim of a basin against what carries it ({3/4"}); a counter against the thickness in its model's name; a pull
+    /// against the way between its screws.
     /// Other figures of one thing that are {1/8"} apart are one. What decides no fit is asked.
     ///
     /// ## Why it matters

@@ -1,11 +1,11 @@
 //! How many sit at a counter or table, and whether their knees go under it.
 
-use crate::assess::codes::SEAT_WIDTH;
 use crate::assess::codes::metric::Printed;
+use crate::assess::codes::{Ruling, SEAT_WIDTH};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::Room;
-use crate::finding::{Remark, phrase};
+use crate::finding::{Remark, Severity, phrase};
 use crate::site::Provenance;
 use crate::site::distances::{Seats, seats};
 use crate::units::Length;
@@ -19,6 +19,7 @@ declare! {
     /// at a bar of {42"}: the nearest of the three heights counts. How far a side of an island stands out for knees is
     /// its own `overhang`, else that of the counter on it, else what the cabinets leave of its depth. So an island of {10'},
     /// with {8'} of one side and a short side to sit at, holds five in comfort, and six tightly.
+    /// Where no guideline of the country is at hand, {500 mm} for each and {250 mm} for knees are the least at a counter.
     /// The floor behind is `clear/seating`; what carries the overhang is `top/overhang`.
     ///
     /// ## Why it matters
@@ -54,9 +55,24 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
+/// A seat, where no guideline of the country is at hand: nobody sits in less (common practice).
+const SEAT: Length = Length::from_millimetres(500);
+/// Room for knees likewise (common practice).
+const KNEES: Length = Length::from_millimetres(250);
+
+/// At a table both sides are sat at, and its legs stand where they may: it is asked at counters and bars alone.
+fn usual(value: Length, seats: &Seats<'_>) -> Option<Ruling<Length>> {
+    let is_a_counter = seats.height.is_some_and(|height| height.value >= COUNTER);
+    let usual = Ruling { value, source: "common practice".into(), severity: Severity::Query, own: true };
+    is_a_counter.then_some(usual)
+}
+
+/// A table is lower (common practice).
+const COUNTER: Length = Length::from_millimetres(850);
+
 fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark> {
     let (edge, count) = (seats.edge?, i64::from(seats.seats?).max(1));
-    let wide = context.rulings().length(&SEAT_WIDTH)?;
+    let wide = context.rulings().length(&SEAT_WIDTH).or_else(|| usual(SEAT, seats))?;
     let printed = if wide.own { Printed::AsWritten } else { Printed::InInches };
     let asked = printed.least(wide.value.times(count), edge.value, context.book.project.units);
     if edge.value >= asked {
@@ -80,7 +96,7 @@ fn edge(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark>
 
 fn knees(context: &Context<'_>, room: &Room, seats: &Seats<'_>) -> Option<Remark> {
     let (depth, height) = (seats.knees?, seats.height?);
-    let ruled = super::knee_depth(context, height.value)?;
+    let ruled = super::knee_depth(context, height.value).or_else(|| usual(KNEES, seats))?;
     let printed = if ruled.own { Printed::AsWritten } else { Printed::InInches };
     let asked = printed.least(ruled.value, depth.value, context.book.project.units);
     if depth.value >= asked {
@@ -196,5 +212,23 @@ mod tests {
         island(", depth: 28\", wall side: {parts: [{cabinet: d, width: 82\"}]}, room side: {seats: 3, overhang: 15\"}")
             .stays_silent();
         island(", room side: {seats: 3}").stays_silent();
+    }
+
+    /// Source: common practice: nobody sits in less than 500 mm, nor with less than 250 mm for knees.
+    #[test]
+    fn where_no_guideline_is_at_hand_what_is_usual_asks() {
+        let island = |fields: &str| {
+            Trial::of("top/seats")
+                .file(
+                    "book.yaml",
+                    "title: Trial\nclient: Nobody\ncurrency: AUD\nunits: metric\ncountry: AU\n".to_string(),
+                )
+                .room(&format!("seating: {{island: {{{fields}}}}}"))
+        };
+        island("edge: 2700 mm, seats: 6, height: 920 mm").finds_one().weighs("query");
+        island("edge: 2700 mm, seats: 5, height: 920 mm").stays_silent();
+        island("edge: 1600 mm, seats: 4, height: 740 mm").stays_silent();
+        island("edge: 2700 mm, seats: 4, height: 920 mm, knee depth: 200 mm").finds_one().weighs("query");
+        island("edge: 2700 mm, seats: 4, height: 920 mm, knee depth: 250 mm").stays_silent();
     }
 }

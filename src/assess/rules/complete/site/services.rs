@@ -131,7 +131,12 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
     let message = phrase!("`{}` needs {told}, and nobody says what is there", selection.name.value, told);
     let keys = Phrase::joined(asked.iter().map(|(key, ..)| phrase!("{key}: …", key)), ", ");
     let finding = about(room, selection, option, Severity::Query, at, message);
-    let remedy = phrase!("add an opening for it with its `service: {{{keys}}}`, and name that as its `place`", keys);
+    let kind = selection.kind.get().map_or("", |kind| kind.name());
+    let remedy = phrase!(
+        "say what is there where it is connected: under the room's `openings`, without sizes, `{{takes: {kind}, service: {{{keys}}}}}`; and name that as its `place`",
+        kind,
+        keys
+    );
     Some(Remark { caution: Some(hazard), ..finding.remedy(remedy) })
 }
 
@@ -208,7 +213,7 @@ mod tests {
             .finds("`It` needs duct (4\" round), and nobody says what is there")
             .weighs("query")
             .cautions()
-            .remedies("add an opening for it with its `service: {duct: …}`, and name that as its `place`");
+            .remedies("say what is there where it is connected: under the room's `openings`, without sizes, `{takes: fan, service: {duct: …}}`; and name that as its `place`");
         of("bath fan", "power: 120 V 15 A, duct: '4\" round'", "")
             .finds("`It` needs power (120 V 15 A) and duct (4\" round), and nobody says what is there");
         of("grab bar", "blocking: '2x10 at 34\"'", "").finds_one().cautions();

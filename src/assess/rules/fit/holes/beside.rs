@@ -11,6 +11,11 @@ use crate::vocabulary::{Kind, Mention};
 const ON_THE_DECK: [Mention; 5] =
     [Mention::SoapDispenser, Mention::AirGap, Mention::AirSwitch, Mention::SideSpray, Mention::FilterTap];
 
+/// Whether a hole is for one of them, and not for the tap.
+pub fn has_another_use(purpose: &str) -> bool {
+    ON_THE_DECK.into_iter().any(|is| is.is_in(purpose))
+}
+
 /// A thing that wants a hole of its own.
 struct OnTheDeck<'a> {
     is: Mention,

@@ -32,7 +32,8 @@ fn a_counter_that_a_tap_stands_in_has_a_list_of_holes() {
         .weighs("query")
         .points_at(&["rooms/kitchen/selection-0.yaml:1:12"]);
     counter("drilled: [{for: kitchen tap}]", "undermount").stays_silent();
-    counter("", "drop-in").stays_silent();
+    counter("", "drop-in").finds_one().weighs("query");
+    counter("", "drop-in\nholes: 1").stays_silent();
     counter("", "undermount\nholes: 1").stays_silent();
     counter("", "in the counter\nholes: 0").finds_one();
 }
@@ -179,4 +180,49 @@ fn a_tub_that_has_no_hole_takes_no_filler_on_its_rim() {
     }
     bath("on the wall", "0").stays_silent();
     bath("on the rim", "3").stays_silent();
+}
+
+/// Source: common practice: a hole of 1 3/8" for a tap, and as many as it takes.
+#[test]
+fn a_list_has_no_more_holes_for_a_tap_than_it_takes() {
+    let top = |tap: &str, drilled: &str| {
+        Trial::of("fit/holes")
+            .selection("selection: Top\nkind: counter", &format!("drilled: [{drilled}]"))
+            .selection("selection: Basin\nkind: basin", "mount: undermount")
+            .selection("selection: Faucet\nkind: faucet", tap)
+    };
+    let three = "{for: faucet, diameter: 1 3/8\"}, {for: faucet, diameter: 1 3/8\"}, {for: faucet, diameter: 1 3/8\"}";
+    top("holes: 1", three).finds("`Faucet` takes 1 hole, and the list has 3 for it").weighs("query");
+    top("holes: 3", three).stays_silent();
+    top("holes: 1", "{for: faucet, diameter: 1 3/8\"}, {for: soap dispenser, diameter: 1 1/4\"}").stays_silent();
+    top("holes: 1\naccessories: [{name: cover plate}]", three).stays_silent();
+    top("holes: 1", "{for: faucet, diameter: 1\"}").finds_one().weighs("query").says("1\" (25.4 mm) across");
+    top("holes: 1", "{for: faucet, diameter: 35 mm}").stays_silent();
+    top("holes: 1\nhole diameter: 1\"", "{for: faucet, diameter: 1\"}").stays_silent();
+}
+
+#[test]
+fn of_a_bowl_that_may_be_drilled_it_is_asked_how() {
+    let sink = |bowl: &str, tap: &str| {
+        Trial::of("fit/holes")
+            .selection("selection: Prep sink\nkind: sink", bowl)
+            .selection("selection: Prep tap\nkind: tap", tap)
+    };
+    for mount in ["top-mount", "drop-in", "inset"] {
+        sink(&format!("mount: {mount}"), "holes: 1")
+            .finds("`Prep tap` stands on `Prep sink`, and nobody says how many holes that has")
+            .weighs("query");
+        sink(&format!("mount: {mount}\nholes: 1"), "holes: 1").stays_silent();
+        sink(&format!("mount: {mount}\nholes: 0"), "holes: 1").stays_silent();
+        sink(&format!("mount: {mount}"), "holes: 1\nmount: wall").stays_silent();
+    }
+    let basin = |bowl: &str| {
+        Trial::of("fit/holes")
+            .selection("selection: Basin\nkind: basin", &format!("mount: pedestal\n{bowl}"))
+            .selection("selection: Faucet\nkind: faucet", "holes: 3\nspread: 8\"")
+    };
+    basin("holes: 3")
+        .finds("`Faucet` takes its holes 8\" (203 mm) apart, and nobody says how far apart those of `Basin` are")
+        .weighs("query");
+    basin("holes: 3\nspread: 8\"").stays_silent();
 }

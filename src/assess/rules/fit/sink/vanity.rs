@@ -3,13 +3,14 @@
 use crate::assess::context::about;
 use crate::assess::{Context, say};
 use crate::book::{ProductOption, Room, Selection, Slot};
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::panel_thickness;
 use crate::site::vanity::vanity_of;
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mount};
 
+use super::carried::LEFT_AROUND;
 use super::{CLIPS, RIM};
 
 /// Width and depth of each basin against each cabinet that may still be chosen below it: the first that is too
@@ -48,11 +49,33 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
             let message = phrase!("`{name}` is {} deep, {} more than `{below}`", name, say(*deep), say(over), below);
             (over > Length::ZERO).then_some((outside.span, message))
         };
-        narrow().or_else(shallow)
+        narrow().or_else(shallow).or_else(|| nothing_is_left(context, selection, option, (below, cabinet)))
     };
     let (at, message) = vanity.selection.standing().iter().find_map(told)?;
     let finding = about(room, selection, option, Severity::Query, at, message).also(selection.name.span, "the basin");
     Some(finding.source("common practice"))
+}
+
+/// A bowl under a top that is as deep as its vanity, so that no counter is left before and behind it.
+fn nothing_is_left(
+    context: &Context<'_>,
+    selection: &Selection,
+    option: &ProductOption,
+    (below, cabinet): (&str, &ProductOption),
+) -> Option<(Span, Phrase)> {
+    let (deep, outside) = (*option.size.depth.get()?, cabinet.size.depth.spanned()?);
+    if option.mount() != Some(Mount::Under) || deep + LEFT_AROUND <= outside.value {
+        return None;
+    }
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "`{name}` is {} from back to front, and `{below}` {}: too little counter is left before and behind it",
+        selection.name.value,
+        say(deep),
+        below,
+        say(outside.value)
+    );
+    Some((outside.span, message))
 }
 
 /// A bowl that stands on a vanity is no wider and no deeper than that.
@@ -153,6 +176,9 @@ mod tests {
         basin(&under("width: 20\", depth: 15\""), "width: 24\", depth: 21\"").stays_silent();
         basin(&under("width: 18\", depth: 16\""), "width: 24\", depth: 14\"")
             .finds("`Basin` is 16\" (406 mm) deep, 2\" (51 mm) more than `Vanity`");
+        basin(&under("width: 17\", depth: 21\""), "width: 35\", depth: 21\"")
+            .finds("`Basin` is 21\" (533 mm) from back to front, and `Vanity` 21\" (533 mm): too little counter is left before and behind it");
+        basin(&under("width: 17\", depth: 19\""), "width: 35\", depth: 21\"").stays_silent();
         basin("mount: on the counter\nsize: {width: 24\", depth: 14\"}", "width: 24\", depth: 14\"").stays_silent();
         basin("mount: drop-in\nsize: {width: 23\", depth: 15\"}", "width: 24\", depth: 21\"").stays_silent();
     }

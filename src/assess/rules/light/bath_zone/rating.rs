@@ -1,21 +1,70 @@
 //! What hangs over a tub or in a shower, and is made for no such place.
 
 use crate::assess::Context;
+use crate::assess::codes::LIGHT_FROM_TUB;
 use crate::assess::context::about;
 use crate::book::{ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::plan::{Plan, Point, Thing};
 use crate::source::Span;
+use crate::units::Length;
 use crate::vocabulary::supply::Worded;
-use crate::vocabulary::{Kind, Rating, Trade};
+use crate::vocabulary::{Kind, Rating, Trade, Trait};
 
-/// Each light and fan of a room that its plan has over a tub or a shower: its rating must be for that place.
+/// Each light and fan of a room that its plan has over a tub or a shower: its rating must be for that place; and what is
+/// for dry places alone, anywhere in a bath.
 pub fn check(context: &Context<'_>) -> Vec<Remark> {
-    let plans = context.book.rooms.iter().filter_map(|room| Some((room, context.site.sound_plan(room)?)));
-    plans.flat_map(|(room, plan)| of_room(room, plan)).collect()
+    let rooms = context.book.rooms.iter();
+    let each = rooms.flat_map(|room| {
+        let plan = context.site.sound_plan(room);
+        let (told, mut found) = plan.map(|plan| of_room(room, plan)).unwrap_or_default();
+        found.extend(dry_in_a_bath(context, room, &told));
+        found
+    });
+    each.collect()
 }
 
-fn of_room(room: &Room, plan: &Plan<'_>) -> Vec<Remark> {
+/// What its own sheet keeps to dry places, in a room where somebody showers or bathes, unless the plan has it far enough
+/// from there.
+fn dry_in_a_bath(context: &Context<'_>, room: &Room, told: &[Span]) -> Vec<Remark> {
+    if !room.selections.iter().any(|one| one.has(Trait::Bathes) || one.is(Kind::ShowerTray)) {
+        return vec![];
+    }
+    let zone = context.rulings().length(&LIGHT_FROM_TUB).map_or(Length::ZERO, |ruling| ruling.value);
+    let is_far = |selection: &Selection| {
+        let Some(plan) = context.site.sound_plan(room) else { return false };
+        let hung = plan.hung.iter().filter(|hung| hung.lights.selection.get() == Some(&selection.name.value));
+        let mut places = hung.flat_map(|hung| &hung.places).peekable();
+        let mut wet = plan.things.iter().filter(|thing| is_wet(thing)).peekable();
+        places.peek().is_some()
+            && wet.peek().is_some()
+            && places.all(|place| wet.clone().all(|thing| super::away(thing, *place) >= zone))
+    };
+    let powered = |selection: &&Selection| {
+        let lit = selection.is_any(&[Kind::Fan, Kind::LitMirror, Kind::MirrorCabinet]);
+        lit || selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Lighting)
+    };
+    let things = room.selections.iter().filter(powered).filter(|one| !told.contains(&one.span) && !is_far(one));
+    let dry = things.filter_map(|selection| {
+        let (option, (rating, at)) = selection.standing().iter().find_map(|option| {
+            let rated = option.fact::<Worded<Option<Rating>>>()?;
+            (rated.0.is == Some(Rating::Dry)).then_some((option, rated))
+        })?;
+        let message = phrase!(
+            "`{}` is for dry places alone (`{}`), and the room has a tub or a shower",
+            selection.name.value,
+            rating.words
+        );
+        let finding = about(room, selection, option, Severity::Query, at, message).source("common practice");
+        Some(
+            finding
+                .remedy("choose one that is rated for a damp place; or show in the plan how far it is from the water"),
+        )
+    });
+    dry.collect()
+}
+
+fn of_room(room: &Room, plan: &Plan<'_>) -> (Vec<Span>, Vec<Remark>) {
     let mut told: Vec<Span> = Vec::new();
     let mut found = Vec::new();
     for (selection, place) in over(room, plan) {
@@ -30,7 +79,7 @@ fn of_room(room: &Room, plan: &Plan<'_>) -> Vec<Remark> {
             found.push(finding);
         }
     }
-    found
+    (told, found)
 }
 
 /// Every light and fan of a room that is set out over something, with each of its places.
@@ -112,5 +161,43 @@ mod tests {
         for (over, rating) in [("shower", "wet"), ("shower", "IP65"), ("tub", "damp"), ("basin", "dry")] {
             bath(over, &format!("damp rating: {rating}")).stays_silent();
         }
+    }
+
+    /// Source: common practice (steam reaches the whole of a bath).
+    #[test]
+    fn what_is_for_dry_places_alone_is_told_in_a_bath() {
+        let light = |kind: &str, rating: &str, bathes: &str| {
+            let trial = Trial::of("light/bath-zone")
+                .selection(&format!("selection: It\nkind: {kind}"), &format!("damp rating: {rating}"));
+            if bathes.is_empty() { trial } else { trial.selection(&format!("selection: Wet\nkind: {bathes}"), "") }
+        };
+        light("downlight", "IP20", "shower set")
+            .finds("`It` is for dry places alone (`IP20`), and the room has a tub or a shower")
+            .weighs("query")
+            .cautions();
+        for (kind, rating) in
+            [("sconce", "dry"), ("lit mirror", "IP 20"), ("fan", "dry locations only"), ("led strip", "seco")]
+        {
+            light(kind, rating, "bathtub").finds_one().weighs("query");
+            light(kind, rating, "shower tray").finds_one();
+            // A powder room stays dry.
+            light(kind, rating, "").stays_silent();
+            light(kind, rating, "toilet").stays_silent();
+        }
+        for rating in ["damp", "IP44", "IPX4", "wet"] {
+            light("downlight", rating, "shower set").stays_silent();
+        }
+    }
+
+    #[test]
+    fn what_the_plan_has_far_from_the_water_may_stay_dry() {
+        let bath = |away: &str| {
+            Trial::of("light/bath-zone")
+                .room(&format!("outline: 14' x 7'\nfixtures:\n  tub: {{wall: D, centre: 40\", width: 60\", depth: 30\", takes: bathtub}}\n  basin: {{wall: A, centre: {away}, width: 24\", depth: 20\", takes: basin}}\nlights: {{lights: {{selection: Lamps, over: basin, count: 1}}}}"))
+                .selection("selection: Lamps\nkind: downlight", "damp rating: dry")
+                .selection("selection: Tub\nkind: bathtub", "")
+        };
+        bath("120\"").stays_silent();
+        bath("50\"").finds_one();
     }
 }

@@ -1,0 +1,82 @@
+//! Words that tell how a thing is made, or what it is, where one list each is enough.
+
+/// Words for fronts that open without anything that stands before them.
+pub(super) const WITHOUT_PULLS: &[&str] = &[
+    "finger pull",
+    "finger-pull",
+    "finger groove",
+    "handleless",
+    "handle-less",
+    "without handles",
+    "no handles",
+    "push to open",
+    "push-to-open",
+    "push latch",
+    "touch latch",
+    "j-pull",
+    "j pull",
+    "gola",
+    "grifflos",
+    "ohne griffe",
+    "sin tirador",
+    "uñero",
+    "sans poignée",
+];
+
+/// Words for what is cut or set to its length where it is fitted.
+pub(super) const CUT_TO_LENGTH: &[&str] = &[
+    "cut to",
+    "cut on site",
+    "cut down",
+    "stock length",
+    "to length",
+    "trimmed",
+    "adjustable",
+    "telescop",
+    "extend",
+    "extensible",
+    "tension",
+    "zuschnitt",
+    "ausziehbar",
+];
+
+/// Words for a curtain of a shower or a tub.
+pub(super) const SHOWER_CURTAIN: &[&str] = &[
+    "shower curtain",
+    "shower rod",
+    "bath curtain",
+    "tub curtain",
+    "cortina de ducha",
+    "cortina de baño",
+    "duschvorhang",
+    "rideau de douche",
+];
+
+/// Words for an oven.
+pub(super) const OVENS: &[&str] = &["oven", "ovens", "horno", "hornos", "backofen", "ofen", "forno", "four"];
+
+/// Words for a dishwasher.
+pub(super) const DISHWASHERS: &[&str] =
+    &["dishwasher", "lavavajillas", "geschirrspüler", "spülmaschine", "lave-vaisselle"];
+
+/// Words for bins for waste, and for the cabinet that they are in.
+pub(super) const BINS: &[&str] = &[
+    "bin",
+    "bins",
+    "waste",
+    "trash",
+    "recycling",
+    "garbage",
+    "rubbish",
+    "basura",
+    "cubos",
+    "müll",
+    "abfall",
+    "mülltrennung",
+];
+
+/// Words for a valve, or its body.
+pub(super) const VALVES: &[&str] = &["valve", "body", "válvula", "cuerpo", "einbaukörper", "grundkörper", "ventil"];
+
+/// Words for the body of a valve, which is in the wall.
+pub(super) const BODIES: &[&str] = &["body", "cuerpo", "einbaukörper", "grundkörper", "corps"];
