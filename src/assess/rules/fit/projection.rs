@@ -98,12 +98,12 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let (severity, what) = match handle(&fitted.option.size) {
         // Every range has a handle that one can take hold of.
         Some(handle) if out - handle <= usual && out.max(handle) <= USUAL_HANDLE => return None,
+        // A refrigerator's doors open past the fronts beside them: they stand before these, and its case does not.
+        _ if fitted.selection.is(Kind::Refrigerator) && case_stays_behind(fitted) => return None,
         // The body stays behind, and only what is taken hold of is before it: told, and nobody is asked.
         Some(handle) if out - handle <= usual && handle <= LONG_HANDLE => {
             (Severity::Note, phrase!("the handle of `{name}`", name))
         }
-        // A refrigerator's doors open past the fronts beside them: they stand before these, and its case does not.
-        _ if fitted.selection.is(Kind::Refrigerator) && case_stays_behind(fitted) => return None,
         _ if size.depth_with_handle.get().is_some() => (Severity::Query, phrase!("`{name}` with its handle", name)),
         _ => (Severity::Query, Phrase::name(name)),
     };
