@@ -1,9 +1,10 @@
 //! The sizes of a photo's renditions, and one size from another.
 
-use fast_image_resize::images::{Image, ImageRef};
-use fast_image_resize::{FilterType, PixelType, ResizeAlg, ResizeOptions, Resizer};
+use fast_image_resize::images::{TypedImage, TypedImageRef};
+use fast_image_resize::pixels::U8;
+use fast_image_resize::{FilterType, ResizeAlg, ResizeOptions, Resizer};
 
-use super::raster::{Raster, Samples};
+use super::raster::Raster;
 
 /// The sizes to make of a photo of `width` by `height`, widest first, none wider than the photo:
 /// a width asked for that is too wide becomes the photo's own.
@@ -21,21 +22,30 @@ fn scaled(height: u32, to: u32, from: u32) -> u32 {
 }
 
 /// `raster` at the size given; itself when it has that size. `None` when the library refuses.
+///
+/// Each channel is resized alone, as grey: the library compiles its code anew for every sort of pixel that it is asked
+/// for, which took longer than all else of this crate.
 pub(super) fn resized(raster: &Raster, (width, height): (u32, u32)) -> Option<Raster> {
-    let kind = match raster.samples {
-        Samples::Grey => PixelType::U8,
-        Samples::Rgb => PixelType::U8x3,
-        Samples::Cmyk => PixelType::U8x4,
-    };
-    let from = ImageRef::new(raster.width, raster.height, &raster.pixels, kind).ok()?;
-    let mut to = Image::new(width, height, kind);
-    let lanczos = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Lanczos3)).use_alpha(false);
-    Resizer::new().resize(&from, &mut to, &lanczos).ok()?;
-    Some(Raster { width, height, samples: raster.samples, pixels: to.into_vec() })
+    let channels = raster.samples.channels();
+    let size = usize::try_from(u64::from(width) * u64::from(height)).ok()?;
+    let mut pixels = vec![0; size.checked_mul(channels)?];
+    let mut small = vec![0; size];
+    let mut resizer = Resizer::new();
+    for channel in 0..channels {
+        let plane: Vec<u8> = raster.pixels.iter().skip(channel).step_by(channels).copied().collect();
+        let from = TypedImageRef::<U8>::from_buffer(raster.width, raster.height, &plane).ok()?;
+        let mut to = TypedImage::<U8>::from_buffer(width, height, &mut small).ok()?;
+        let lanczos = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Lanczos3)).use_alpha(false);
+        resizer.resize_typed(&from, &mut to, &lanczos).ok()?;
+        pixels.iter_mut().skip(channel).step_by(channels).zip(&small).for_each(|(to, from)| *to = *from);
+    }
+    Some(Raster { width, height, samples: raster.samples, pixels })
 }
 
 #[cfg(test)]
 mod tests {
+    use crate::raster::Samples;
+
     use super::*;
 
     #[test]
