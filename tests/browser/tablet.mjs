@@ -15,6 +15,8 @@ const invited = async (who) => (await program.run("invite", ["--for", who, "--ad
 const decided = () => program.facts().filter(({ is }) => is === "decided");
 
 async function opens(page, link, name) {
+  // Whoever hands a tablet over takes a moment: what was just kept reaches the disk a little after the script that kept it.
+  await page.waitForTimeout(500);
   await page.goto("about:blank");
   await page.goto(link);
   await page.getByText(`Deciding as ${name}, by private link`).waitFor();
