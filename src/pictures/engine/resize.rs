@@ -44,7 +44,7 @@ pub(super) fn resized(raster: &Raster, (width, height): (u32, u32)) -> Option<Ra
 
 #[cfg(test)]
 mod tests {
-    use crate::raster::Samples;
+    use super::super::raster::Samples;
 
     use super::*;
 
