@@ -12,11 +12,15 @@ pub use crate::vocabulary::supply::OutletGoes;
 /// its drain are called. None where nothing tells.
 pub fn outlet_of(selection: &Selection, option: &ProductOption) -> Option<OutletGoes> {
     let words = called(selection, option);
-    if option.detail(DetailName::OutletHeight).is_some() || Mention::OutletInTheWall.is_in_any(words) {
+    let has_rough_in = option.detail(DetailName::RoughIn).is_some();
+    let said_in_the_floor = Mention::OutletInTheFloor.is_in_any(words);
+    // `back to wall, S-trap` with its rough-in: what stands against the wall drains into the floor all the same.
+    let by_its_figure = has_rough_in && said_in_the_floor && !hangs_on_the_wall(selection, option);
+    let said_in_the_wall = Mention::OutletInTheWall.is_in_any(words) && !by_its_figure;
+    if option.detail(DetailName::OutletHeight).is_some() || said_in_the_wall {
         return Some(OutletGoes::ThroughTheWall);
     }
-    let in_the_floor = option.detail(DetailName::RoughIn).is_some() || Mention::OutletInTheFloor.is_in_any(words);
-    in_the_floor.then_some(OutletGoes::IntoTheFloor)
+    (has_rough_in || said_in_the_floor).then_some(OutletGoes::IntoTheFloor)
 }
 
 /// Whether a toilet that does not hang on a wall is made for either way, by its words, or by its figures where those do

@@ -2,6 +2,7 @@
 
 use crate::units::Length;
 
+use super::hole::without_hole;
 use super::phrase::{self, Face, Meaning};
 use super::pipe::Pipe;
 use super::{InWords, Side, denied};
@@ -38,7 +39,7 @@ impl InWords for Drain {
         // What has a distance to the wall comes up out of the floor.
         let by_distance = rough_in.map(|_| OutletGoes::IntoTheFloor);
         Self {
-            pipe: Pipe::of_words(words),
+            pipe: Pipe::of_words(&without_hole(words)),
             rough_in,
             side: Side::read(words),
             ways: DrainWays::of(words),
@@ -140,6 +141,12 @@ impl OutletGoes {
         let named = |known: &[&str]| {
             parts.iter().any(|part| known.iter().any(|word| part.match_indices(word).any(|(at, _)| is_said(part, at))))
         };
+        // `suelo, 110 mm, 23 cm a la pared`: what begins with the floor tells how far from the wall.
+        if parts.first().is_some_and(|first| ["suelo", "en suelo", "floor", "boden"].contains(&first.trim())) {
+            let others = IN_THE_WALL.into_iter().filter(|word| !["a la pared", "a pared"].contains(word));
+            let walls: Vec<&str> = others.collect();
+            return if named(&walls) { None } else { Some(Self::IntoTheFloor) };
+        }
         match (named(&IN_THE_WALL), named(&IN_THE_FLOOR)) {
             (true, true) => None,
             (true, false) => Some(Self::ThroughTheWall),
@@ -315,6 +322,7 @@ mod tests {
             "3\" flange, 12\" from the finished wall",
             "12\" rough-in",
             "DN 100 senkrecht",
+            "suelo, 110 mm, 23 cm a la pared",
         ] {
             assert_eq!(goes(floor), Some(OutletGoes::IntoTheFloor), "{floor}");
         }
@@ -323,6 +331,7 @@ mod tests {
             "3\" closet flange in the wall",
             "110 mm, salida a pared a 180 mm",
             "4\" P-trap",
+            "110 mm a la pared",
             "DN 90, Abgang waagerecht",
         ] {
             assert_eq!(goes(wall), Some(OutletGoes::ThroughTheWall), "{wall}");
@@ -333,6 +342,7 @@ mod tests {
             "3\" flange, rough-in to be checked",
             "90 mm",
             "P-trap or S-trap",
+            "suelo, 110 mm, o salida horizontal",
         ] {
             assert_eq!(goes(unsaid), None, "{unsaid}");
         }

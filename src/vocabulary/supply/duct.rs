@@ -147,10 +147,16 @@ impl InWords for Duct {
     fn of_words(words: &str) -> Self {
         let lower = phrase::with_points(&words.to_lowercase());
         let whole: Vec<&str> = lower.split([',', ';']).collect();
-        let of_pipe: Vec<&str> = whole.iter().copied().filter(|part| off_for_bend(part).is_none()).collect();
+        let of_pipe = whole.iter().copied().filter(|part| off_for_bend(part).is_none() && !is_another(part));
+        let of_pipe: Vec<&str> = of_pipe.map(before_replaced).collect();
         let parts: Vec<String> = whole.iter().map(|part| plain(part)).collect();
         let told = |named: &[&str]| parts.iter().find_map(|part| said(part, named));
-        let flexible = told(&FLEXIBLE);
+        let is_hard = parts.iter().any(|part| {
+            said(&part.replace("semi rigid", ""), &[&RIGID[..], &METAL[..]].concat()) == Some(true)
+                && !is_transition(part)
+        });
+        let run_of_it = parts.iter().filter(|part| !(is_hard && is_transition(part)));
+        let flexible = run_of_it.into_iter().find_map(|part| said(part, &FLEXIBLE));
         Self {
             pipe: Pipe::of_words(&of_pipe.join(",")),
             rigid: parts.iter().any(|part| said(&part.replace("semi rigid", ""), &RIGID) == Some(true)),
@@ -164,6 +170,34 @@ impl InWords for Duct {
             screws: told(&SCREWS) == Some(true),
         }
     }
+}
+
+/// Whether a phrase tells of a duct that is no more, of another one, or of a reduction that is not there.
+fn is_another(part: &str) -> bool {
+    let part = plain(part);
+    let has = |words: &[&str]| words.iter().any(|word| part.contains(word));
+    let is_gone = has(&["old "]) && has(&["enlarged", "removed", "abandoned", "filled in", "closed up"]);
+    let not_reduced = has(&["sin reducc", "no reduc", "not reduced", "without reduc", "ohne reduzier"]);
+    is_gone || not_reduced || has(&["make up air"])
+}
+
+/// What a phrase says before it names what the duct takes the place of.
+fn before_replaced(part: &str) -> &str {
+    let ends = ["replaces ", "replacing ", "instead of ", "in place of ", "in lieu of "];
+    let end = ends.iter().filter_map(|word| part.find(word)).min();
+    end.and_then(|end| part.get(..end)).unwrap_or(part)
+}
+
+/// The longest piece that joins a dryer to its duct: 8 ft (IRC M1502.4.3, from memory).
+const LONGEST_TRANSITION: Length = Length::from_inches(96);
+
+/// Whether a phrase tells of the one piece between a dryer and its duct, which may bend where it is seen.
+fn is_transition(part: &str) -> bool {
+    let has = |words: &[&str]| words.iter().any(|word| part.contains(word));
+    let of_the_machine = has(&["dryer", "machine", "2158a", "trockner", "secadora"]);
+    let named = has(&["transition", "at the machine alone", "at the dryer alone", "2158a"]);
+    let hidden = has(&["wall", "ceiling", "attic", "joist", "floor", "conceal", "crawl"]);
+    named && of_the_machine && !hidden && run(part).is_none_or(|run| run <= LONGEST_TRANSITION)
 }
 
 /// With a space for each hyphen, and one between words.
@@ -236,6 +270,44 @@ mod tests {
         assert_eq!(Duct::of_words("4\" metal, not plastic").plastic, Some(false));
         assert_eq!(Duct::of_words("PVC, 125 mm").plastic, Some(true));
         assert_eq!(Duct::of_words("8\" round").flexible, None);
+    }
+
+    #[test]
+    fn a_dryer_s_transition_piece_may_bend() {
+        for piece in [
+            "4\" steel, 12 ft, 2 bends, foil transition duct behind the dryer",
+            "4\" rigid metal, 12 ft, two elbows, the flexible piece at the machine alone, in sight, 3 ft",
+            "4\" rigid metal, 12 ft, UL 2158A transition hose at the dryer",
+        ] {
+            assert_eq!(Duct::of_words(piece).flexible, None, "{piece}");
+        }
+        for flexible in [
+            "4\" foil, 12 ft, from the dryer",
+            "4\" steel, 12 ft, foil transition duct in the wall behind the dryer",
+            "4\" steel, 12 ft, 10 ft foil transition behind the dryer",
+            "4\" foil transition duct behind the dryer, 12 ft",
+            "8\" steel, 9 ft, flexible at the hood",
+        ] {
+            assert_eq!(Duct::of_words(flexible).flexible, Some(true), "{flexible}");
+        }
+    }
+
+    #[test]
+    fn a_duct_that_was_or_another_one_has_no_size_here() {
+        let narrowest = |words: &str| Duct::of_words(words).pipe.narrowest;
+        for words in [
+            "8\" steel, 9 ft, replaces the old 6\" duct",
+            "8\" steel 9 ft, old 6\" hole enlarged",
+            "8\" rigid 9 ft, roof; make-up air 6\" not required",
+            "8\" steel 9 ft, no reduction to 6\"",
+            "8\" steel, wall cap, 6\" above the sill",
+        ] {
+            assert_eq!(narrowest(words), narrowest("8\""), "{words}");
+        }
+        for words in ["8\" steel, into the old 6\" duct", "8\" steel 9 ft, reduced to 6\"", "8\", old 6\" hole"] {
+            assert_eq!(narrowest(words), narrowest("6\""), "{words}");
+        }
+        assert_eq!(narrowest("tubo rígido 150 mm, 3 m, sin reducción a 125 mm"), narrowest("150 mm"));
     }
 
     #[test]

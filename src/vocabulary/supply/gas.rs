@@ -8,7 +8,7 @@ use super::figure::{Amount, Figures, Unit};
 use super::gas_kind::{GasKind, Kinds};
 use super::phrase;
 use super::pipe::{Pipe, run};
-use super::water::{Valve, valve_of_gas};
+use super::valve::{Valve, valve_of_gas};
 
 /// A supply of gas, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -158,6 +158,21 @@ mod tests {
             assert_eq!(valve(none), Some(Valve::NotThere), "{none}");
         }
         assert_eq!(valve("natural gas, branch carries 65000 Btu/h"), None);
+        for reached in [
+            "natural gas 3/4\" pipe 40 ft, cock in the cabinet, no valve behind the range",
+            "natural gas, new valve, old valve without handle removed",
+            "natural gas, valve accessible in the drawer below, no valve in the wall",
+        ] {
+            assert_eq!(valve(reached), Some(Valve::There), "{reached}");
+        }
+        for far in [
+            "natural gas, no valve behind the range",
+            "natural gas, valve at the meter, no valve behind the range",
+            "natural gas, old valve missing",
+            "natural gas, cock, no shut-off",
+        ] {
+            assert_eq!(valve(far), Some(Valve::NotThere), "{far}");
+        }
     }
 
     #[test]

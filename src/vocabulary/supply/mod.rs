@@ -8,11 +8,13 @@ mod duct;
 mod figure;
 mod gas;
 mod gas_kind;
+mod hole;
 mod phrase;
 mod pipe;
 mod plug;
 mod power;
 mod side;
+mod valve;
 mod water;
 mod wire;
 mod worded;
@@ -33,7 +35,8 @@ pub use pipe::{Pipe, Section};
 pub use plug::Plug;
 pub use power::Power;
 pub use side::Side;
-pub use water::{Valve, Water, is_smaller};
+pub use valve::Valve;
+pub use water::{Water, is_smaller};
 pub use worded::{InWords, Worded};
 
 /// Airflow in cubic feet a minute: of `300–600 cfm` the most that is moved.
@@ -112,7 +115,13 @@ pub fn is_none(words: &str) -> bool {
     let lower = words.trim().to_lowercase();
     let mut each = lower.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty());
     let denied = matches!(each.next(), Some("no" | "none")) && each.next().is_some_and(|word| OF.contains(&word));
-    let goes_nowhere = NOWHERE.iter().any(|word| lower.contains(word));
+    // `1/2" hot, recirculation not needed` is a line of water.
+    let is_of_water = || {
+        let water = Water::of_words(&lower);
+        water.hot || water.cold
+    };
+    let nowhere = |word: &&str| lower.starts_with(*word) || lower.contains(*word) && !is_of_water();
+    let goes_nowhere = NOWHERE.iter().any(nowhere);
     // `none, condensing`: what follows a sign says why.
     let first = lower.split([',', ';', ':', '(', '.', '–', '—']).next().unwrap_or_default();
     let first = first.split(" - ").next().unwrap_or_default().trim();
@@ -141,6 +150,8 @@ mod tests {
             assert!(is_none(words) && is_no_duct(words), "{words}");
         }
         assert!(is_no_duct("condensing") && !is_none("heat pump dryer, hose 3/4\"") && !is_no_duct("4\" rigid"));
+        assert!(!is_none("1/2\" hot and cold with stops, recirculation not needed"));
+        assert!(!is_none("1/2\" hot, recirculation line") && is_none("hood, recirculating"));
         for words in ["1/2\" hot", "no. 2 valve, 3/8\"", "north wall", "1/4\", no shut-off", "none of brass, 3/8\""] {
             assert!(!is_none(words), "{words}");
         }

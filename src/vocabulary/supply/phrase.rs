@@ -238,6 +238,7 @@ fn meaning(words: &str) -> Meaning {
     } else if taken && studs {
         Meaning::FromWall(Face::Studs)
     } else if has(&["apart", "clear", "centres", "centers"])
+        || (has(&["above", "below", "over"]) && has(&["sill"]))
         || (taken && has(&["left", "right", "corner", "edge", "end", "side", "centre", "center"]))
     {
         Meaning::Distance

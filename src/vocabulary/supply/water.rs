@@ -5,6 +5,7 @@ use crate::units::Length;
 use super::InWords;
 use super::phrase::{self, Meaning};
 use super::pipe::{Pipe, with_nominal_sizes};
+use super::valve::{NOT_THERE, VALVES, Valve, is_of_a_side, valve};
 
 /// A water line, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -29,46 +30,14 @@ pub struct Water {
     pub height: Option<Length>,
 }
 
-/// What is said of the valve that shuts a line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Valve {
-    /// That it is there.
-    There,
-    /// That it is not, or does not work, or is still to come.
-    NotThere,
-}
-
 /// Hot water, by the beginnings of words.
-const HOT: [&str; 6] = ["hot", "caliente", "varmt", "warm", "chaude", "acs"];
+pub(super) const HOT: [&str; 6] = ["hot", "caliente", "varmt", "warm", "chaude", "acs"];
 /// Cold water.
-const COLD: [&str; 7] = ["cold", "fría", "fria", "frío", "kald", "kalt", "froide"];
+pub(super) const COLD: [&str; 7] = ["cold", "fría", "fria", "frío", "kald", "kalt", "froide"];
 /// Between hot and cold, that one of them will do.
 const OR: [&str; 8] = ["or", "either", "oder", "o", "ou", "eller", "may", "can"];
 /// What need not be there.
 const OPTIONAL: [&str; 5] = ["optional", "opcional", "facultatif", "wahlweise", "valgfritt"];
-/// What shuts a line, by the beginnings of words: an English one of several words has its first.
-const VALVES: [&str; 14] = [
-    "shut",
-    "shutoff",
-    "valve",
-    "stopcock",
-    "stop",
-    "isolat",
-    "llave",
-    "válvula",
-    "valvula",
-    "robinet",
-    "eckventil",
-    "absperr",
-    "ventil",
-    "stengeventil",
-];
-/// What is said of a valve that is not there, or shuts nothing.
-const NOT_THERE: [&str; 26] = [
-    "no", "without", "not", "missing", "lacking", "lacks", "absent", "yet", "later", "come", "needed", "wanted",
-    "required", "add", "added", "seized", "stuck", "broken", "leaks", "leaking", "dead", "sin", "falta", "ohne",
-    "sans", "uten",
-];
 /// Words of a line that say nothing that is compared: its pipe, its way and its place.
 const PLAIN: [&str; 70] = [
     "agua",
@@ -157,10 +126,10 @@ impl InWords for Water {
         let threads = lower.split([',', ';']).filter(is_thread);
         let thread = threads.flat_map(phrase::lengths).find(|told| told.is == Meaning::Size).map(|told| told.length);
         let read = Self {
-            size: if thread.is_some() { None } else { Pipe::of_words(words).size },
+            size: if thread.is_some() { None } else { Pipe::of_words(&without_ballcock(&lower)).size },
             thread,
-            hot: names(&HOT),
-            cold: names(&COLD),
+            hot: names(&HOT) || is_a_pair(&parts) && names(&COLD),
+            cold: names(&COLD) || is_a_pair(&parts) && names(&HOT),
             either: names(&HOT) && names(&COLD) && needed().any(|word| OR.contains(word)),
             valve: valve(&parts),
             proud: phrase::proud(words),
@@ -173,12 +142,31 @@ impl InWords for Water {
     }
 }
 
+/// The phrases that tell of the line: the thread of a toilet's ballcock is no pipe's size.
+fn without_ballcock(lower: &str) -> String {
+    let is_ballcock = |part: &&str| ["ballcock", "ball cock", "fill valve"].iter().any(|word| part.contains(word));
+    lower.split([',', ';']).filter(|part| !is_ballcock(part)).collect::<Vec<_>>().join(",")
+}
+
+/// Whether there are two lines, of which one is named by its side: `two tails, hot left`.
+fn is_a_pair(parts: &[Vec<&str>]) -> bool {
+    let two = |part: &Vec<&str>| matches!(part.as_slice(), ["two" | "dos" | "zwei", ..]);
+    let at_a_side = |part: &Vec<&str>| {
+        let other = |word: &&&str| !["on", "at", "the", "to"].contains(*word);
+        match part.iter().filter(other).collect::<Vec<_>>().as_slice() {
+            [one, other] => is_of_a_side(one) && ["left", "right"].contains(*other),
+            _ => false,
+        }
+    };
+    parts.iter().any(two) && parts.iter().any(at_a_side)
+}
+
 /// Words and figures of a phrase.
-fn words_of(part: &str) -> Vec<&str> {
+pub(super) fn words_of(part: &str) -> Vec<&str> {
     part.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect()
 }
 
-fn begins(word: &str, named: &[&str]) -> bool {
+pub(super) fn begins(word: &str, named: &[&str]) -> bool {
     named.iter().any(|named| word.starts_with(named))
 }
 
@@ -187,30 +175,6 @@ fn is_read(word: &str) -> bool {
     let is_named = begins(word, &HOT) || begins(word, &COLD) || begins(word, &VALVES);
     let is_named = is_named || OR.contains(&word) || OPTIONAL.contains(&word);
     is_a_figure || is_named || PLAIN.contains(&word) || THREADS.contains(&word) || NOT_THERE.contains(&word)
-}
-
-/// What shuts off gas besides, by the beginnings of words; a bayonet shuts itself.
-const GAS_VALVES: [&str; 7] = ["cock", "bayonet", "tap", "hahn", "gashahn", "gassteckdose", "espita"];
-
-/// What the words of a gas line tell of the valve that shuts it.
-pub(super) fn valve_of_gas(words: &str) -> Option<Valve> {
-    let lower = phrase::with_points(&words.to_lowercase());
-    let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
-    told_of(&parts, &[&VALVES[..], &GAS_VALVES[..]].concat())
-}
-
-/// What the phrases tell of a valve: one that says that it is missing counts before one that names it.
-fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
-    told_of(parts, &VALVES)
-}
-
-fn told_of(parts: &[Vec<&str>], named: &[&str]) -> Option<Valve> {
-    let told = parts.iter().filter(|part| part.iter().any(|word| begins(word, named)));
-    let told = told.map(|part| match part.iter().any(|word| NOT_THERE.contains(word)) {
-        true => Valve::NotThere,
-        false => Valve::There,
-    });
-    told.max_by_key(|valve| *valve == Valve::NotThere)
 }
 
 /// Pipes that go by their outside in millimetres, and the eighths of an inch of the nominal size that each is: 15 mm is
@@ -276,6 +240,18 @@ mod tests {
             assert_eq!(valve(words), Some(Valve::NotThere), "{words}");
         }
         assert_eq!(valve("3/8\" hot"), None);
+    }
+
+    #[test]
+    fn two_tails_are_hot_and_cold_and_a_ballcock_is_no_line() {
+        let read = |words: &str| (Water::of_words(words).hot, Water::of_words(words).cold);
+        assert_eq!(read("two 15 mm tails, ball-o-fix valves, hot left"), (true, true));
+        assert_eq!(read("two 15 mm tails, hot at the left"), (true, true));
+        assert_eq!(read("15 mm tail, hot left"), (true, false));
+        assert_eq!(read("two tails, hot"), (true, false));
+        let size = |words: &str| Water::of_words(words).size;
+        assert_eq!(size("7/8\" ballcock, 3/8\" supply"), Some("3/8\"".parse().unwrap()));
+        assert_eq!(size("3/4\" cold"), Some("3/4\"".parse().unwrap()));
     }
 
     #[test]

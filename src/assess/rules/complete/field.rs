@@ -270,6 +270,13 @@ mod tests {
             .finds("the toilet lacks `rough-in`")
             .remedies("add `rough-in: …`, or `outlet height: …` of one that goes out through the wall");
         toilet("Toilet", "model: F-2\nrough-in: 12\"").stays_silent();
+        for floor in ["mount: close coupled, back to wall", "mount: floor standing, back to wall"] {
+            toilet("Toilet", &format!("model: F-2\n{floor}\ndrain: S-trap\nrough-in: 140 mm")).stays_silent();
+            toilet("Toilet", &format!("model: F-2\n{floor}\nrough-in: 140 mm"))
+                .finds("the toilet lacks `outlet height`");
+        }
+        toilet("Toilet", "model: F-2\nmount: wall-hung\ndrain: S-trap\nrough-in: 140 mm")
+            .finds("the toilet lacks `outlet height`");
         toilet("Toilet", "model: F-2\ndrain: S-trap").finds("the toilet lacks `rough-in`");
     }
 

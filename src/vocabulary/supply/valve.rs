@@ -1,0 +1,118 @@
+//! The valve that shuts a line of water or gas, as its words tell of it.
+
+use super::phrase;
+use super::water::{COLD, HOT, begins, words_of};
+
+/// What is said of the valve that shuts a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Valve {
+    /// That it is there.
+    There,
+    /// That it is not, or does not work, or is still to come.
+    NotThere,
+}
+
+/// What shuts a line, by the beginnings of words: an English one of several words has its first.
+pub(super) const VALVES: [&str; 14] = [
+    "shut",
+    "shutoff",
+    "valve",
+    "stopcock",
+    "stop",
+    "isolat",
+    "llave",
+    "válvula",
+    "valvula",
+    "robinet",
+    "eckventil",
+    "absperr",
+    "ventil",
+    "stengeventil",
+];
+/// What is said of a valve that is not there, or shuts nothing.
+pub(super) const NOT_THERE: [&str; 26] = [
+    "no", "without", "not", "missing", "lacking", "lacks", "absent", "yet", "later", "come", "needed", "wanted",
+    "required", "add", "added", "seized", "stuck", "broken", "leaks", "leaking", "dead", "sin", "falta", "ohne",
+    "sans", "uten",
+];
+/// What shuts off gas besides, by the beginnings of words; a bayonet shuts itself.
+const GAS_VALVES: [&str; 7] = ["cock", "bayonet", "tap", "hahn", "gashahn", "gassteckdose", "espita"];
+
+/// What the words of a gas line tell of the valve that shuts it.
+pub(super) fn valve_of_gas(words: &str) -> Option<Valve> {
+    let lower = phrase::with_points(&words.to_lowercase());
+    let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
+    told_of(&parts, &[&VALVES[..], &GAS_VALVES[..]].concat())
+}
+
+/// What the phrases tell of a valve: one that says that it is missing counts before one that names it.
+pub(super) fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
+    told_of(parts, &VALVES)
+}
+
+fn told_of(parts: &[Vec<&str>], named: &[&str]) -> Option<Valve> {
+    let told = parts.iter().filter(|part| part.iter().any(|word| begins(word, named)));
+    let (missing, there): (Vec<&Vec<&str>>, Vec<&Vec<&str>>) = told.partition(|part| is_missing(part, named));
+    let has = |part: &[&str], known: &[&str]| part.iter().any(|word| known.contains(word));
+    let is_near = there.iter().any(|part| !has(part, &FAR));
+    let is_another = |part: &[&str]| has(part, &OTHER_VALVES) && !part.iter().any(|word| is_of_a_side(word));
+    match (missing.is_empty(), there.is_empty()) {
+        (true, true) => None,
+        (true, false) => Some(Valve::There),
+        // `cock in the cabinet, no valve behind the range`: what is denied is another one.
+        (false, _) if is_near && missing.iter().all(|part| is_another(part)) => Some(Valve::There),
+        (false, _) => Some(Valve::NotThere),
+    }
+}
+
+/// Where a valve is that shuts a house, and not what stands at an opening.
+const FAR: [&str; 9] = ["meter", "main", "basement", "cellar", "outside", "crawl", "street", "contador", "keller"];
+/// Words of a valve that is none of those that shut the line at its opening.
+const OTHER_VALVES: [&str; 5] = ["saddle", "piercing", "old", "behind", "wall"];
+/// Words that deny what comes behind them.
+const WITHOUT: [&str; 5] = ["without", "sin", "ohne", "sans", "uten"];
+/// What a valve can't be turned without.
+const HANDLES: [&str; 7] = ["handle", "handles", "lever", "knob", "key", "griff", "maneta"];
+
+pub(super) fn is_of_a_side(word: &str) -> bool {
+    begins(word, &HOT) || begins(word, &COLD)
+}
+
+/// Whether the words of a phrase that names a valve say that it is missing: `stops without drain screw` does not.
+fn is_missing(part: &[&str], named: &[&str]) -> bool {
+    let first = part.iter().position(|word| begins(word, named)).unwrap_or_default();
+    part.iter().enumerate().filter(|(_, word)| NOT_THERE.contains(word)).any(|(at, word)| {
+        let rest = part.get(at + 1..).unwrap_or_default();
+        let of_the_valve =
+            at < first || rest.is_empty() || rest.iter().any(|word| HANDLES.contains(word) || begins(word, named));
+        !WITHOUT.contains(word) || of_the_valve
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{InWords, Water};
+    use super::*;
+
+    #[test]
+    fn what_is_denied_beside_a_valve_is_no_valve() {
+        for there in [
+            "1/2\" hot and cold, isolation valves, no saddle valves",
+            "1/2\" hot and cold, stops without drain screw",
+            "15 mm cold, shut-offs accessible without tools",
+        ] {
+            assert_eq!(Water::of_words(there).valve, Some(Valve::There), "{there}");
+        }
+        for missing in [
+            "1/2\" hot with shut-off, 1/2\" cold without shut-off",
+            "hot with stop, no valve on the cold",
+            "cold, stopcock without handle",
+            "stop at the main, no valve behind the washer",
+            "cold, no saddle valve",
+            "cold pipe without any isolating valve",
+            "cold valve, without a stop",
+        ] {
+            assert_eq!(Water::of_words(missing).valve, Some(Valve::NotThere), "{missing}");
+        }
+    }
+}
