@@ -91,7 +91,8 @@ pub fn drilled_for<'a>(room: &Room, listed: &[&'a Hole], tap: &Selection) -> Vec
         let taps = room.selections.iter().filter(|one| one.is_any(&[Kind::Tap, Kind::TubFiller]));
         taps.filter(|one| one.span != tap.span).any(|other| is_named(other, hole))
     };
-    let of_any = |hole: &Hole| !serves_no_bowl(tap) && Mention::Tap.is_in(&hole.purpose) && !others(hole);
+    let of_a_tap = |hole: &Hole| [Mention::Tap, Mention::TapHole].iter().any(|is| is.is_in(&hole.purpose));
+    let of_any = |hole: &Hole| !serves_no_bowl(tap) && of_a_tap(hole) && !others(hole);
     listed.iter().filter(|hole| is_named(tap, hole) || of_any(hole)).copied().collect()
 }
 

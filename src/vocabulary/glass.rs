@@ -24,24 +24,59 @@ const SPLINTERS: [&str; 8] =
 const SAFE: [&str; 9] = ["esg", "vsg", "herdet", "härdat", "hærdet", "gehärtet", "trempé", "feuilleté", "temperato"];
 
 /// Words that take back what follows them.
-const NOT: [&str; 7] = ["not", "non", "no", "un", "without", "sin", "nicht"];
+const NOT: [&str; 17] = [
+    "not", "non", "no", "un", "without", "sin", "nicht", "neither", "nor", "ni", "kein", "keine", "ohne", "weder",
+    "noch", "never", "isn",
+];
+/// Words that end what is denied: `not laminated but tempered`.
+const BUT: [&str; 5] = ["but", "sino", "sondern", "pero", "aber"];
+/// Words between a denial and what it denies.
+const GOES_ON: [&str; 14] =
+    ["glass", "vidrio", "cristal", "glas", "a", "any", "de", "yet", "be", "been", "to", "is", "either", "t"];
+/// Words that join what is denied: `not tempered or laminated`.
+const OR: [&str; 6] = ["or", "nor", "o", "ni", "oder", "noch"];
 
 impl InWords for Breaks {
     fn of_words(words: &str) -> Self {
         let told = words_of(words);
         let is_safe = |word: &String| Mention::SafetyGlass.is_in(word) || SAFE.contains(&word.as_str());
-        let is_denied =
-            |at: usize| at.checked_sub(1).and_then(|at| told.get(at)).is_some_and(|word| NOT.contains(&word.as_str()));
-        let safe = told.iter().enumerate().filter(|(_, word)| is_safe(word) && !SPLINTERS.contains(&word.as_str()));
-        let (denied, said): (Vec<_>, Vec<_>) = safe.partition(|(at, _)| is_denied(*at));
-        // `tempered float glass` is tempered.
-        match (said.is_empty(), denied.is_empty()) {
-            (false, true) => Self::Safely,
-            (_, false) => Self::IntoSplinters,
-            (true, true) if told.iter().any(|word| SPLINTERS.contains(&word.as_str())) => Self::IntoSplinters,
-            (true, true) => Self::Unsaid,
+        let lower = words.to_lowercase();
+        let parts: Vec<Vec<String>> = lower.split([',', ';', '(', ')', '.', ':']).map(words_of).collect();
+        let (mut said, mut denied) = (false, false);
+        for part in &parts {
+            let joins = denied && part.iter().any(|word| OR.contains(&word.as_str()));
+            let mut is_denied = joins;
+            for (at, word) in part.iter().enumerate() {
+                if NOT.contains(&word.as_str()) {
+                    // `un vidrio templado` is Spanish.
+                    is_denied = word != "un" || part.get(at + 1).is_some_and(is_safe);
+                } else if BUT.contains(&word.as_str()) {
+                    is_denied = false;
+                } else if is_safe(word) && !SPLINTERS.contains(&word.as_str()) {
+                    (said, denied) = (said || !is_denied, denied || is_denied);
+                } else if !GOES_ON.contains(&word.as_str()) && !OR.contains(&word.as_str()) {
+                    is_denied = false;
+                }
+            }
+        }
+        // `tempered, not laminated` is tempered, and so is `tempered float glass`; `tempered, no safety glass` is nothing sure.
+        match (said, denied) {
+            (true, _) if !denies_all(&parts) => Self::Safely,
+            (_, true) => Self::IntoSplinters,
+            _ if told.iter().any(|word| SPLINTERS.contains(&word.as_str())) => Self::IntoSplinters,
+            _ => Self::Unsaid,
         }
     }
+}
+
+/// Whether all safety glass is denied, of whatever sort.
+fn denies_all(parts: &[Vec<String>]) -> bool {
+    parts.iter().any(|part| {
+        part.windows(2).any(|pair| {
+            matches!(pair, [before, word] if NOT.contains(&before.as_str())
+                && ["safety", "sicherheitsglas"].contains(&word.as_str()))
+        })
+    })
 }
 
 #[cfg(test)]
@@ -60,6 +95,16 @@ mod tests {
             "6 mm herdet",
             "8 mm ESG",
             "tempered float glass",
+            "3/8\" tempered, not laminated",
+            "tempered (not laminated)",
+            "tempered not laminated",
+            "not laminated but tempered",
+            "laminated, not tempered",
+            "vidrio templado 8 mm, no laminado",
+            "8 mm ESG, kein VSG",
+            "un vidrio de 8 mm, templado",
+            "un vidrio templado de 8 mm",
+            "no frame tempered",
         ] {
             tells(words, Breaks::Safely);
         }
@@ -72,6 +117,12 @@ mod tests {
             "non-tempered",
             "plain",
             "no safety glass",
+            "not tempered safety glass",
+            "not tempered or laminated",
+            "neither tempered nor laminated",
+            "ni templado ni laminado",
+            "not tempered, nor laminated",
+            "tempered, no safety glass",
         ] {
             tells(words, Breaks::IntoSplinters);
         }

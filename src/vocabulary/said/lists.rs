@@ -126,6 +126,9 @@ pub(super) const LIGHT_WORDS: &[&str] =
 pub(super) const TAP_WORDS: &[&str] =
     &["tap", "taps", "faucet", "faucets", "mixer", "mixers", "grifo", "grifería", "monomando", "armatur"];
 
+/// Words for a hole that is for a tap, besides those of the tap itself: how it is made.
+pub(super) const TAP_HOLE_WORDS: &[&str] = &["monobloc", "monoblock", "monobloque"];
+
 /// Words of [`super::Mention::NoBowl`].
 pub(super) const NO_BOWL_WORDS: &[&str] =
     &["tub", "bath", "bathtub", "pot", "shower", "hose", "garden", "bañera", "ducha", "badewanne", "dusche"];

@@ -217,7 +217,10 @@ fn is_raised(part: &str, at: usize) -> bool {
     let (before, from) = (part.get(..at).unwrap_or_default(), part.get(at..).unwrap_or_default());
     let low = before.split_whitespace().any(|word| ["low", "bajo", "baja", "tiefe"].contains(&word));
     let lacks = ["missing", "not ", "falta", "fehlt", "later", "to come", "yet"].iter().any(|word| from.contains(word));
-    !low && !lacks && !denied(before)
+    let other = ["instead of", "in place of", "in lieu of", "rather than"];
+    let is_replaced =
+        other.iter().any(|words| before.trim_end().trim_end_matches(" an").trim_end_matches(" a").ends_with(words));
+    !low && !lacks && !is_replaced && !denied(before)
 }
 
 impl DrainWay {
@@ -308,6 +311,22 @@ mod tests {
         for unsaid in ["to the disposer", "1 1/2\" at the sink", "by plumber", "al sifón"] {
             assert_eq!(read(unsaid), (None, false), "{unsaid}");
         }
+    }
+
+    #[test]
+    fn of_two_distances_the_one_from_the_wall_behind_is_the_rough_in() {
+        let told = |words: &str| Drain::of_words(words).rough_in.map(|(distance, _)| distance);
+        for words in [
+            "3\" closet flange, 12\" from the finished wall, 17\" from the left wall",
+            "12\" from finished back wall, 18\" from side wall, 3\"",
+            "3\" flange, rough-in 12\", 17\" off the side wall",
+            "12\" rough-in, 3\", 18\" from the finished right-hand wall",
+            "3\", 12\" off the wall, 16\" off the sidewall",
+        ] {
+            assert_eq!(told(words), Some(Length::from_inches(12)), "{words}");
+        }
+        assert_eq!(told("3\" flange, 17\" from the left wall"), None);
+        assert_eq!(told("3\", 12\" from the wall, 14\" from the wall"), None);
     }
 
     #[test]

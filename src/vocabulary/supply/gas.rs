@@ -3,12 +3,12 @@
 use crate::units::Length;
 use crate::vocabulary::Mention;
 
-use super::InWords;
 use super::figure::{Amount, Figures, Unit};
 use super::gas_kind::{GasKind, Kinds};
 use super::phrase;
 use super::pipe::{Pipe, run};
 use super::valve::{Valve, valve_of_gas};
+use super::{InWords, denied};
 
 /// A supply of gas, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -63,20 +63,67 @@ impl InWords for Gas {
         let Kinds { kind, both } = Kinds::of(&lower);
         // Several figures, or one that may be a burner's.
         let told: usize = HEAT.iter().map(|unit| figures.count(*unit)).sum();
+        let branch = without_connector(&lower);
         let part_of_all = told > 1 || told > 0 && ["burner", "quemador"].iter().any(|word| lower.contains(word));
         Self {
             kind,
             both,
             btu: heat(&figures),
             unclear: told > 0 && bare_number(&lower) || part_of_all && !has_a_total(&lower) || adds_up(&lower),
-            pipe: Pipe::of_words(words).size,
-            other_pipe: OTHER_PIPES.iter().any(|word| lower.contains(word)),
-            shared: Mention::SharesABranch.is_in(&lower),
+            pipe: Pipe::of_words(&branch).size,
+            other_pipe: is_another_pipe(&branch),
+            shared: is_shared(&lower),
             valve: valve_of_gas(words),
-            run: run(&lower),
+            run: run(&branch),
             height: phrase::height(words),
         }
     }
+}
+
+/// No branch of a house is wider; what is longer is no size of it.
+const WIDEST_BRANCH: Length = Length::from_inches(4);
+
+/// The words of the branch without those of the connector of one appliance behind it, if they name a pipe besides.
+fn without_connector(lower: &str) -> String {
+    let is_connector = |part: &str| ["connector", "latiguillo"].iter().any(|word| part.contains(word));
+    if !is_connector(lower) {
+        return lower.to_owned();
+    }
+    let joined = [" and ", " with ", " plus ", " + "];
+    let apart = joined.iter().fold(phrase::with_points(lower), |text, word| text.replace(word, ", "));
+    let others: Vec<&str> = apart.split([',', ';']).filter(|part| !is_connector(part)).collect();
+    let others = others.join(",");
+    let is_a_pipe = Pipe::of_words(&others).size.is_some_and(|size| size <= WIDEST_BRANCH);
+    if is_a_pipe { others } else { lower.to_owned() }
+}
+
+/// Whether the words name a pipe that the table is not of: `no CSST` and `no copper, no tubing` name none.
+fn is_another_pipe(branch: &str) -> bool {
+    let is_named = |at: usize| {
+        let before = branch.get(..at).and_then(|before| before.rsplit([',', ';']).next()).unwrap_or_default();
+        let next = before.split_whitespace().next_back();
+        let joins = next.is_some_and(|word| ["or", "nor", "any"].contains(&word));
+        !(denied(next.unwrap_or_default()) || joins && denied(before))
+    };
+    OTHER_PIPES.iter().flat_map(|word| branch.match_indices(word)).any(|(at, _)| is_named(at))
+}
+
+/// Whether the words say that something else is on the branch: what is `on other branches` is not.
+fn is_shared(lower: &str) -> bool {
+    const ELSEWHERE: [&str; 5] =
+        ["other branch", "another branch", "separate branch", "own branch", "branches of their"];
+    const DENIES: [&str; 6] = ["not", "no", "nicht", "never", "sin", "without"];
+    let is_elsewhere = |part: &str| {
+        let joined = ["shar", "tee", "common", "compartid", "geteilt"].iter().any(|word| part.contains(word));
+        !joined && ELSEWHERE.iter().any(|words| part.contains(words))
+    };
+    lower.split([',', ';', '(', ')']).filter(|part| !is_elsewhere(part)).any(|part| {
+        let words: Vec<&str> = part.split_whitespace().collect();
+        words.iter().enumerate().any(|(at, word)| {
+            let before = words.get(at.saturating_sub(3)..at).unwrap_or_default();
+            Mention::SharesABranch.is_in(word) && !before.iter().any(|word| DENIES.contains(word))
+        })
+    })
 }
 
 /// The heat that the words name: of several figures from the least to the greatest.
@@ -135,6 +182,38 @@ mod tests {
         assert_eq!(taken("G20, 11 kW"), Some(37_534));
         assert_eq!(taken("70K BTUs"), Some(70_000));
         assert_eq!(Gas::of_words("yes"), Gas::default());
+    }
+
+    #[test]
+    fn what_joins_an_appliance_to_the_branch_is_no_branch() {
+        for steel in [
+            "natural gas, 3/4\" black pipe, 40 ft, shut-off valve and 36\" flexible connector",
+            "natural gas, 3/4\" pipe, 40 ft, no CSST",
+            "natural gas, 3/4\" steel, 40 ft, no copper, no tubing",
+            "natural gas, 3/4\" pipe, 40 ft, 3/8\" flexible connector",
+        ] {
+            let gas = Gas::of_words(steel);
+            let read = (gas.pipe, gas.run, gas.other_pipe);
+            assert_eq!(read, (Some("3/4\"".parse().unwrap()), Some("40'".parse().unwrap()), false), "{steel}");
+        }
+        for other in [
+            "natural gas, 3/4\" CSST, 40 ft, and a flexible connector",
+            "natural gas, 3/8\" flexible connector, 4 ft",
+            "natural gas, 1/2\" copper, 40 ft, no CSST",
+            "natural gas, 1/2\", not steel but copper, 40 ft",
+            "natural gas, 3/8\" flexible connector, 18\" long",
+        ] {
+            assert!(Gas::of_words(other).other_pipe, "{other}");
+        }
+        for alone in [
+            "natural gas, 3/4\" pipe, 40 ft; furnace and water heater on other branches; valve",
+            "natural gas, 3/4\" pipe, 40 ft, not shared",
+        ] {
+            assert!(!Gas::of_words(alone).shared, "{alone}");
+        }
+        for shared in ["natural gas, 3/4\" pipe, 40 ft, furnace too", "natural gas, shared with the boiler"] {
+            assert!(Gas::of_words(shared).shared, "{shared}");
+        }
     }
 
     #[test]

@@ -233,6 +233,8 @@ fn meaning(words: &str) -> Meaning {
         || has(&["suelo", "pavimento", "solado", "gulv", "golvet", "fußboden", "fussboden", "fertigfußboden", "boden", "sol"])
     {
         Meaning::Height
+    } else if taken && names_a_side_wall(&all) {
+        Meaning::Distance
     } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster", "tile", "tiles", "tiling"])) {
         Meaning::FromWall(if studs { Face::Studs } else { Face::Finished })
     } else if taken && studs {
@@ -246,6 +248,16 @@ fn meaning(words: &str) -> Meaning {
         // `1/2" from the main`, `4" rigid to the yard`: where it comes from or goes to.
         Meaning::Size
     }
+}
+
+/// Whether the wall that words name is one beside the thing, and not the one behind it: `17" from the left wall`.
+fn names_a_side_wall(words: &[&str]) -> bool {
+    let beside = ["left", "right", "side", "hand", "adjacent", "adjoining"];
+    let is_wall = |word: &&str| ["wall", "walls", "sidewall", "sidewalls"].contains(word);
+    words.iter().enumerate().any(|(at, word)| {
+        let before = at.checked_sub(1).and_then(|before| words.get(before));
+        is_wall(word) && (word.starts_with("side") || before.is_some_and(|before| beside.contains(before)))
+    }) && !words.iter().any(|word| ["rough", "roughin", "back", "rear"].contains(word))
 }
 
 #[cfg(test)]

@@ -56,7 +56,7 @@ impl InWords for Power {
             wire: wire::carries(&lower),
             alone: shared.or_else(|| Mention::OwnCircuit.is_in(&lower).then_some(true)),
             phases: phases(&lower),
-            hardwired: HARDWIRED.iter().any(|word| is_told(&lower, word)),
+            hardwired: HARDWIRED.iter().any(|word| is_told(&lower, word)) && !takes_a_cord_too(&lower),
             fused_spur: FUSED_SPURS.iter().any(|word| is_told(&lower, word)),
             recessed: lower.contains("recessed") && !lower.contains("not recessed"),
             on_the_surface: ["surface", "not recessed", "on the wall"].iter().any(|word| lower.contains(word)),
@@ -90,6 +90,17 @@ const FUSED_SPURS: [&str; 3] = ["fused spur", "fused connection unit", "fcu"];
 /// Whether a text says so, and does not deny it.
 fn is_told(lower: &str, word: &str) -> bool {
     lower.match_indices(word).any(|(at, _)| !denied(lower.get(..at).unwrap_or_default()))
+}
+
+/// Whether a cord is named beside the wiring, as another way to connect it: `hard-wired or cord kit`.
+fn takes_a_cord_too(lower: &str) -> bool {
+    let split = lower.split(|letter: char| !letter.is_alphanumeric());
+    let words: Vec<&str> = split.filter(|word| !word.is_empty()).collect();
+    let has = |named: &[&str]| words.iter().any(|word| named.contains(word));
+    let is_a_choice =
+        has(&["or", "o", "oder", "kit", "optional", "available", "accessory"]) || lower.contains("hard-wired/");
+    let cords = ["cord", "plug", "cordón", "clavija", "enchufe"];
+    is_a_choice && cords.iter().any(|word| words.contains(word) && is_told(lower, word))
 }
 
 /// Whether its words say that more than one thing is on it: `not shared` says the contrary.
@@ -221,6 +232,16 @@ mod tests {
         assert_eq!(Power::of_words("120 V 20 A, not shared").alone, None);
         assert!(!Power::of_words("120 V 20 A 5-20, not hard-wired").hardwired);
         assert!(Power::of_words("240 V 30 A direct wired").hardwired);
+        for either in
+            ["120 V 15 A, hard-wired or cord kit", "120 V 15 A, cord or direct wire", "hard-wired, cord kit available"]
+        {
+            assert!(!Power::of_words(either).hardwired, "{either}");
+        }
+        for wired in
+            ["120 V 15 A, hard-wired, no cord or plug", "hard-wired, cord not included", "240 V or 208 V, hard-wired"]
+        {
+            assert!(Power::of_words(wired).hardwired, "{wired}");
+        }
         assert!(Power::of_words("230 V 3 A fused spur").fused_spur && Power::of_words("230 V 13 A FCU").fused_spur);
     }
 

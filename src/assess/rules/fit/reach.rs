@@ -18,7 +18,7 @@ declare! {
     /// its back edge to its front (`size: depth`). Where the list of holes says how far the hole is from
     /// the bowl (`to bowl`), a stream that misses the bowl stops. Else the hole is taken {2 1/2"} behind the
     /// bowl, as is usual, or in the wall at its back: a stream less than {2"} past the back edge of a basin,
-    /// or {3"} past that of a sink, or in the last quarter before the front edge, is a query. What comes out of the wall
+    /// or {3"} past that of a sink, or in the last quarter before the front edge, is a query; of two taps at one bowl the nearer need only fall inside. What comes out of the wall
     /// reaches a tub past what the plan has `off wall`. And a tap that stands on the counter is higher than the vessel
     /// beside it.
     ///
@@ -49,6 +49,9 @@ const BEHIND: Length = Length::from_sixty_fourths(160);
 /// How far past the back edge the stream falls at least (common practice).
 const INTO_A_BASIN: Length = Length::from_inches(2);
 const INTO_A_SINK: Length = Length::from_inches(3);
+/// What falls past the back edge at all.
+const INSIDE: Length = Length::from_sixty_fourths(1);
+
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
         for tap in room.selections.iter().filter(|selection| selection.is_any(&[Kind::Tap, Kind::TubFiller])) {
@@ -86,7 +89,7 @@ fn judge(
     let off_wall = off_wall(room, bowl);
     let usual = if on_the_wall { off_wall.unwrap_or_default() } else { BEHIND };
     let falls = reach - to_bowl.unwrap_or(usual);
-    let least = if bowl.is(Kind::Sink) { INTO_A_SINK } else { INTO_A_BASIN };
+    let least = least_past_the_edge(room, tap, bowl, reach);
     let most = deep.value - deep.value.half().half();
     let misses = falls <= Length::ZERO || falls >= deep.value;
     let severity = match to_bowl {
@@ -116,6 +119,23 @@ fn judge(
     let message = phrase!("the stream of `{tap_is}` falls {where_to}{as_usual}", tap_is, where_to, as_usual);
     let finding = about(room, tap, option, severity, at, message).also(deep.span, "the bowl");
     Some(finding.source("common practice"))
+}
+
+/// How far past the back edge it must fall: of two taps the nearer one fills a glass, and need only fall inside.
+fn least_past_the_edge(room: &Room, tap: &Selection, bowl: &Selection, reach: Length) -> Length {
+    if is_the_nearer_of_two(room, tap, bowl, reach) {
+        return INSIDE;
+    }
+    if bowl.is(Kind::Sink) { INTO_A_SINK } else { INTO_A_BASIN }
+}
+
+/// Whether another tap of the same bowl reaches farther, so that this one is the small one beside it.
+fn is_the_nearer_of_two(room: &Room, tap: &Selection, bowl: &Selection, reach: Length) -> bool {
+    let others = room.selections.iter().filter(|one| one.is(Kind::Tap) && one.span != tap.span);
+    let of_this = others.filter(|one| taps::served_by(room, one).is_some_and(|served| served.span == bowl.span));
+    of_this
+        .flat_map(Selection::standing)
+        .any(|other| other.length(DetailName::SpoutReach).is_some_and(|(farther, _)| farther > reach))
 }
 
 /// From its back edge to its front: of a tub along a wall, its lesser side.
@@ -183,6 +203,16 @@ mod tests {
         tap("basin", "14\"", "6 1/4\"").stays_silent();
         tap("basin", "10\"", "10 1/4\"").finds_one();
         tap("basin", "16\"", "2\"").finds_one();
+    }
+
+    #[test]
+    fn a_small_tap_beside_another_need_only_fall_inside() {
+        let two = |reach: &str| {
+            tap("sink", "18\"", "9\"").selection("selection: Filter tap\nkind: tap", &format!("spout reach: {reach}"))
+        };
+        two("5\"").stays_silent();
+        two("2\"").finds_one().says("`Filter tap`");
+        tap("sink", "18\"", "5\"").finds_one();
     }
 
     #[test]

@@ -4,7 +4,7 @@ use crate::book::{Hole, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::taps;
 use crate::source::{Span, Spanned};
-use crate::vocabulary::supply::is_none;
+use crate::vocabulary::supply::{DrainWay, Worded, is_none};
 use crate::vocabulary::{Kind, Mention};
 
 /// What goes through a counter or a rim beside the tap.
@@ -86,7 +86,11 @@ fn things(room: &Room) -> Vec<OnTheDeck<'_>> {
         }
     }
     let drains = room.openings.iter().filter_map(|opening| opening.service.drain.spanned());
-    let mut gaps = drains.filter(|drain| Mention::AirGap.is_in(&drain.value.words) && !is_none(&drain.value.words));
+    // `high loop, no air gap` plans none.
+    let mut gaps = drains.filter(|drain| {
+        let Worded { words, is } = &drain.value;
+        Mention::AirGap.is_in(words) && is.ways.names(DrainWay::AirGap) && !is_none(words)
+    });
     let gap = gaps.next().filter(|_| !all.iter().any(|one| one.is == Mention::AirGap));
     all.extend(gap.map(|drain| OnTheDeck { is: Mention::AirGap, name: "air gap", at: drain.span }));
     all
@@ -120,12 +124,26 @@ mod tests {
         kitchen(LIST, UNDER, "").selection("selection: Air switch\nkind: accessory", "model: A-1").finds_one();
         kitchen(LIST, UNDER, "accessories: [{name: plate}]").stays_silent();
         kitchen(LIST, UNDER, "").stays_silent();
+        for tap in ["monobloc", "monobloc, 35 mm", "mixer"] {
+            kitchen(&format!("drilled: [{{for: '{tap}', diameter: 1 3/8\"}}]"), UNDER, "").stays_silent();
+        }
+        kitchen("drilled: [{for: cooktop, diameter: 1 3/8\"}]", UNDER, "").finds_one();
         // What the plumber is to fit: an air gap.
         let gap = |counter: &str, drain: &str| {
             kitchen(counter, UNDER, "").opening("dw", &format!("{{takes: dishwasher, service: {{drain: '{drain}'}}}}"))
         };
         gap(LIST, "to the tailpiece, air gap").finds_one().says("`air gap`");
         gap(LIST, "to the tailpiece, high loop").stays_silent();
+        for planned in [
+            "high loop, no air gap",
+            "high loop to the sink tailpiece; no air gap (not required here)",
+            "high loop to the disposer, without air gap",
+            "high loop, air gap not required",
+            "high loop instead of an air gap",
+        ] {
+            gap(LIST, planned).stays_silent();
+        }
+        gap(LIST, "no high loop, air gap").finds_one();
         gap("drilled: [{for: kitchen tap}, {for: air gap}]", "to the tailpiece, air gap").stays_silent();
     }
 
