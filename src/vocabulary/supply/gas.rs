@@ -247,6 +247,7 @@ mod tests {
         for far in [
             "natural gas, no valve behind the range",
             "natural gas, valve at the meter, no valve behind the range",
+            "propane, valve at the tank, no valve behind the range",
             "natural gas, old valve missing",
             "natural gas, cock, no shut-off",
         ] {

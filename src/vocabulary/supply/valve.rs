@@ -66,7 +66,10 @@ fn told_of(parts: &[Vec<&str>], named: &[&str]) -> Option<Valve> {
 }
 
 /// Where a valve is that shuts a house, and not what stands at an opening.
-const FAR: [&str; 9] = ["meter", "main", "basement", "cellar", "outside", "crawl", "street", "contador", "keller"];
+const FAR: [&str; 15] = [
+    "meter", "main", "basement", "cellar", "outside", "outdoors", "crawl", "street", "tank", "cylinder", "bottle",
+    "manifold", "garage", "contador", "keller",
+];
 /// Words of a valve that is none of those that shut the line at its opening.
 const OTHER_VALVES: [&str; 5] = ["saddle", "piercing", "old", "behind", "wall"];
 /// Words that deny what comes behind them.
