@@ -21,7 +21,14 @@ const SPLINTERS: [&str; 8] =
     ["annealed", "float", "plain", "ordinary", "untempered", "recocido", "flotado", "floatglas"];
 
 /// What safety glass is called besides, in short and elsewhere.
-const SAFE: [&str; 9] = ["esg", "vsg", "herdet", "härdat", "hærdet", "gehärtet", "trempé", "feuilleté", "temperato"];
+const SAFE: [&str; 10] =
+    ["temp", "esg", "vsg", "herdet", "härdat", "hærdet", "gehärtet", "trempé", "feuilleté", "temperato"];
+
+/// Standards of safety glass by their numbers (EN 12150, 14449 and 12600, BS 6206, AS/NZS 2208, 16 CFR 1201, from memory),
+/// which count beside whose they are.
+const STANDARDS: [&str; 6] = ["12150", "14449", "12600", "6206", "2208", "1201"];
+/// Whose they are.
+const BODIES: [&str; 12] = ["en", "bs", "as", "nzs", "din", "une", "iso", "cfr", "cpsc", "ansi", "certified", "sgcc"];
 
 /// Words that take back what follows them.
 const NOT: [&str; 17] = [
@@ -39,7 +46,11 @@ const OR: [&str; 6] = ["or", "nor", "o", "ni", "oder", "noch"];
 impl InWords for Breaks {
     fn of_words(words: &str) -> Self {
         let told = words_of(words);
-        let is_safe = |word: &String| Mention::SafetyGlass.is_in(word) || SAFE.contains(&word.as_str());
+        let names_a_body = told.iter().any(|word| BODIES.contains(&word.as_str()));
+        let is_safe = |word: &String| {
+            let is_a_standard = STANDARDS.iter().any(|number| word == number) && names_a_body;
+            Mention::SafetyGlass.is_in(word) || SAFE.contains(&word.as_str()) || is_a_standard
+        };
         let lower = words.to_lowercase();
         let parts: Vec<Vec<String>> = lower.split([',', ';', '(', ')', '.', ':']).map(words_of).collect();
         let (mut said, mut denied) = (false, false);
@@ -54,7 +65,7 @@ impl InWords for Breaks {
                     is_denied = false;
                 } else if is_safe(word) && !SPLINTERS.contains(&word.as_str()) {
                     (said, denied) = (said || !is_denied, denied || is_denied);
-                } else if !GOES_ON.contains(&word.as_str()) && !OR.contains(&word.as_str()) {
+                } else if !goes_on(word) {
                     is_denied = false;
                 }
             }
@@ -67,6 +78,11 @@ impl InWords for Breaks {
             _ => Self::Unsaid,
         }
     }
+}
+
+/// Whether a word leaves what was denied before it denied: `not to EN 12150`.
+fn goes_on(word: &str) -> bool {
+    GOES_ON.contains(&word) || OR.contains(&word) || BODIES.contains(&word) || word == "16"
 }
 
 /// Whether all safety glass is denied, of whatever sort.
@@ -105,6 +121,13 @@ mod tests {
             "un vidrio de 8 mm, templado",
             "un vidrio templado de 8 mm",
             "no frame tempered",
+            "ANSI Z97.1 and CPSC 16 CFR 1201 Cat. II, 3/8\"",
+            "3/8\" SGCC-certified",
+            "3/8\" temp. glass, etched logo",
+            "6 mm, EN 12150",
+            "10 mm clear, AS/NZS 2208",
+            "vidrio securizado 6 mm",
+            "cristal de seguridad 8 mm",
         ] {
             tells(words, Breaks::Safely);
         }
@@ -123,10 +146,13 @@ mod tests {
             "ni templado ni laminado",
             "not tempered, nor laminated",
             "tempered, no safety glass",
+            "not SGCC-certified",
+            "not to ANSI Z97.1",
+            "sin cristal de seguridad",
         ] {
             tells(words, Breaks::IntoSplinters);
         }
-        for words in ["8 mm clear", "frosted", "3/8\""] {
+        for words in ["8 mm clear", "frosted", "3/8\"", "1201 mm high, clear", "room temperature"] {
             tells(words, Breaks::Unsaid);
         }
     }

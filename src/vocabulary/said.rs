@@ -10,8 +10,8 @@ use lists::{
     AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
     HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
     OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SAFETY_GLASS_WORDS, SHARES_A_BRANCH, SHARES_A_CIRCUIT,
-    SHEENS, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS,
-    WOODS,
+    SHEENS, SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, SWITCH_OF_A_DISPOSER, TALL_WORDS,
+    TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
 use makings::{BINS, BODIES, CUT_TO_LENGTH, DISHWASHERS, OVENS, SHOWER_CURTAIN, VALVES, WITHOUT_PULLS};
 
@@ -142,6 +142,8 @@ pub enum Mention {
     AirGap,
     /// A switch beside a tap that works by air.
     AirSwitch,
+    /// A switch of a disposer, as the hole for it is called: through a counter it works by air.
+    SwitchOfADisposer,
     /// A spray beside a tap.
     SideSpray,
     /// A small tap of its own for what is filtered or boils.
@@ -208,6 +210,7 @@ impl Mention {
             Self::SoapDispenser => (Met::Whole, SOAP),
             Self::AirGap => (Met::Within, AIR_GAP),
             Self::AirSwitch => (Met::Within, AIR_SWITCH),
+            Self::SwitchOfADisposer => (Met::Within, SWITCH_OF_A_DISPOSER),
             Self::SideSpray => (Met::Within, SIDE_SPRAY),
             Self::FilterTap => (Met::Within, FILTER_TAP),
             Self::TapHole => (Met::Whole, TAP_HOLE_WORDS),
@@ -295,7 +298,7 @@ impl Mention {
             Self::Plate => (Met::Whole, &["plate", "plates", "placa", "platte"]),
             Self::StandsFree => (Met::Within, STANDS_FREE),
             Self::FromBelow => (Met::Within, FROM_BELOW),
-            Self::SoapDispenser | Self::AirGap | Self::AirSwitch => self.beside_a_tap(),
+            Self::SoapDispenser | Self::AirGap | Self::AirSwitch | Self::SwitchOfADisposer => self.beside_a_tap(),
             Self::SideSpray | Self::FilterTap | Self::FillsAHole | Self::TapHole => self.beside_a_tap(),
             Self::Inside => (Met::Within, &["inside", "within", "recess", "reveal", "jamb", "laibung"]),
             Self::Shower | Self::Knob | Self::Lever | Self::Toilet => self.of_a_bath(),

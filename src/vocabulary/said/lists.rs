@@ -115,8 +115,21 @@ pub(super) const SKIRTING_WORDS: &[&str] =
     &["skirting", "baseboard", "base board", "rodapié", "sockelleiste", "plinthe"];
 
 /// Words of [`super::Mention::SafetyGlass`].
-pub(super) const SAFETY_GLASS_WORDS: &[&str] =
-    &["temper", "toughen", "laminat", "safety", "templad", "laminad", "securit", "sicherheitsglas"];
+pub(super) const SAFETY_GLASS_WORDS: &[&str] = &[
+    "tempered",
+    "temperad",
+    "toughen",
+    "laminat",
+    "safety",
+    "templad",
+    "laminad",
+    "securit",
+    "securiz",
+    "seguridad",
+    "sicherheitsglas",
+    "z97",
+    "sgcc",
+];
 
 /// Words of [`super::Mention::Light`].
 pub(super) const LIGHT_WORDS: &[&str] =
@@ -304,6 +317,22 @@ pub(super) const AIR_GAP: &[&str] = &["air gap", "airgap", "air-gap"];
 
 /// Words of [`super::Mention::AirSwitch`].
 pub(super) const AIR_SWITCH: &[&str] = &["air switch", "air-switch", "air button", "airswitch"];
+
+/// Words of [`super::Mention::SwitchOfADisposer`].
+pub(super) const SWITCH_OF_A_DISPOSER: &[&str] = &[
+    "disposer switch",
+    "disposer button",
+    "disposer push",
+    "disposal switch",
+    "disposal button",
+    "switch for the dispos",
+    "button for the dispos",
+    "pneumatic switch",
+    "pneumatic button",
+    "pulsador neumático",
+    "interruptor neumático",
+    "pneumatischer schalter",
+];
 
 /// Words of [`super::Mention::SideSpray`].
 pub(super) const SIDE_SPRAY: &[&str] = &["side spray", "sidespray", "side-spray", "hand spray", "sprayer"];

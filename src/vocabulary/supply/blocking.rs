@@ -21,7 +21,13 @@ pub enum Backing {
 }
 
 /// What holds, in one or in several.
-const HOLDS: [&str; 63] = [
+const HOLDS: [&str; 69] = [
+    "massiv",
+    "massive",
+    "massivwand",
+    "maciza",
+    "macizo",
+    "montageelement",
     "blocking",
     "blocked",
     "backing",
@@ -86,6 +92,8 @@ const HOLDS: [&str; 63] = [
     "hormigón",
     "muro",
 ];
+/// How a German word for what holds ends: `Holztraverse`, `Kantholz`, `Stahlbeton`.
+const ENDS: [&str; 9] = ["traverse", "traversen", "holz", "hölzer", "bohle", "bohlen", "element", "elemente", "beton"];
 /// What is put through a board and held by that alone.
 const ANCHORS: [&str; 16] = [
     "anchor",
@@ -166,7 +174,7 @@ impl InWords for Blocking {
                 let is_to_come = NOT_YET.iter().any(|yet| after.contains(yet));
                 let is_denied = denied(part.get(..at).unwrap_or_default());
                 is_whole(part, at, after) && !is_of_a_board(part, at) && !is_denied && !is_to_come
-            })
+            }) || ends_so(part)
         };
         let between = |part: &&str| part.contains("between") || part.contains("entre") || part.contains("zwischen");
         let lacks = |part: &&str| is_none(part) || said(part, &NOT_YET) || named_denied(part);
@@ -183,6 +191,19 @@ impl InWords for Blocking {
         };
         Self { is }
     }
+}
+
+/// Whether a word of several in one says that something holds, and nothing before it or behind it denies it.
+fn ends_so(part: &str) -> bool {
+    let is_to_come = NOT_YET.iter().any(|yet| part.contains(yet));
+    let ends = |word: &str| ENDS.iter().any(|end| word.len() > end.len() && word.ends_with(end));
+    let mut before = String::new();
+    let held = part.split_whitespace().any(|word| {
+        let said = ends(word.trim_matches(|letter: char| !letter.is_alphanumeric())) && !denied(&before);
+        before = format!("{before} {word}");
+        said
+    });
+    held && !is_to_come
 }
 
 fn begins(part: &str, at: usize) -> bool {
@@ -209,7 +230,22 @@ fn named_denied(part: &str) -> bool {
 
 /// Something of wood that is fixed to studs holds.
 fn names_wood(part: &str) -> bool {
+    let of_frame = ["stud", "frame", "framing", "joist", "screw"];
+    let is_wood = ["wood ", "timber ", "lumber ", "wooden "].iter().flat_map(|wood| part.match_indices(wood)).any(
+        |(at, wood)| {
+            let after = part.get(at + wood.len()..).unwrap_or_default();
+            begins(part, at) && !of_frame.iter().any(|word| after.starts_with(word))
+        },
+    );
     let set = [
+        "plank",
+        "nogg",
+        "dwang",
+        "2 by ",
+        "1 by ",
+        "vorwand",
+        "montageelement",
+        "installationselement",
         "blocking",
         "backing",
         "rail",
@@ -227,7 +263,7 @@ fn names_wood(part: &str) -> bool {
         "tablero",
         "traverse",
     ];
-    set.iter().flat_map(|word| part.match_indices(word)).any(|(at, _)| begins(part, at))
+    is_wood || ends_so(part) || set.iter().flat_map(|word| part.match_indices(word)).any(|(at, _)| begins(part, at))
 }
 
 #[cfg(test)]
@@ -254,6 +290,17 @@ mod tests {
             "Traverse auf 600 mm",
             "refuerzo de madera",
             "two rails as the sheet asks",
+            "Holztraverse 24 mm auf 800 mm",
+            "UA-Profile mit Waschtischtraverse",
+            "massive Wand, Schwerlastdübel",
+            "Massivwand",
+            "Montageelement",
+            "Installationselement in Ständerwand",
+            "Kantholz zwischen den Ständern",
+            "2-by lumber let into the studs at 78\"",
+            "timber fixed to the studs",
+            "pared maciza",
+            "muro macizo de ladrillo",
         ] {
             assert_eq!(is(there), Some(Backing::There), "{there}");
         }
@@ -274,10 +321,21 @@ mod tests {
             "kein Holz",
             "Hohlraumdübel in Gipskarton",
             "tacos en pladur",
+            "keine Holztraverse",
+            "Waschtischtraverse fehlt",
+            "Holztraverse noch nicht gesetzt",
         ] {
             assert_eq!(is(none), Some(Backing::NotThere), "{none}");
         }
-        for studs in ["existing studs", "into the studs", "metal studs", "2x4 studs at 16\""] {
+        for studs in [
+            "wood screws into the studs",
+            "timber studs",
+            "UA-Profile an Ständern",
+            "existing studs",
+            "into the studs",
+            "metal studs",
+            "2x4 studs at 16\"",
+        ] {
             assert_eq!(is(studs), Some(Backing::StudsAlone), "{studs}");
         }
         for unread in ["as drawn", "by the framer"] {

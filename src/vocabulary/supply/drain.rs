@@ -183,7 +183,8 @@ impl DrainWays {
                 met.any(|at| !begins(at).is_some_and(char::is_alphanumeric) && is_raised(part, at) == is)
             })
         };
-        let named = DrainWay::ALL.map(|way| met(way.words(), true));
+        let led_up = parts.iter().any(|part| is_led_up(part));
+        let named = DrainWay::ALL.map(|way| met(way.words(), true) || way == DrainWay::HighLoop && led_up);
         let is_raised = named.iter().zip(DrainWay::ALL).any(|(named, way)| *named && way.is_of_a_dishwasher());
         let lacks = [DrainWay::AirGap, DrainWay::HighLoop].iter().any(|way| met(way.words(), false));
         Self { named, without_a_loop: lacks && !is_raised }
@@ -209,6 +210,63 @@ impl DrainWays {
             (false, false) => None,
         }
     }
+}
+
+/// What is led up, by the beginnings of words.
+const HOSES: [&str; 5] = ["hose", "manguera", "schlauch", "ablaufschlauch", "pipe"];
+/// That it is up.
+const UP: [&str; 12] =
+    ["high", "up", "raised", "elevad", "alta", "alto", "arriba", "hoch", "oben", "hochgehängt", "raise", "elevated"];
+/// What holds it there, by the beginnings of words.
+const HELD: [&str; 14] = [
+    "fasten",
+    "hook",
+    "tied",
+    "tie",
+    "clip",
+    "strap",
+    "secur",
+    "hung",
+    "sujet",
+    "fijad",
+    "grapad",
+    "befestigt",
+    "gehängt",
+    "cable-tied",
+];
+/// What it is led up to: the underside of the counter.
+const UNDERSIDES: [&str; 14] = [
+    "under the counter",
+    "under the worktop",
+    "under the countertop",
+    "under the top",
+    "under the bench",
+    "underside of",
+    "up under",
+    "bajo la encimera",
+    "bajo encimera",
+    "debajo de la encimera",
+    "unter der arbeitsplatte",
+    "unter die arbeitsplatte",
+    "sous le plan",
+    "up and over",
+];
+
+/// `hose hooked high under the worktop`, `manguera elevada bajo la encimera`: a hose that is held up under the counter.
+fn is_led_up(part: &str) -> bool {
+    let words: Vec<&str> =
+        part.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    let begins = |known: &[&str]| words.iter().any(|word| known.iter().any(|known| word.starts_with(known)));
+    let is_up = words.iter().any(|word| UP.iter().any(|up| word == up || up.len() > 5 && word.starts_with(up)));
+    let under = UNDERSIDES.iter().any(|place| part.contains(place));
+    let is_low = begins(&["low", "baja", "tief"]) || part.contains("not ") || denied_anywhere(&words);
+    begins(&HOSES) && (is_up && (begins(&HELD) || under) || part.contains("up and over")) && !is_low
+}
+
+fn denied_anywhere(words: &[&str]) -> bool {
+    words
+        .iter()
+        .any(|word| ["no", "not", "never", "sin", "nicht", "ohne", "later", "yet", "missing", "needed"].contains(word))
 }
 
 /// Whether a loop or an air gap that is named there is meant to be: nothing before or behind it says that it is not, or
@@ -292,6 +350,12 @@ mod tests {
             "con bucle alto",
             "Schlauch mit Hochschlaufe",
             "no air gap, but a high loop",
+            "hose fastened high under the countertop, then into the disposer",
+            "dishwasher wye, hose up and over",
+            "hose hooked high under the worktop, to trap spigot",
+            "al sifón, manguera elevada bajo la encimera",
+            "desagüe al sifón, manguera sujeta arriba bajo la encimera",
+            "Schlauch hoch unter der Arbeitsplatte befestigt",
             "to the trap (high loop)",
         ] {
             assert_eq!(read(high), (Some("a high loop"), false), "{high}");
@@ -308,7 +372,17 @@ mod tests {
         ] {
             assert_eq!(read(low), (None, true), "{low}");
         }
-        for unsaid in ["to the disposer", "1 1/2\" at the sink", "by plumber", "al sifón"] {
+        for unsaid in [
+            "to the disposer",
+            "1 1/2\" at the sink",
+            "by plumber",
+            "al sifón",
+            "hose to the trap under the counter",
+            "hose not fastened up under the counter",
+            "hose clipped low under the counter",
+            "hose to be hooked up under the worktop later",
+            "spigot 500 mm high, hose to the trap",
+        ] {
             assert_eq!(read(unsaid), (None, false), "{unsaid}");
         }
     }

@@ -3,8 +3,9 @@
 use crate::units::Length;
 
 use super::InWords;
+use super::bare::with_units;
 use super::phrase;
-use super::pipe::{Pipe, run};
+use super::pipe::{Pipe, run, with_nominal_sizes};
 
 /// A duct, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -55,13 +56,28 @@ const FLEXIBLE: [&str; 11] = [
     "schlauch",
 ];
 /// Words of what keeps its shape and is smooth within.
-const RIGID: [&str; 5] = ["rigid", "smooth", "spiral", "galvani", "sheet metal"];
+const RIGID: [&str; 11] = [
+    "rigid",
+    "smooth",
+    "spiral",
+    "galvani",
+    "sheet metal",
+    "metal pipe",
+    "steel pipe",
+    "snap lock",
+    "snaplock",
+    "wickelfalz",
+    "starr",
+];
 /// Words of metals.
 const METAL: [&str; 5] = ["metal", "steel", "galvani", "alumini", "aluminum"];
 /// Words of plastics.
 const PLASTIC: [&str; 5] = ["vinyl", "plastic", "pvc", "polypropylene", "plástico"];
 /// Words that deny what follows them.
-const DENIED: [&str; 7] = ["no", "not", "never", "without", "nor", "non", "sin"];
+const DENIED: [&str; 15] = [
+    "no", "not", "never", "without", "nor", "non", "sin", "ni", "kein", "keine", "keinen", "nicht", "ohne", "sans",
+    "pas",
+];
 /// Words of what more than one thing blows into.
 const SHARED: [&str; 22] = [
     "shared",
@@ -145,7 +161,8 @@ const OUTSIDE: [&str; 19] = [
 
 impl InWords for Duct {
     fn of_words(words: &str) -> Self {
-        let lower = phrase::with_points(&words.to_lowercase());
+        let sized = with_nominal_sizes(&with_units(&words.to_lowercase()), |size| Some(format!("{size} mm")));
+        let lower = phrase::with_points(&sized);
         let whole: Vec<&str> = lower.split([',', ';']).collect();
         let of_pipe = whole.iter().copied().filter(|part| off_for_bend(part).is_none() && !is_another(part));
         let of_pipe: Vec<&str> = of_pipe.map(before_replaced).collect();
@@ -200,9 +217,9 @@ fn is_transition(part: &str) -> bool {
     named && of_the_machine && !hidden && run(part).is_none_or(|run| run <= LONGEST_TRANSITION)
 }
 
-/// With a space for each hyphen, and one between words.
+/// With a space for each hyphen, and one between words; without the accent that English has not.
 fn plain(part: &str) -> String {
-    part.replace(['-', '‐', '‑'], " ").split_whitespace().collect::<Vec<_>>().join(" ")
+    part.replace(['-', '‐', '‑'], " ").replace("rígid", "rigid").split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// Whether a phrase says one of those words, by their beginnings, or denies it.
@@ -270,6 +287,14 @@ mod tests {
         assert_eq!(Duct::of_words("4\" metal, not plastic").plastic, Some(false));
         assert_eq!(Duct::of_words("PVC, 125 mm").plastic, Some(true));
         assert_eq!(Duct::of_words("8\" round").flexible, None);
+        for denied in ["150 mm, kein Flexschlauch", "150 mm, nicht flexibel", "150 mm, ohne Schlauch"] {
+            assert_eq!(Duct::of_words(denied).flexible, Some(false), "{denied}");
+        }
+        assert_eq!(Duct::of_words("150 mm Flexschlauch, 3 m").flexible, Some(true));
+        for pipe in ["4\" metal pipe, 12 ft", "4\" snap-lock, 12 ft", "150 mm Wickelfalzrohr", "tubo rígido 150 mm"] {
+            assert!(Duct::of_words(pipe).rigid, "{pipe}");
+        }
+        assert!(!Duct::of_words("4\" flexible metal, 12 ft").rigid);
     }
 
     #[test]

@@ -2,13 +2,17 @@
 //!
 //! The book keeps the words, which are printed as they stand, with what is understood of them, which is compared.
 
+mod alone;
+mod bare;
 mod blocking;
 mod drain;
 mod duct;
+mod faces;
 mod figure;
 mod gas;
 mod gas_kind;
 mod hole;
+mod lines;
 mod phrase;
 mod pipe;
 mod plug;

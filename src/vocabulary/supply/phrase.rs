@@ -5,6 +5,8 @@ use std::str::Chars;
 
 use crate::units::{self, Length, LengthRange, find_unit};
 
+use super::faces::{self, Wall};
+
 /// The longest text that is tried as one length or range: `12' 11 15/16" to 13' 1 1/16"` and then some.
 const LONGEST: usize = 40;
 
@@ -226,16 +228,23 @@ fn meaning(words: &str) -> Meaning {
         Meaning::Seal
     } else if has(&["above", "over"]) && has(&["trap", "weir"]) {
         Meaning::AboveTrap
-    } else if has(&["aff", "affl", "ffl", "high", "okff", "okfb", "okf", "okfff", "offb", "ffb"])
+    } else if faces::names_a_rough_floor(&all) {
+        Meaning::Distance
+    } else if has(&["aff", "affl", "ffl", "high", "offb", "ffb"])
+        || faces::names_a_finished_floor(&all)
         || words.contains("a.f.f")
         || (has(&["above", "off", "over", "from"]) && has(&["floor", "ffl"]))
         // As other languages say it: `a 650 mm del suelo`, `650 mm over gulv`.
-        || has(&["suelo", "pavimento", "solado", "gulv", "golvet", "fußboden", "fussboden", "fertigfußboden", "boden", "sol"])
+        || has(&["suelo", "pavimento", "solado", "gulv", "golvet", "boden", "sol"])
     {
         Meaning::Height
-    } else if taken && names_a_side_wall(&all) {
+    } else if taken && faces::names_a_side_wall(&all) || faces::from_a_wall(&all) == Some(Wall::Beside) {
         Meaning::Distance
-    } else if has(&["rough", "roughin"]) || (taken && has(&["wall", "plaster", "tile", "tiles", "tiling"])) {
+    } else if has(&["rough", "roughin", "setout"])
+        || all.windows(2).any(|pair| pair == ["set", "out"])
+        || (taken && has(&["wall", "plaster", "tile", "tiles", "tiling"]))
+        || faces::from_a_wall(&all) == Some(Wall::Behind)
+    {
         Meaning::FromWall(if studs { Face::Studs } else { Face::Finished })
     } else if taken && studs {
         Meaning::FromWall(Face::Studs)
@@ -248,16 +257,6 @@ fn meaning(words: &str) -> Meaning {
         // `1/2" from the main`, `4" rigid to the yard`: where it comes from or goes to.
         Meaning::Size
     }
-}
-
-/// Whether the wall that words name is one beside the thing, and not the one behind it: `17" from the left wall`.
-fn names_a_side_wall(words: &[&str]) -> bool {
-    let beside = ["left", "right", "side", "hand", "adjacent", "adjoining"];
-    let is_wall = |word: &&str| ["wall", "walls", "sidewall", "sidewalls"].contains(word);
-    words.iter().enumerate().any(|(at, word)| {
-        let before = at.checked_sub(1).and_then(|before| words.get(before));
-        is_wall(word) && (word.starts_with("side") || before.is_some_and(|before| beside.contains(before)))
-    }) && !words.iter().any(|word| ["rough", "roughin", "back", "rear"].contains(word))
 }
 
 #[cfg(test)]
@@ -286,6 +285,24 @@ mod tests {
             assert_eq!(told(text), [("3\"".into(), Meaning::Size), ("12\"".into(), finished)], "{text}");
         }
         assert_eq!(told("12\" rough-in"), [("12\"".into(), finished)]);
+        for set_out in [
+            "305 mm set-out",
+            "set-out 305 mm",
+            "305 mm setout",
+            "a 305 mm de la pared acabada",
+            "305 mm a eje desde la pared terminada",
+            "eje a 305 mm del alicatado",
+            "305 mm ab Fertigwand",
+            "305 mm von der Wand",
+        ] {
+            assert_eq!(lengths(set_out).iter().map(|told| told.is).collect::<Vec<_>>(), [finished], "{set_out}");
+        }
+        for beside in ["a 400 mm de la pared derecha", "400 mm von der linken Wand", "400 mm de la pared lateral"] {
+            assert_eq!(lengths(beside)[0].is, Meaning::Distance, "{beside}");
+        }
+        for another in ["110 mm, salida de pared", "110 mm a la pared", "110 mm tubo de la pared al suelo"] {
+            assert!(lengths(another).iter().all(|told| told.is != finished), "{another}");
+        }
         assert_eq!(told("12 1/2\" from the studs"), [("12 1/2\"".into(), Meaning::FromWall(Face::Studs))]);
         assert_eq!(told("305 mm from the wall").len(), 1);
         for to in ["12\" to the wall", "centre to wall 12\""] {
@@ -346,6 +363,8 @@ mod tests {
             "DN 50, 650 mm über OKFF",
             "650 mm ü. OKFF",
             "650 mm über Fertigfußboden",
+            "650 mm ab OKFFB",
+            "650 mm über fertigem Fußboden",
             "650 mm sobre el pavimento",
             "DN 50 at 650 mm",
             "40 mm a 650 mm",
@@ -359,6 +378,7 @@ mod tests {
         assert_eq!(told("1 1/2\", 18\" AFF"), [("1 1/2\"".into(), Meaning::Size), ("18\"".into(), Meaning::Height)]);
         let example = "1 1/2\" under the tub's middle, joist clear by 5\"";
         assert_eq!(told(example), [("1 1/2\"".into(), Meaning::Size), ("5\"".into(), Meaning::Distance)]);
+        assert_eq!(height("DN 50, 650 mm über OKRF"), None);
         assert_eq!(told("standpipe"), []);
         for size in [
             "1/2\" hot and cold through the floor",

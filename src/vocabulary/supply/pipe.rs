@@ -70,15 +70,15 @@ impl InWords for Pipe {
             height: high.filter(|(_, limits)| limits.is_none()).map(|(height, _)| height),
             limits: high.and_then(|(_, limits)| limits),
             run: run(&lower),
-            bends: count(&parts, &["bend", "elbow", "90"], &["45"]),
+            bends: count(&parts, &["bend", "elbow", "bogen", "bögen", "codo", "90"], &["45"]),
             half_bends: count(&parts, &["45"], &[]),
         }
     }
 }
 
 /// Numbers by which pipes and ducts are called (EN 10255, EN 1451 and ISO 6708, from memory).
-const NOMINAL_SIZES: [u32; 23] =
-    [6, 8, 10, 12, 15, 20, 25, 30, 32, 40, 50, 56, 63, 70, 75, 80, 90, 100, 110, 125, 150, 160, 200];
+const NOMINAL_SIZES: [u32; 26] =
+    [6, 8, 10, 12, 15, 20, 25, 30, 32, 40, 50, 56, 63, 70, 75, 80, 90, 100, 110, 120, 125, 150, 160, 180, 200, 250];
 
 /// What is called by such a number is no pipe in inches.
 const LEAST_IN_MILLIMETRES: u32 = 25;
@@ -90,7 +90,7 @@ pub(super) fn with_nominal_sizes(lower: &str, in_unit: impl Fn(u32) -> Option<St
     let mut rest = lower;
     while let Some(letter) = rest.chars().next() {
         let begins = written.chars().next_back().is_none_or(|before: char| !before.is_alphanumeric());
-        let named = ["dn", "ht", "ø", "⌀"].iter().find_map(|mark| rest.strip_prefix(mark)).filter(|_| begins);
+        let named = ["dn", "ht", "nw", "ø", "⌀"].iter().find_map(|mark| rest.strip_prefix(mark)).filter(|_| begins);
         let sized = named.and_then(|after| {
             let after = after.trim_start_matches([' ', '\u{a0}', '\u{202f}', '-', '.']);
             let end = after.find(|letter: char| !letter.is_ascii_digit()).unwrap_or(after.len());
@@ -227,15 +227,18 @@ fn sides(before: &str, after: &str) -> Option<(Length, Length)> {
 }
 
 /// Units in which the length of a pipe or duct is told.
-const RUNS: [&str; 10] = ["ft", "foot", "feet", "m", "metre", "metres", "meter", "meters", "'", "′"];
+const RUNS: [&str; 14] =
+    ["ft", "foot", "feet", "pie", "pies", "m", "metre", "metres", "meter", "meters", "metro", "metros", "'", "′"];
 
 /// The length in feet or metres anywhere in a text: `40 ft`, `at most 25 feet`, `12 m`, `9'`.
 pub(super) fn run(lower: &str) -> Option<Length> {
     let in_feet = lower.split([',', ';']).find_map(|part| {
         let words = part.split_whitespace().map(|word| word.trim_end_matches('.'));
         let words: Vec<&str> = words.filter(|word| !["lineal", "linear", "running"].contains(word)).collect();
-        let apart =
-            words.windows(2).filter(|pair| matches!(pair, [_, unit] if RUNS.contains(unit))).map(<[&str]>::concat);
+        let apart = words.windows(2).filter_map(|pair| match pair {
+            [number, unit] if RUNS.contains(unit) => Some(in_figures(number) + in_english(unit)),
+            _ => None,
+        });
         let is_one = |word: &&&str| {
             let number = word.trim_start_matches(|letter: char| letter.is_ascii_digit() || "./½¼¾".contains(letter));
             number.len() < word.len() && RUNS.contains(&number)
@@ -246,6 +249,45 @@ pub(super) fn run(lower: &str) -> Option<Length> {
     // What is as long as that goes through nothing: `35'-0"`.
     let long = || phrase::lengths(lower).into_iter().find(|told| told.is == Meaning::Size && told.length >= LEAST_RUN);
     in_feet.or_else(|| long().map(|told| told.to.unwrap_or(told.length)))
+}
+
+/// A number in a word as a figure: `nine feet` is 9 ft.
+fn in_figures(number: &str) -> String {
+    let told = WHOLE.iter().position(|known| *known == number).map(|at| (at + 1).to_string());
+    told.unwrap_or_else(|| number.to_owned())
+}
+
+/// Whole numbers from one on, as lengths are told by.
+const WHOLE: [&str; 20] = [
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+    "thirteen",
+    "fourteen",
+    "fifteen",
+    "sixteen",
+    "seventeen",
+    "eighteen",
+    "nineteen",
+    "twenty",
+];
+
+/// A unit of a run as it is called in English.
+fn in_english(unit: &str) -> &str {
+    match unit {
+        "metro" | "metros" => "m",
+        "pie" | "pies" => "ft",
+        unit => unit,
+    }
 }
 
 /// How many bends the phrases tell, in figures or words: the last count before what they are called.
@@ -298,8 +340,16 @@ const MOST_BENDS: u32 = 12;
 
 /// A small number, in figures or in a word.
 fn counted(word: &str) -> Option<u32> {
-    const WORDS: [&str; 7] = ["no", "one", "two", "three", "four", "five", "six"];
-    let by_word = WORDS.iter().position(|known| *known == word).and_then(|at| u32::try_from(at).ok());
-    let one = || ["a", "an"].contains(&word).then_some(1);
+    const WORDS: [[&str; 3]; 7] = [
+        ["no", "kein", "sin"],
+        ["one", "ein", "un"],
+        ["two", "zwei", "dos"],
+        ["three", "drei", "tres"],
+        ["four", "vier", "cuatro"],
+        ["five", "fünf", "cinco"],
+        ["six", "sechs", "seis"],
+    ];
+    let by_word = WORDS.iter().position(|known| known.contains(&word)).and_then(|at| u32::try_from(at).ok());
+    let one = || ["a", "an", "einen"].contains(&word).then_some(1);
     word.parse().ok().or(by_word).or_else(one)
 }

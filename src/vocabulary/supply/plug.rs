@@ -32,24 +32,33 @@ pub enum PlugStandard {
     Perilex,
 }
 
-/// Standards with the words that name each, with plain spaces; a figure with its unit stands apart.
+/// Standards with the words that name each, with plain spaces.
 const STANDARDS: [(PlugStandard, &[&str]); 8] = [
+    (PlugStandard::Bs1363, &["bs 1363", "bs1363", "type g", "uk plug"]),
     (
-        PlugStandard::Bs1363,
+        PlugStandard::Schuko,
         &[
-            "bs 1363",
-            "bs1363",
-            "type g",
-            "13 a socket",
-            "13 a plug",
-            "13 a switched socket",
-            "13 a fused plug",
-            "uk plug",
+            "schuko",
+            "schukosteckdose",
+            "schukosteckdosen",
+            "schukostecker",
+            "schuko steckdose",
+            "schutzkontakt",
+            "schutzkontaktsteckdose",
+            "schutzkontaktsteckdosen",
+            "schutzkontaktstecker",
+            "ssd",
+            "cee 7/3",
+            "cee 7/4",
+            "cee 7/7",
+            "type f",
+            "typ f",
+            "tipo f",
+            "type e/f",
         ],
     ),
-    (PlugStandard::Schuko, &["schuko", "cee 7/3", "cee 7/4", "cee 7/7", "type f", "type e/f"]),
-    (PlugStandard::French, &["cee 7/5", "cee 7/6", "type e"]),
-    (PlugStandard::As3112, &["as 3112", "as/nzs 3112", "as3112", "type i", "gpo"]),
+    (PlugStandard::French, &["cee 7/5", "cee 7/6", "type e", "typ e", "tipo e"]),
+    (PlugStandard::As3112, &["as 3112", "as/nzs 3112", "as3112", "type i", "gpo", "gpos"]),
     (PlugStandard::Iec60309, &["60309", "commando", "ceeform", "bs 4343"]),
     (PlugStandard::Sev1011, &["sev 1011", "sn 441011", "type j"]),
     (PlugStandard::Cei2350, &["cei 23-50", "type l"]),
@@ -60,13 +69,16 @@ impl Plug {
     /// The pattern that a text names, in small letters with plain hyphens and spaces.
     pub(super) fn of(plain: &str) -> Option<Self> {
         let nema = plain.split(|letter: char| letter.is_whitespace() || ",;()".contains(letter)).find_map(nema);
-        let apart = plain.replace("13a", "13 a");
         let is = |named: &&str| {
-            let ends = |at: usize| apart.get(at..).and_then(|rest| rest.chars().next());
-            apart.match_indices(*named).any(|(at, _)| !ends(at + named.len()).is_some_and(char::is_alphanumeric))
+            let ends = |at: usize| plain.get(at..).and_then(|rest| rest.chars().next());
+            let begins = |at: usize| plain.get(..at).and_then(|before| before.chars().next_back());
+            plain.match_indices(*named).any(|(at, _)| {
+                let in_a_word = |letter: Option<char>| letter.is_some_and(char::is_alphanumeric);
+                !in_a_word(begins(at)) && !in_a_word(ends(at + named.len()))
+            })
         };
-        let other = STANDARDS.iter().find(|(_, named)| named.iter().any(&is));
-        nema.map(Self::Nema).or_else(|| other.map(|(standard, _)| Self::Other(*standard)))
+        let named = STANDARDS.iter().find(|(_, named)| named.iter().any(&is)).map(|(standard, _)| *standard);
+        nema.map(Self::Nema).or_else(|| named.or_else(|| by_amperes(plain)).map(Self::Other))
     }
 
     /// Whether it goes into that receptacle: the same, a 15 A plug into the 20 A receptacle of its family, whose neutral
@@ -80,6 +92,33 @@ impl Plug {
             _ => self == there,
         }
     }
+}
+
+/// What is called by its amperes and a word of its country's: `13 A socket`, `10 amp double power point`.
+fn by_amperes(plain: &str) -> Option<PlugStandard> {
+    let split = plain.split(|letter: char| !letter.is_alphanumeric());
+    let words: Vec<&str> = split.filter(|word| !word.is_empty()).collect();
+    let is_unit = |word: &str| ["a", "amp", "amps"].contains(&word);
+    words.iter().enumerate().find_map(|(at, word)| {
+        let digits = word.trim_end_matches(char::is_alphabetic);
+        let unit = word.get(digits.len()..).filter(|unit| !unit.is_empty());
+        let after = words.get(at + 1..)?;
+        let (unit, after) = match unit {
+            Some(unit) => (unit, after),
+            None => (*after.first()?, after.get(1..)?),
+        };
+        let near = || after.iter().take(3);
+        let is_power_point = || {
+            near().any(|word| word.starts_with("powerpoint"))
+                || after.windows(2).take(3).any(|pair| matches!(pair, ["power", "point" | "points"]))
+        };
+        match digits {
+            _ if !is_unit(unit) => None,
+            "13" if near().any(|word| ["socket", "sockets", "plug"].contains(word)) => Some(PlugStandard::Bs1363),
+            "10" | "15" if is_power_point() => Some(PlugStandard::As3112),
+            _ => None,
+        }
+    })
 }
 
 impl fmt::Display for Plug {
@@ -130,6 +169,16 @@ mod tests {
             ("cee 7/4, 16 a", "Schuko"),
             ("16 a blue commando socket, iec 60309", "IEC 60309"),
             ("230 v 10 a gpo", "AS/NZS 3112"),
+            ("10 amp power point", "AS/NZS 3112"),
+            ("10a double power point", "AS/NZS 3112"),
+            ("13 amp switched socket", "BS 1363"),
+            ("230 v, 13 a twin socket", "BS 1363"),
+            ("13 a fused plug", "BS 1363"),
+            ("schutzkontaktsteckdose 16 a, 230 v", "Schuko"),
+            ("schukosteckdose 230 v/16 a", "Schuko"),
+            ("ssd 230 v 16 a", "Schuko"),
+            ("steckdose typ f, 16 a", "Schuko"),
+            ("enchufe tipo f, 16 a", "Schuko"),
             ("nema 14-50r", "14-50"),
             ("120 v 15 a 5-15", "5-15"),
         ] {
@@ -137,5 +186,16 @@ mod tests {
         }
         assert_eq!(read("230 v 13 a"), None);
         assert_eq!(read("type g1"), None);
+        for unnamed in [
+            "power point",
+            "230 v 32 a power point",
+            "16 a socket",
+            "10 a at the socket",
+            "prototype f",
+            "a cassd box",
+            "mssd",
+        ] {
+            assert_eq!(read(unnamed), None, "{unnamed}");
+        }
     }
 }

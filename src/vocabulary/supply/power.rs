@@ -2,12 +2,12 @@
 
 use crate::units::Length;
 
+use super::alone::alone;
 use super::figure::{Amount, Figure, Figures, Unit};
 use super::phrase;
 use super::plug::Plug;
 use super::wire;
 use super::{InWords, denied};
-use crate::vocabulary::Mention;
 
 /// A supply of power, as far as its words can be read.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -47,18 +47,17 @@ impl InWords for Power {
         // Two voltages apart may be two circuits, each with its amperes: the first counts.
         let of_one = figures.count(Unit::Volt) <= 1;
         let all_amps = || Amount::scaled(figures.ends(Unit::Ampere)?, 1, 1000);
-        let shared = is_shared(&lower).then_some(false);
         Self {
             volts: figures.all(Unit::Volt).flat_map(Figure::each).collect(),
             amps: if of_one { all_amps() } else { figures.whole(Unit::Ampere) },
             watts: figures.in_thousandths(Unit::Kilowatt).or_else(|| figures.whole(Unit::Watt)),
             pattern: Plug::of(&lower),
             wire: wire::carries(&lower),
-            alone: shared.or_else(|| Mention::OwnCircuit.is_in(&lower).then_some(true)),
+            alone: alone(&lower),
             phases: phases(&lower),
             hardwired: HARDWIRED.iter().any(|word| is_told(&lower, word)) && !takes_a_cord_too(&lower),
             fused_spur: FUSED_SPURS.iter().any(|word| is_told(&lower, word)),
-            recessed: lower.contains("recessed") && !lower.contains("not recessed"),
+            recessed: RECESSED.iter().any(|word| is_told(&lower, word)),
             on_the_surface: ["surface", "not recessed", "on the wall"].iter().any(|word| lower.contains(word)),
             proud: phrase::proud(words),
             height: phrase::height(words),
@@ -87,6 +86,9 @@ const HARDWIRED: [&str; 15] = [
 /// Those of them that a country's plug may be taken off for, or that feed a socket.
 const FUSED_SPURS: [&str; 3] = ["fused spur", "fused connection unit", "fcu"];
 
+/// Words of a box that stands back in its wall.
+const RECESSED: [&str; 5] = ["recessed", "inset", "in a recess", "let into the wall", "clock outlet"];
+
 /// Whether a text says so, and does not deny it.
 fn is_told(lower: &str, word: &str) -> bool {
     lower.match_indices(word).any(|(at, _)| !denied(lower.get(..at).unwrap_or_default()))
@@ -101,14 +103,6 @@ fn takes_a_cord_too(lower: &str) -> bool {
         has(&["or", "o", "oder", "kit", "optional", "available", "accessory"]) || lower.contains("hard-wired/");
     let cords = ["cord", "plug", "cordón", "clavija", "enchufe"];
     is_a_choice && cords.iter().any(|word| words.contains(word) && is_told(lower, word))
-}
-
-/// Whether its words say that more than one thing is on it: `not shared` says the contrary.
-fn is_shared(lower: &str) -> bool {
-    let parts = lower.split([',', ';', '(', ')']);
-    parts
-        .filter(|part| Mention::SharesACircuit.is_in(part))
-        .any(|part| !part.split_whitespace().any(|word| ["not", "no", "nicht", "never", "sin"].contains(&word)))
 }
 
 /// Numbers of phases in words.
@@ -229,7 +223,7 @@ mod tests {
 
     #[test]
     fn what_is_denied_is_not_told() {
-        assert_eq!(Power::of_words("120 V 20 A, not shared").alone, None);
+        assert_eq!(Power::of_words("120 V 20 A, not shared").alone, Some(true));
         assert!(!Power::of_words("120 V 20 A 5-20, not hard-wired").hardwired);
         assert!(Power::of_words("240 V 30 A direct wired").hardwired);
         for either in

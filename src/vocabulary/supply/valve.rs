@@ -13,21 +13,45 @@ pub enum Valve {
 }
 
 /// What shuts a line, by the beginnings of words: an English one of several words has its first.
-pub(super) const VALVES: [&str; 14] = [
+const VALVES: [&str; 17] = [
     "shut",
     "shutoff",
     "valve",
     "stopcock",
     "stop",
     "isolat",
+    "cock",
+    "ballofix",
+    "quarterturn",
+    "minitap",
+    "cisterntap",
+    "machinetap",
     "llave",
     "válvula",
     "valvula",
+    "escuadra",
     "robinet",
-    "eckventil",
-    "absperr",
-    "ventil",
-    "stengeventil",
+];
+/// What else begins a word of one in German.
+const CLOSES: [&str; 1] = ["absperr"];
+/// How a German word for one ends: `Eckventil`, `Kombieckventile`, `Kugelhahn`.
+const ENDS: [&str; 7] = ["ventil", "ventile", "ventilen", "ventils", "hahn", "hähne", "hähnen"];
+/// Of those what shuts no line, by its beginning: it lets water flow one way, mixes it, or is a tap.
+const NO_SHUT_OFF: [&str; 10] =
+    ["rückschlag", "rückfluss", "sicherheits", "misch", "magnet", "entlüftung", "stand", "schwimmer", "füll", "wasser"];
+/// Names of several words, and as one.
+const IN_ONE: [(&str, &str); 11] = [
+    ("quarter-turn", "quarterturn"),
+    ("quarter turn", "quarterturn"),
+    ("1/4-turn", "quarterturn"),
+    ("1/4 turn", "quarterturn"),
+    ("¼-turn", "quarterturn"),
+    ("ball-o-fix", "ballofix"),
+    ("ball cock", "ballcock"),
+    ("mini tap", "minitap"),
+    ("cistern tap", "cisterntap"),
+    ("machine tap", "machinetap"),
+    ("appliance tap", "machinetap"),
 ];
 /// What is said of a valve that is not there, or shuts nothing.
 pub(super) const NOT_THERE: [&str; 26] = [
@@ -38,9 +62,24 @@ pub(super) const NOT_THERE: [&str; 26] = [
 /// What shuts off gas besides, by the beginnings of words; a bayonet shuts itself.
 const GAS_VALVES: [&str; 7] = ["cock", "bayonet", "tap", "hahn", "gashahn", "gassteckdose", "espita"];
 
+/// A text in small letters in which what has several words for a name has one.
+pub(super) fn in_one(lower: &str) -> String {
+    IN_ONE.iter().fold(lower.to_owned(), |text, (several, one)| text.replace(several, one))
+}
+
+/// Whether a word is one for what shuts a line of water.
+pub(super) fn is_valve(word: &str) -> bool {
+    names(word, &VALVES)
+}
+
+fn names(word: &str, named: &[&str]) -> bool {
+    let in_german = ENDS.iter().any(|end| word.ends_with(end)) && !begins(word, &NO_SHUT_OFF);
+    begins(word, named) || begins(word, &CLOSES) || in_german
+}
+
 /// What the words of a gas line tell of the valve that shuts it.
 pub(super) fn valve_of_gas(words: &str) -> Option<Valve> {
-    let lower = phrase::with_points(&words.to_lowercase());
+    let lower = phrase::with_points(&in_one(&words.to_lowercase()));
     let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
     told_of(&parts, &[&VALVES[..], &GAS_VALVES[..]].concat())
 }
@@ -51,7 +90,7 @@ pub(super) fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
 }
 
 fn told_of(parts: &[Vec<&str>], named: &[&str]) -> Option<Valve> {
-    let told = parts.iter().filter(|part| part.iter().any(|word| begins(word, named)));
+    let told = parts.iter().filter(|part| part.iter().any(|word| names(word, named)));
     let (missing, there): (Vec<&Vec<&str>>, Vec<&Vec<&str>>) = told.partition(|part| is_missing(part, named));
     let has = |part: &[&str], known: &[&str]| part.iter().any(|word| known.contains(word));
     let is_near = there.iter().any(|part| !has(part, &FAR));
@@ -83,11 +122,11 @@ pub(super) fn is_of_a_side(word: &str) -> bool {
 
 /// Whether the words of a phrase that names a valve say that it is missing: `stops without drain screw` does not.
 fn is_missing(part: &[&str], named: &[&str]) -> bool {
-    let first = part.iter().position(|word| begins(word, named)).unwrap_or_default();
+    let first = part.iter().position(|word| names(word, named)).unwrap_or_default();
     part.iter().enumerate().filter(|(_, word)| NOT_THERE.contains(word)).any(|(at, word)| {
         let rest = part.get(at + 1..).unwrap_or_default();
         let of_the_valve =
-            at < first || rest.is_empty() || rest.iter().any(|word| HANDLES.contains(word) || begins(word, named));
+            at < first || rest.is_empty() || rest.iter().any(|word| HANDLES.contains(word) || names(word, named));
         !WITHOUT.contains(word) || of_the_valve
     })
 }

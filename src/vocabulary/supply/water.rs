@@ -3,9 +3,10 @@
 use crate::units::Length;
 
 use super::InWords;
+use super::lines::in_full;
 use super::phrase::{self, Meaning};
 use super::pipe::{Pipe, with_nominal_sizes};
-use super::valve::{NOT_THERE, VALVES, Valve, is_of_a_side, valve};
+use super::valve::{NOT_THERE, Valve, in_one, is_of_a_side, is_valve, valve};
 
 /// A water line, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -39,7 +40,8 @@ const OR: [&str; 8] = ["or", "either", "oder", "o", "ou", "eller", "may", "can"]
 /// What need not be there.
 const OPTIONAL: [&str; 5] = ["optional", "opcional", "facultatif", "wahlweise", "valgfritt"];
 /// Words of a line that say nothing that is compared: its pipe, its way and its place.
-const PLAIN: [&str; 70] = [
+const PLAIN: [&str; 71] = [
+    "both",
     "agua",
     "toma",
     "tomas",
@@ -116,20 +118,21 @@ const THREADS: [&str; 8] = ["bsp", "hose", "thread", "threaded", "ght", "g3", "r
 
 impl InWords for Water {
     fn of_words(words: &str) -> Self {
-        let words = &with_nominal_sizes(&words.to_lowercase(), in_inches);
+        let words = &in_full(&with_nominal_sizes(&in_one(&words.to_lowercase()), in_inches));
         let lower = phrase::with_points(words);
         let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
         let is_optional = |part: &&Vec<&str>| part.iter().any(|word| OPTIONAL.contains(word));
         let needed = || parts.iter().filter(|part| !is_optional(part)).flatten();
         let names = |named: &[&str]| needed().any(|word| begins(word, named));
+        let both_alone = !names(&HOT) && !names(&COLD) && parts.iter().any(names_both);
         let is_thread = |part: &&str| words_of(part).iter().any(|word| THREADS.contains(word));
         let threads = lower.split([',', ';']).filter(is_thread);
         let thread = threads.flat_map(phrase::lengths).find(|told| told.is == Meaning::Size).map(|told| told.length);
         let read = Self {
             size: if thread.is_some() { None } else { Pipe::of_words(&without_ballcock(&lower)).size },
             thread,
-            hot: names(&HOT) || is_a_pair(&parts) && names(&COLD),
-            cold: names(&COLD) || is_a_pair(&parts) && names(&HOT),
+            hot: names(&HOT) || is_a_pair(&parts) && names(&COLD) || both_alone,
+            cold: names(&COLD) || is_a_pair(&parts) && names(&HOT) || both_alone,
             either: names(&HOT) && names(&COLD) && needed().any(|word| OR.contains(word)),
             valve: valve(&parts),
             proud: phrase::proud(words),
@@ -161,6 +164,13 @@ fn is_a_pair(parts: &[Vec<&str>]) -> bool {
     parts.iter().any(two) && parts.iter().any(at_a_side)
 }
 
+/// `both lines 1/2"`, and not `stubs at both sides`.
+fn names_both(part: &Vec<&str>) -> bool {
+    let places = ["sides", "side", "ends", "end", "walls", "corners", "machines", "appliances"];
+    let at = part.iter().position(|word| ["both", "ambas", "beide"].contains(word));
+    at.is_some_and(|at| !part.get(at + 1).is_some_and(|next| places.contains(next)))
+}
+
 /// Words and figures of a phrase.
 pub(super) fn words_of(part: &str) -> Vec<&str> {
     part.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect()
@@ -172,7 +182,7 @@ pub(super) fn begins(word: &str, named: &[&str]) -> bool {
 
 fn is_read(word: &str) -> bool {
     let is_a_figure = word.starts_with(|letter: char| letter.is_numeric());
-    let is_named = begins(word, &HOT) || begins(word, &COLD) || begins(word, &VALVES);
+    let is_named = begins(word, &HOT) || begins(word, &COLD) || is_valve(word);
     let is_named = is_named || OR.contains(&word) || OPTIONAL.contains(&word);
     is_a_figure || is_named || PLAIN.contains(&word) || THREADS.contains(&word) || NOT_THERE.contains(&word)
 }

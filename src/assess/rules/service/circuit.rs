@@ -307,6 +307,13 @@ mod tests {
             .cautions();
         range("'120 V 15 A'", "120 V 15 A, circuit of its own").finds_one().weighs("query");
         range("'120 V 15 A, dedicated'", "120 V 15 A, circuit of its own").stays_silent();
+        for own in ["not shared", "own breaker", "circuit to itself", "nothing else on it", "circuit for it only"] {
+            range(&format!("'120 V 15 A, {own}'"), "120 V 15 A, dedicated").stays_silent();
+        }
+        for not_sure in ["one outlet on the kitchen circuit", "own switch", "not shared with the dryer"] {
+            range(&format!("'120 V 15 A, {not_sure}'"), "120 V 15 A, dedicated").finds_one().weighs("query");
+        }
+        range("'120 V 15 A, not on its own circuit'", "120 V 15 A, dedicated").finds_one().weighs("stop");
         // Of one that the sheet does not want alone it is asked whether it carries both.
         range("'120 V 15 A, shared with the refrigerator'", "120 V 15 A").finds_one().weighs("query");
         range("'120 V 20 A, shared with the refrigerator'", "120 V 5 A").stays_silent();

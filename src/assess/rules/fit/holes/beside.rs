@@ -13,7 +13,13 @@ const ON_THE_DECK: [Mention; 5] =
 
 /// Whether a hole is for one of them, and not for the tap.
 pub fn has_another_use(purpose: &str) -> bool {
-    ON_THE_DECK.into_iter().any(|is| is.is_in(purpose))
+    ON_THE_DECK.into_iter().any(|is| is_for(purpose, is))
+}
+
+/// Whether a hole is for that thing. What is drilled through a counter for the switch of a disposer is for one that works by
+/// air; a switch of that name that is ordered may be one in the wall.
+fn is_for(purpose: &str, is: Mention) -> bool {
+    is.is_in(purpose) || is == Mention::AirSwitch && Mention::SwitchOfADisposer.is_in(purpose)
 }
 
 /// A thing that wants a hole of its own.
@@ -33,7 +39,7 @@ pub fn check(room: &Room) -> Vec<Remark> {
     let with_holes = |selection: &&Selection| selection.is_any(&[Kind::Counter, Kind::Sink, Kind::Basin]);
     let options = || room.selections.iter().filter(with_holes).flat_map(Selection::standing);
     let listed: Vec<&Hole> = options().flat_map(|option| &option.drilled).collect();
-    let missing = things.into_iter().filter(|thing| !listed.iter().any(|hole| thing.is.is_in(&hole.purpose)));
+    let missing = things.into_iter().filter(|thing| !listed.iter().any(|hole| is_for(&hole.purpose, thing.is)));
     let missing: Vec<OnTheDeck<'_>> = missing.collect();
     let spare = spare(room, !listed.is_empty());
     let told = missing.into_iter().skip(spare.unwrap_or(usize::MAX));
@@ -122,6 +128,13 @@ mod tests {
         kitchen(both, UNDER, soap).stays_silent();
         kitchen(LIST, UNDER, "requires: [side spray]\naccessories: [{name: side spray}]").finds_one();
         kitchen(LIST, UNDER, "").selection("selection: Air switch\nkind: accessory", "model: A-1").finds_one();
+        for hole in ["disposer switch", "disposal button", "pneumatic switch", "air button"] {
+            let list =
+                format!("drilled: [{{for: kitchen tap, diameter: 1 3/8\"}}, {{for: {hole}, diameter: 1 1/4\"}}]");
+            kitchen(&list, UNDER, "").selection("selection: Air switch\nkind: accessory", "model: A-1").stays_silent();
+        }
+        // One that is in the wall wants no hole.
+        kitchen(LIST, UNDER, "").selection("selection: Disposer switch\nkind: accessory", "model: A-1").stays_silent();
         kitchen(LIST, UNDER, "accessories: [{name: plate}]").stays_silent();
         kitchen(LIST, UNDER, "").stays_silent();
         for tap in ["monobloc", "monobloc, 35 mm", "mixer"] {

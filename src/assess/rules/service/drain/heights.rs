@@ -3,11 +3,11 @@
 use crate::assess::rules::service::ServiceNeed;
 use crate::assess::{Context, say};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::Placement;
 use crate::site::outlets::height_of_the_drain;
-use crate::units::{Length, Wrote};
+use crate::site::{Placement, counter_height};
+use crate::units::{Length, LengthRange, Wrote};
 use crate::vocabulary::Kind;
-use crate::vocabulary::supply::Drain;
+use crate::vocabulary::supply::{Drain, DrainWay};
 
 /// A drain, or the end of a standpipe, that is higher or lower than the sheet allows, or of which nobody says how high
 /// it is.
@@ -16,6 +16,9 @@ pub(super) fn at_another(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) 
     let name = &asked.fitted.selection.name.value;
     let Some(limits) = asked.needs.is.pipe.limits else { return above_the_sheet_s(context, asked) };
     let Some((has, at)) = height_of_the_drain(asked.fitted.opening) else {
+        if is_looped_high_enough(asked, limits) {
+            return None;
+        }
         // What is told to be within limits of its own is no figure to compare.
         let message = phrase!(
             "the sheet of `{name}` says how high its drain may be ({}), and nobody says how high it is at the opening `{}`",
@@ -45,6 +48,18 @@ pub(super) fn at_another(context: &Context<'_>, asked: &ServiceNeed<'_, Drain>) 
     };
     let finding = asked.fitted.finding(Severity::Stop, at, message).also(asked.needs.span, "needs this");
     Some(if lower.is_some() { finding.remedy(RAISED) } else { finding })
+}
+
+/// What a hose that is led up to the underside of a counter stays below its top: the counter, and its bend (common practice).
+const BELOW_THE_TOP: Length = Length::from_millimetres(150);
+
+/// A hose that is looped up under its counter is as high as that is, which is all that a sheet asks that has a least height
+/// for it.
+fn is_looped_high_enough(asked: &ServiceNeed<'_, Drain>, limits: LengthRange) -> bool {
+    let is_looped = asked.there.is_some_and(|there| there.is.ways.names(DrainWay::HighLoop));
+    let top = counter_height(asked.fitted.room, asked.fitted.opening).value();
+    let is_high = |top: Length| limits.least.is_some_and(|least| least + BELOW_THE_TOP <= top);
+    is_looped && limits.most.is_none_or(|most| top.is_some_and(|top| most >= top)) && top.is_some_and(is_high)
 }
 
 /// How much higher than the one height that a sheet names a drain may be (common practice: what a trap's inlet slides).
@@ -118,6 +133,23 @@ mod tests {
         basin("DN 40, 560 mm über OKFF", "DN 40, 450 mm über OKFF").finds_one();
         basin("1 1/4\" trap, 18 1/2\" AFF", "1 1/4\", 18\" AFF").stays_silent();
         basin("1 1/4\" trap, 16\" AFF", "1 1/4\", 18\" AFF").stays_silent();
+    }
+
+    /// Source: the maker's sheet; that a loop goes up to the underside of the counter is common practice.
+    #[test]
+    fn a_hose_looped_up_under_its_counter_is_as_high_as_that() {
+        let dishwasher = |there: &str, needs: &str| {
+            Trial::of("service/drain").opening("hole", &format!("{{takes: dishwasher, {there}}}")).selection(
+                "selection: It\nkind: dishwasher\nplace: hole",
+                &format!("fit: {{needs: {{drain: '{needs}'}}}}"),
+            )
+        };
+        let looped = "counter height: 910 mm, service: {drain: 'looped up under the worktop'}";
+        dishwasher(looped, "looped at least 600 mm AFFL").stays_silent();
+        dishwasher(looped, "looped at least 850 mm AFFL").finds_one().weighs("query");
+        dishwasher("service: {drain: 'looped up under the worktop'}", "looped at least 600 mm AFFL").finds_one();
+        dishwasher("counter height: 910 mm, service: {drain: 'hose at the trap'}", "looped at least 600 mm AFFL")
+            .finds_one();
     }
 
     /// Source: the maker's sheet; IRC P2706.1.2 for what stands above a trap (from memory).
