@@ -121,13 +121,6 @@ mod tests {
             "un vidrio de 8 mm, templado",
             "un vidrio templado de 8 mm",
             "no frame tempered",
-            "ANSI Z97.1 and CPSC 16 CFR 1201 Cat. II, 3/8\"",
-            "3/8\" SGCC-certified",
-            "3/8\" temp. glass, etched logo",
-            "6 mm, EN 12150",
-            "10 mm clear, AS/NZS 2208",
-            "vidrio securizado 6 mm",
-            "cristal de seguridad 8 mm",
         ] {
             tells(words, Breaks::Safely);
         }
@@ -146,14 +139,29 @@ mod tests {
             "ni templado ni laminado",
             "not tempered, nor laminated",
             "tempered, no safety glass",
-            "not SGCC-certified",
-            "not to ANSI Z97.1",
-            "sin cristal de seguridad",
         ] {
             tells(words, Breaks::IntoSplinters);
         }
         for words in ["8 mm clear", "frosted", "3/8\"", "1201 mm high, clear", "room temperature"] {
             tells(words, Breaks::Unsaid);
+        }
+    }
+
+    #[test]
+    fn standards_and_other_names_of_safety_glass_are_read() {
+        for words in [
+            "ANSI Z97.1 and CPSC 16 CFR 1201 Cat. II, 3/8\"",
+            "3/8\" SGCC-certified",
+            "3/8\" temp. glass, etched logo",
+            "6 mm, EN 12150",
+            "10 mm clear, AS/NZS 2208",
+            "vidrio securizado 6 mm",
+            "cristal de seguridad 8 mm",
+        ] {
+            assert_eq!(Breaks::of_words(words), Breaks::Safely, "{words}");
+        }
+        for words in ["not SGCC-certified", "not to ANSI Z97.1", "sin cristal de seguridad"] {
+            assert_eq!(Breaks::of_words(words), Breaks::IntoSplinters, "{words}");
         }
     }
 }

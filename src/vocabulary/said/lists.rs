@@ -114,23 +114,6 @@ pub(super) const BOWL_WORDS: &[&str] =
 pub(super) const SKIRTING_WORDS: &[&str] =
     &["skirting", "baseboard", "base board", "rodapié", "sockelleiste", "plinthe"];
 
-/// Words of [`super::Mention::SafetyGlass`].
-pub(super) const SAFETY_GLASS_WORDS: &[&str] = &[
-    "tempered",
-    "temperad",
-    "toughen",
-    "laminat",
-    "safety",
-    "templad",
-    "laminad",
-    "securit",
-    "securiz",
-    "seguridad",
-    "sicherheitsglas",
-    "z97",
-    "sgcc",
-];
-
 /// Words of [`super::Mention::Light`].
 pub(super) const LIGHT_WORDS: &[&str] =
     &["light", "lights", "sconce", "lamp", "luz", "luces", "lámpara", "aplique", "leuchte"];
@@ -317,22 +300,6 @@ pub(super) const AIR_GAP: &[&str] = &["air gap", "airgap", "air-gap"];
 
 /// Words of [`super::Mention::AirSwitch`].
 pub(super) const AIR_SWITCH: &[&str] = &["air switch", "air-switch", "air button", "airswitch"];
-
-/// Words of [`super::Mention::SwitchOfADisposer`].
-pub(super) const SWITCH_OF_A_DISPOSER: &[&str] = &[
-    "disposer switch",
-    "disposer button",
-    "disposer push",
-    "disposal switch",
-    "disposal button",
-    "switch for the dispos",
-    "button for the dispos",
-    "pneumatic switch",
-    "pneumatic button",
-    "pulsador neumático",
-    "interruptor neumático",
-    "pneumatischer schalter",
-];
 
 /// Words of [`super::Mention::SideSpray`].
 pub(super) const SIDE_SPRAY: &[&str] = &["side spray", "sidespray", "side-spray", "hand spray", "sprayer"];

@@ -80,3 +80,36 @@ pub(super) const VALVES: &[&str] = &["valve", "body", "válvula", "cuerpo", "ein
 
 /// Words for the body of a valve, which is in the wall.
 pub(super) const BODIES: &[&str] = &["body", "cuerpo", "einbaukörper", "grundkörper", "corps"];
+
+/// Words of [`super::Mention::SwitchOfADisposer`].
+pub(super) const SWITCH_OF_A_DISPOSER: &[&str] = &[
+    "disposer switch",
+    "disposer button",
+    "disposer push",
+    "disposal switch",
+    "disposal button",
+    "switch for the dispos",
+    "button for the dispos",
+    "pneumatic switch",
+    "pneumatic button",
+    "pulsador neumático",
+    "interruptor neumático",
+    "pneumatischer schalter",
+];
+
+/// Words of [`super::Mention::SafetyGlass`].
+pub(super) const SAFETY_GLASS_WORDS: &[&str] = &[
+    "tempered",
+    "temperad",
+    "toughen",
+    "laminat",
+    "safety",
+    "templad",
+    "laminad",
+    "securit",
+    "securiz",
+    "seguridad",
+    "sicherheitsglas",
+    "z97",
+    "sgcc",
+];

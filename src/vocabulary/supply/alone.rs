@@ -183,6 +183,10 @@ mod tests {
         ] {
             assert_eq!(alone(own), Some(true), "{own}");
         }
+    }
+
+    #[test]
+    fn a_circuit_that_is_shared_or_of_which_nothing_is_said_is_not_its_own() {
         for shared in [
             "120 v 20 a, shared",
             "120 v 20 a, shared with the refrigerator",

@@ -5,6 +5,7 @@ use crate::units::Length;
 use super::hole::without_hole;
 use super::phrase::{self, Face, Meaning};
 use super::pipe::Pipe;
+use super::raised::is_led_up;
 use super::{InWords, Side, denied};
 
 /// A drain, as far as its words can be read.
@@ -210,63 +211,6 @@ impl DrainWays {
             (false, false) => None,
         }
     }
-}
-
-/// What is led up, by the beginnings of words.
-const HOSES: [&str; 5] = ["hose", "manguera", "schlauch", "ablaufschlauch", "pipe"];
-/// That it is up.
-const UP: [&str; 12] =
-    ["high", "up", "raised", "elevad", "alta", "alto", "arriba", "hoch", "oben", "hochgehängt", "raise", "elevated"];
-/// What holds it there, by the beginnings of words.
-const HELD: [&str; 14] = [
-    "fasten",
-    "hook",
-    "tied",
-    "tie",
-    "clip",
-    "strap",
-    "secur",
-    "hung",
-    "sujet",
-    "fijad",
-    "grapad",
-    "befestigt",
-    "gehängt",
-    "cable-tied",
-];
-/// What it is led up to: the underside of the counter.
-const UNDERSIDES: [&str; 14] = [
-    "under the counter",
-    "under the worktop",
-    "under the countertop",
-    "under the top",
-    "under the bench",
-    "underside of",
-    "up under",
-    "bajo la encimera",
-    "bajo encimera",
-    "debajo de la encimera",
-    "unter der arbeitsplatte",
-    "unter die arbeitsplatte",
-    "sous le plan",
-    "up and over",
-];
-
-/// `hose hooked high under the worktop`, `manguera elevada bajo la encimera`: a hose that is held up under the counter.
-fn is_led_up(part: &str) -> bool {
-    let words: Vec<&str> =
-        part.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    let begins = |known: &[&str]| words.iter().any(|word| known.iter().any(|known| word.starts_with(known)));
-    let is_up = words.iter().any(|word| UP.iter().any(|up| word == up || up.len() > 5 && word.starts_with(up)));
-    let under = UNDERSIDES.iter().any(|place| part.contains(place));
-    let is_low = begins(&["low", "baja", "tief"]) || part.contains("not ") || denied_anywhere(&words);
-    begins(&HOSES) && (is_up && (begins(&HELD) || under) || part.contains("up and over")) && !is_low
-}
-
-fn denied_anywhere(words: &[&str]) -> bool {
-    words
-        .iter()
-        .any(|word| ["no", "not", "never", "sin", "nicht", "ohne", "later", "yet", "missing", "needed"].contains(word))
 }
 
 /// Whether a loop or an air gap that is named there is meant to be: nothing before or behind it says that it is not, or

@@ -17,6 +17,7 @@ mod phrase;
 mod pipe;
 mod plug;
 mod power;
+mod raised;
 mod side;
 mod valve;
 mod water;
