@@ -107,6 +107,11 @@ impl Dates {
         self.closing.filter(|closing| *closing < own && self.built_in.contains(&selection.span))
     }
 
+    /// Whether something of it is built in behind walls or floors.
+    pub fn is_built_in(&self, selection: &Selection) -> bool {
+        self.built_in.contains(&selection.span)
+    }
+
     /// The day of a milestone, or the day itself.
     pub fn day(&self, when: &NeededFor) -> Option<Date> {
         match when {

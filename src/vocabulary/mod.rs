@@ -54,6 +54,9 @@ pub use rating::Rating;
 mod said;
 pub use said::{Mention, words_of};
 
+mod stage;
+pub use stage::Stage;
+
 pub mod supply;
 
 pub mod values;

@@ -150,6 +150,7 @@ pub const RULES: &[Rule] = &[
     finish::hardware::RULE,
     order::late::RULE,
     order::soon::RULE,
+    order::sequence::RULE,
     order::before::RULE,
     order::quantity::RULE,
     order::expired::RULE,

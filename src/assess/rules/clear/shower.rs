@@ -16,7 +16,7 @@ declare! {
     /// Inside the `shower` of `clearances`, between finished faces, else as the plan, an opening or the tray that is chosen has it: the model codes ask for 900 square inches and for {30"}
     /// in every direction, so that a disc of {30"} lies in it; {36"} by {36"} are advised.
     /// A fixed seat must leave the code's area free. It is {17"} to {19"} high and {15"} deep. The waterproof
-    /// covering of the walls goes at least {3"} above the head.
+    /// covering of the walls goes at least {3"} above the head, whose outlet is {72"} high or more.
     ///
     /// ## Why it matters
     /// The pan is set before the tile is: what backer, mortar and tile take off is lost inside.
@@ -64,6 +64,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         }
         findings.extend(seat(context, room).into_iter().filter_map(|measure| measure.judge(context)));
         findings.extend(covering(context, room));
+        findings.extend(head(context, room));
     }
 }
 
@@ -186,6 +187,20 @@ fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
     measure.judge(context)
 }
 
+/// A head that many would have to stoop under. Where the shower is planned for access it hangs on a bar.
+fn head(context: &Context<'_>, room: &Room) -> Option<Remark> {
+    let there = distance(context.site, room, ClearDistance::ShowerHead)?;
+    let measure = Measure {
+        is: ("the shower head".into(), "high"),
+        advised: Some(Figure::advised(HEAD, "common practice")),
+        ..of(room, there, "bring its outlet up before the wall is closed, or take a hand shower on a bar")
+    };
+    (!planned_for_access(context.book, room)).then(|| measure.judge(context)).flatten()
+}
+
+/// Where the outlet of a head is set at least (common practice: 72 to 80 in).
+const HEAD: Length = Length::from_inches(72);
+
 fn of<'a>(room: &'a Room, there: Distance, remedy: &'static str) -> Measure<'a> {
     Measure { room, item: None, is: (Phrase::default(), ""), there, advised: None, code: None, remedy }
 }
@@ -270,5 +285,15 @@ mod tests {
     fn the_covering_goes_three_inches_above_the_head() {
         shower("shower head: 80\", shower wall covering: 83\"").stays_silent();
         shower("shower head: 80\", shower wall covering: 82\"").finds_one();
+    }
+
+    /// Source: common practice: a head is set at 72 to 80 in.
+    #[test]
+    fn a_grown_person_stands_under_the_head() {
+        shower("shower head: 70\"")
+            .finds("the shower head is 70\" (1778 mm) high, 2\" (51 mm) less than the 72\" (1829 mm) advised")
+            .weighs("query");
+        shower("shower head: 72\"").stays_silent();
+        shower("shower head: 70\"").book("access profile: 2010 ADA").stays_silent();
     }
 }

@@ -1,5 +1,7 @@
 //! A thing that no sheet of the maker's speaks for.
 
+mod model;
+
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
@@ -14,7 +16,8 @@ declare! {
     /// Every kind that goes into an opening has the maker's own figures under `fit`, and says by
     /// name, revision and date which sheet they come from. A sheet that is attached as `cut sheet` is of the same
     /// revision, or of the same day where no revision is written; another one, or one of which that is not known, is
-    /// told. Its file is in the book, is no larger than 20 MB, begins and ends as a PDF, is not encrypted, and holds
+    /// told. A name of the sheet that has one number of the model's own family, and another one (`TG-48` for `TG-36`), is asked
+    /// about. Its file is in the book, is no larger than 20 MB, begins and ends as a PDF, is not encrypted, and holds
     /// no script as far as that shows without opening it: names in the clear and in deflated streams of objects are
     /// looked at. A file that fails is not passed on. A link is shown and never fetched.
     ///
@@ -47,6 +50,7 @@ declare! {
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     context.site.options().filter_map(attached).for_each(|remark| findings.push(remark));
+    context.site.options().filter_map(model::another).for_each(|remark| findings.push(remark));
     for (room, selection, option) in context.site.options() {
         let Some(kind) = selection.kind.get().filter(|kind| kind.wants_sheet()) else { continue };
         if super::hangs_before_the_wall(selection, option) {

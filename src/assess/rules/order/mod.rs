@@ -6,6 +6,7 @@ pub mod expired;
 pub mod late;
 pub mod quantity;
 pub mod received;
+pub mod sequence;
 pub mod soon;
 pub mod unchecked;
 

@@ -37,7 +37,8 @@ declare! {
     /// ends where they are in the open. A counter that is ordered by its area, against its pieces, else the runs and
     /// islands that it lies on, with the splash that is written at the counter itself. Words of a pattern that can't be
     /// understood are asked about, where what is ordered is too little for some pattern. A floor that is
-    /// larger than all rooms of the plan. What stands in the plan as several fixtures, against how many are ordered, and what
+    /// larger than all rooms of the plan, and so is what heats it; an area for the material board that is another than what is
+    /// laid. What stands in the plan as several fixtures, against how many are ordered, and what
     /// is chosen with a quantity of none. No more of what goes into an opening than there are places for it. As many taps
     /// as basins and sinks. Lights: as many as the plan sets out, or `hangs` lists, are ordered,
     /// and what the plan hangs is a light.
@@ -93,6 +94,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(floors::less(context, (room, selection, option), ordered));
     }
     findings.extend(context.site.options().filter_map(|one| floors::ask(context, one)));
+    findings.extend(context.site.options().filter_map(|one| floors::apart(one, context.book.project.units)));
     findings.extend(context.site.options().filter_map(|one| skirting::ask(context, one)));
     findings.extend(context.site.options().filter_map(set_out::judge));
     findings.extend(context.site.options().filter_map(places::judge));

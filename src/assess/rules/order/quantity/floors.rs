@@ -1,11 +1,12 @@
 //! Floors larger or smaller than the rooms that they are laid in.
 
 use crate::assess::{Context, about, say_area};
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{ProductOption, Room, Selection, System};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::is_floor;
 use crate::site::plan::Plan;
 use crate::units::{Area, Length};
+use crate::vocabulary::Kind;
 
 /// How much more than its rooms a floor may be, of a hundred: doorways and niches (common practice).
 const DOORWAYS: i128 = 5;
@@ -13,7 +14,8 @@ const DOORWAYS: i128 = 5;
 /// Tells of a floor that is too large, where every room of the book is planned: it may lie in several of them.
 pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection, &ProductOption)) -> Option<Remark> {
     let covers = || selection.covers.spanned().filter(|_| option.laid.area.is_absent());
-    let laid = option.laid.area.spanned().or_else(covers).filter(|_| is_floor(selection))?;
+    let is_heating = selection.is(Kind::FloorHeating);
+    let laid = option.laid.area.spanned().or_else(covers).filter(|_| is_floor(selection) || is_heating)?;
     let areas = context.book.rooms.iter().map(|room| context.site.sound_plan(room)?.area);
     let all: Vec<Area> = areas.collect::<Option<_>>()?;
     let rooms: i128 = all.iter().map(|area| area.square_nanometres()).sum();
@@ -28,6 +30,26 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
     larger.then(|| {
         let finding = about(room, selection, option, Severity::Query, laid.span, message);
         finding.remedy("correct the area or the outline before it is ordered")
+    })
+}
+
+/// How far two areas of one thing may be apart, of a hundred: one with its waste, or with what stands on it (common practice).
+const APART: i128 = 25;
+
+/// Tells of an area to be covered, and one for the material board, that can't be the same.
+pub fn apart((room, selection, option): (&Room, &Selection, &ProductOption), system: System) -> Option<Remark> {
+    let (covers, laid) = (selection.covers.spanned()?, option.laid.area.spanned()?);
+    let (one, other) = (covers.value.square_nanometres(), laid.value.square_nanometres());
+    let is_apart = one.max(other).saturating_mul(100) > one.min(other).saturating_mul(100 + APART);
+    let message = phrase!(
+        "`{}` covers {}, and is laid on {}",
+        selection.name.value,
+        say_area(covers.value, system),
+        say_area(laid.value, system)
+    );
+    is_apart.then(|| {
+        let finding = about(room, selection, option, Severity::Query, covers.span, message).also(laid.span, "laid on");
+        finding.remedy("correct the one that is wrong: `covers` is for the material board, and what is ordered goes by `laid: area`")
     })
 }
 
@@ -99,7 +121,31 @@ mod tests {
         bath("", "quantity: 46 sq ft").stays_silent();
         bath("\ncovers: 20 sq ft", "quantity: 30 sq ft").finds_one();
         bath("\ncovers: 200 sq ft", "quantity: 300 sq ft").finds_one().says("the plan has no more than");
+        // What heats a floor is no larger than that.
+        let heating = |covers: &str| {
+            bath("", "quantity: 46 sq ft")
+                .selection("selection: Mat\nkind: floor heating", &format!("covers: {covers}"))
+        };
+        heating("130 sq ft")
+            .finds("`Mat` is laid on 130 sq ft (≈ 12.1 m²), and the plan has no more than 64 sq ft (≈ 5.9 m²)");
+        heating("30 sq ft").stays_silent();
         // Two floors in a room share it.
         bath("", "quantity: 30 sq ft").selection("selection: Floor tile\nkind: tile", "").stays_silent();
+    }
+
+    #[test]
+    fn the_area_of_the_material_board_is_the_one_that_is_laid() {
+        let tile = |covers: &str| {
+            Trial::of("order/quantity").selection(
+                &format!("selection: Tile\nkind: tile\ncovers: {covers}"),
+                "laid: {area: 46 sq ft}\nquantity: 54 sq ft\npattern: straight",
+            )
+        };
+        tile("460 sq ft")
+            .finds("`Tile` covers 460 sq ft (≈ 42.7 m²), and is laid on 46 sq ft (≈ 4.3 m²)")
+            .weighs("query")
+            .points_at(&["rooms/kitchen/selection-0.yaml:3:9"]);
+        tile("46 sq ft").stays_silent();
+        tile("51 sq ft").stays_silent();
     }
 }
