@@ -1,6 +1,8 @@
 //! What the designer writes down: decisions given by other means, what a person says of an answer in their name,
 //! and conditions that are met.
 
+use std::fmt;
+
 use serde::Serialize;
 use serde_json::Value;
 
@@ -22,11 +24,20 @@ pub enum ItemName {
     Tag(String),
 }
 
+impl fmt::Display for ItemName {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Of(room, item) => write!(f, "{room}/{item}"),
+            Self::Tag(tag) => f.write_str(tag),
+        }
+    }
+}
+
 impl ItemName {
     /// The item of an issue that is meant.
     fn item_of<'i>(&self, issue: &'i Issue) -> Result<&'i IssuedItem, Refusal> {
         match self {
-            Self::Of(room, item) => issue.item(room, item).ok_or_else(|| Refusal::NoItem(format!("{room}/{item}"))),
+            Self::Of(room, item) => issue.item(room, item).ok_or_else(|| Refusal::NoItem(self.to_string())),
             Self::Tag(tag) => {
                 let found = issue.items.iter().find(|item| item.tag.eq_ignore_ascii_case(tag));
                 found.ok_or_else(|| Refusal::NoItem(tag.clone()))
@@ -75,16 +86,29 @@ struct KeptDecision<'a> {
 }
 
 impl ByHand {
-    /// Each item with the mark that it was issued with.
-    fn asked(&self, issue: &Issue) -> Result<Vec<ItemDecision>, Refusal> {
+    /// The issue that was the newest when it was given, which is the one that the person had seen; none where it was
+    /// given before there was any, which the review tells.
+    fn answers(&self, chain: &Chain) -> Option<u32> {
+        let given = self.given?;
+        let numbers = chain.lines.iter().filter(|line| line.at <= given.until).filter_map(|line| match &line.fact {
+            Fact::Issued(issued) => Some(issued.number),
+            _ => None,
+        });
+        numbers.max()
+    }
+
+    /// Each item with the mark that it was issued with in the issue that is answered, and is issued with still.
+    fn asked(&self, issue: &Issue, newest: &Issue) -> Result<Vec<ItemDecision>, Refusal> {
         let asked = |name: &ItemName| {
             let found = name.item_of(issue)?;
             let (room, item) = (&found.room, &found.item);
             let (decision, option, note) = (self.decision, self.option.clone(), self.note.clone());
             let asked =
                 ItemDecision { room: room.clone(), item: item.clone(), mark: found.mark, decision, option, note };
+            let holds = newest.item(room, item).is_some_and(|now| now.is(&asked.mark));
             match fault(&asked, issue, issue) {
-                None => Ok(asked),
+                None if holds => Ok(asked),
+                None => Err(Refusal::SeenOtherwise(name.to_string(), issue.number, newest.number)),
                 Some(why) => Err(Refusal::NotSo(Refused { room: room.clone(), item: item.clone(), why })),
             }
         };
@@ -93,7 +117,8 @@ impl ByHand {
 }
 
 impl Receiver {
-    /// Records a decision that was given by other means, of the items as they were issued last.
+    /// Records a decision that was given by other means, of the items as the issue showed them that was the newest
+    /// when it was given.
     ///
     /// # Errors
     /// See [`Refusal`].
@@ -103,9 +128,13 @@ impl Receiver {
         if !self.may_decide(&given.who) {
             return Err(Refusal::NoApprover(given.who.clone()));
         }
-        let number = issued(open.chain()).map(|issued| issued.number).max().ok_or(Refusal::OtherBook)?;
-        let issue = self.issue(open.chain(), number)?.ok_or(Refusal::NoIssue(number))?;
-        let items = given.asked(&issue)?;
+        let newest = issued(open.chain()).map(|issued| issued.number).max().ok_or(Refusal::OtherBook)?;
+        let number = given.answers(open.chain()).unwrap_or(newest);
+        let issue = |number| match self.issue(open.chain(), number) {
+            Ok(found) => found.ok_or(Refusal::NoIssue(number)),
+            Err(error) => Err(error.into()),
+        };
+        let items = given.asked(&*issue(number)?, &*issue(newest)?)?;
         let scan = given.scan.as_ref().map(|(bytes, ending)| format!("{}.{ending}", Digest::of(bytes)));
         let mut kept = KeptDecision {
             format: "bookmatch by hand 1",

@@ -1,7 +1,6 @@
 //! Takes in what was handed over: one way, whether from a file or from the server.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt;
 use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
 
@@ -85,6 +84,9 @@ pub enum Refusal {
     NothingHolds(Vec<Refused>),
     /// What the designer wrote down can't be so of an item: nothing of it is recorded.
     NotSo(Refused),
+    /// It was given of an item as an issue showed it that was the newest then; one made since shows it otherwise: the
+    /// item, and both issues.
+    SeenOtherwise(String, u32, u32),
     /// As much as may wait to be confirmed waits already.
     Full(Full),
     /// There is no such opening: room and opening.
@@ -111,72 +113,6 @@ impl Refusal {
     pub fn may_be_repeated(&self) -> bool {
         matches!(self, Self::Failed(_))
     }
-}
-
-impl fmt::Display for Refusal {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Malformed(malformed) => malformed.fmt(f),
-            Self::OtherBook => f.write_str("it is of another book, or nothing of this one was issued"),
-            Self::NoIssue(number) => write!(f, "there is no issue {number}"),
-            Self::OtherLedger(line) => write!(
-                f,
-                "the page that it was made on states line {line} of the ledger, which is not the one that stands \
-                 there: the ledger was cut or exchanged; put `record` back from a backup"
-            ),
-            Self::Ahead(made) => {
-                write!(
-                    f,
-                    "it says that it was made at {made}, which is still to come; have the clock of the device set right, and say it anew"
-                )
-            }
-            Self::NoApprover(who) => write!(f, "`{}` is no approver of this book", plain(who)),
-            Self::WrongKey(who) => write!(f, "it was not made with the key of `{}`", plain(who)),
-            Self::NothingHolds(refused) => {
-                f.write_str("nothing that it decides is what is issued now")?;
-                refused.iter().try_for_each(|one| write!(f, "\n    {}", said(one)))
-            }
-            Self::NotSo(refused) => write!(f, "nothing is recorded, since of one item it can't be: {}", said(refused)),
-            Self::Full(full) => full.fmt(f),
-            Self::NoOpening(room, opening) => {
-                write!(f, "there is no opening `{}` in `{}`", plain(opening), plain(room))
-            }
-            Self::NotShown(room, item) => {
-                write!(
-                    f,
-                    "no issue of this book shows `{}/{}` as it was held beside what came",
-                    plain(room),
-                    plain(item)
-                )
-            }
-            Self::NoItem(name) => write!(f, "the newest issue has no `{}`", plain(name)),
-            Self::NoResponse(digits) => {
-                write!(f, "not one unsigned response alone begins with `{}`; give 8 digits or more", plain(digits))
-            }
-            Self::NoCondition(room, item) => {
-                write!(f, "`{}/{}` has no such condition that is open", plain(room), plain(item))
-            }
-            Self::Conditions(open) => {
-                f.write_str("several conditions are open; say which one is met, with `--of` and its digits")?;
-                open.iter().try_for_each(|one| write!(f, "\n    {}", plain(one)))
-            }
-            Self::Readings(named, found) => f.write_str(&taken_back(named, found)),
-            Self::Failed(error) => write!(f, "{error}; {}", error.remedy()),
-        }
-    }
-}
-
-impl std::error::Error for Refusal {}
-
-/// Why nothing of that name is taken back: there is none, or there are those.
-fn taken_back(named: &str, found: &[String]) -> String {
-    let named = plain(named);
-    if found.is_empty() {
-        return format!(
-            "nothing that can be taken back begins with `{named}`, and nobody of that name made any; give 8 digits or more"
-        );
-    }
-    format!("several are of `{named}`; name one by its digits: {}", found.join(", "))
 }
 
 impl From<RecordError> for Refusal {

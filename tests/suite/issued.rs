@@ -53,6 +53,11 @@ impl IssuedBook {
 
     /// Freezes an issue: items of the kitchen, each with what is shown of it.
     pub fn issue(&self, number: u32, items: &[(&str, &str)]) {
+        self.issue_at(now(), number, items);
+    }
+
+    /// The same at some moment.
+    pub fn issue_at(&self, at: Moment, number: u32, items: &[(&str, &str)]) {
         let store = Store::of_book(self.path());
         let mut open = store.open().unwrap();
         let items: Vec<IssuedItem> = items.iter().map(|(item, shown)| self.issued_item(item, shown)).collect();
@@ -77,7 +82,7 @@ impl IssuedBook {
         };
         let sha256 = open.keep_issue(&issue).unwrap();
         let items = u32::try_from(issue.items.len()).unwrap();
-        open.append(now(), Fact::Issued(Issued { number, purpose, on, sha256, items })).unwrap();
+        open.append(at, Fact::Issued(Issued { number, purpose, on, sha256, items })).unwrap();
     }
 
     pub fn receiver(&self) -> Receiver {

@@ -1,6 +1,6 @@
 //! Decisions given by other means, confirmations, and conditions that are met.
 
-use bookmatch::ledger::{Attestation, Decision, Fact};
+use bookmatch::ledger::{Attestation, Decision, During, Fact};
 use bookmatch::record::{ByHand, Closed, ItemName, Outcome, Refusal};
 
 use crate::issued::{IssuedBook, now, seal};
@@ -30,6 +30,37 @@ fn a_sheet_signed_on_paper_is_recorded_once_with_how_and_its_scan() {
     assert_eq!(fact.items[0].mark.to_string(), crate::issued::mark("range", "black"));
     let scan = std::fs::read_dir(book.path().join("record/scans")).unwrap().next().unwrap().unwrap();
     assert_eq!(std::fs::read(scan.path()).unwrap(), b"a scan");
+}
+
+/// A paper of 16 January that is written down on the 18th answers the issue of the 15th, not that of the 17th.
+#[test]
+fn what_was_given_before_an_issue_answers_the_issue_before_it() {
+    let book = IssuedBook::new();
+    let at = |text: &str| text.parse().unwrap();
+    book.issue_at(at("2027-01-18T08:00:00Z"), 2, &[("range", "cream"), ("sink", "white")]);
+    let receiver = book.receiver();
+    let given = |day: &str| {
+        let (from, until) = (at(&format!("{day}T00:00:00Z")), at(&format!("{day}T23:59:59Z")));
+        Some(During { from, until })
+    };
+    let of = |item: &str, day: &str| ByHand {
+        items: vec![ItemName::Of("kitchen".into(), item.into())],
+        given: given(day),
+        ..on_paper()
+    };
+    let later = at("2027-01-18T09:00:00Z");
+    let told = receiver.by_hand(&of("range", "2027-01-16"), later).unwrap_err().to_string();
+    let expected = "when it was given issue 1 was the newest, and issue 2 shows `kitchen/range` otherwise; ask again";
+    assert!(told.contains(expected), "{told}");
+    assert!(book.facts().is_empty());
+    for (item, day, issue, shown) in
+        [("sink", "2027-01-16", 1, "white"), ("range", "2027-01-18", 2, "cream"), ("sink", "2027-01-10", 2, "white")]
+    {
+        assert_eq!(receiver.by_hand(&of(item, day), later).unwrap(), Outcome::Recorded(vec![]));
+        let Some(Fact::Decided(fact)) = book.facts().pop() else { panic!("{item} {day}") };
+        assert_eq!(fact.issue, issue, "{item} {day}");
+        assert_eq!(fact.items[0].mark.to_string(), crate::issued::mark(item, shown), "{item} {day}");
+    }
 }
 
 #[test]
