@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use crate::assess::{ChangeOrder, Heading, freeze};
 use crate::book::Book;
+use crate::finding::{Finding, Severity};
 use crate::ledger::{Issue, Purpose};
 use crate::pipeline::{self, Review};
 use crate::source::Folder;
@@ -61,11 +62,10 @@ impl Compare {
         };
         let folder = Folder::open(&book)?;
         let review = pipeline::review(&folder, self.today.date()?)?;
-        // What is not there now would be told as gone, and what rests on it as nothing.
-        if let [first, rest @ ..] = review.book.not_read().as_slice() {
-            let more = if rest.is_empty() { String::new() } else { format!(" (and {} more)", rest.len()) };
+        let with_now = [from, to].contains(&Edition::Now);
+        if let Some(unread) = not_read(&review, with_now) {
             report::say_review(&review);
-            return Err(format!("not compared: `{first}`{more} can't be read, and what it tells would count as gone; mend it, or take it out of the book").into());
+            return Err(format!("not compared: {unread} can't be read, and what it tells would count as gone; mend it, or take it out of the book").into());
         }
         if review.book.record.faulty {
             report::say_review(&review);
@@ -91,6 +91,23 @@ impl Compare {
         }
         Ok(CLEAN)
     }
+}
+
+/// What can't be read of the book: files and, where the book as it stands is compared, single words. What is not
+/// there would be told as gone, and what rests on it as nothing.
+fn not_read(review: &Review, with_now: bool) -> Option<String> {
+    let unread = review.book.not_read();
+    let place = |finding: &Finding| {
+        let at = review.files.start(&finding.place);
+        let path = review.files.path(&finding.place);
+        (!unread.iter().any(|file| path.starts_with(file))).then(|| format!("`{path}:{}:{}`", at.line, at.column))
+    };
+    let is_unread = |finding: &&Finding| finding.severity == Severity::Stop && finding.rule.tells_of_unread_words();
+    let words = review.assessment.findings.iter().filter(|finding| with_now && is_unread(finding));
+    let all: Vec<String> = unread.iter().map(|path| format!("`{path}`")).chain(words.filter_map(place)).collect();
+    let (first, rest) = all.split_first()?;
+    let more = if rest.is_empty() { String::new() } else { format!(" (and {} more)", rest.len()) };
+    Some(format!("{first}{more}"))
 }
 
 fn edition(text: &str) -> Result<Edition, Failure> {

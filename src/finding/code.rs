@@ -86,6 +86,16 @@ pub struct Code {
     family: Family,
 }
 
+/// What is told of words that could not be read.
+const NOT_READ: [Code; 4] = [Code::WRONG_TYPE, Code::BARE_LENGTH, Code::UNKNOWN_KEY, Code::SYNTAX];
+
+impl Code {
+    /// Whether it tells of words that could not be read: what they say is missing from the book.
+    pub fn tells_of_unread_words(self) -> bool {
+        NOT_READ.contains(&self)
+    }
+}
+
 /// The codes of what is found while the files are read, before any check is run.
 macro_rules! of_reading {
     ($($(#[doc = $what:literal])+ $name:ident = $text:literal;)+) => {

@@ -22,9 +22,6 @@ pub struct Common<'a> {
     pub currency: Currency,
 }
 
-/// What is told of words that could not be read.
-const NOT_READ: [Code; 4] = [Code::WRONG_TYPE, Code::BARE_LENGTH, Code::UNKNOWN_KEY, Code::SYNTAX];
-
 /// Reads every room, in the book's order.
 pub fn read_all(common: &Common<'_>, order: &[Spanned<String>], findings: &mut Vec<Finding>) -> Vec<Room> {
     project::unknown_rooms(order, common.loaded, findings);
@@ -59,7 +56,7 @@ fn read(common: &Common<'_>, folder: &str, faults: &mut Faults) -> Room {
     }
     let tree = room_file.and_then(|path| common.loaded.trees.get(path));
     let read = tree.and_then(|node| Room::read(node, faults)).unwrap_or_default();
-    let partly_unread = faults.findings.iter().any(|fault| NOT_READ.contains(&fault.rule));
+    let partly_unread = faults.findings.iter().any(|fault| fault.rule.tells_of_unread_words());
     let mut room = Room { folder: folder.to_string(), partly_unread, ..read };
     room.notes = notes(common.loaded, folder);
     let files: Vec<&String> = paths.iter().filter(|path| !is_room(path)).collect();

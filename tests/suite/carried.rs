@@ -66,6 +66,26 @@ fn what_a_file_tells_that_cannot_be_read_is_not_gone() {
     assert_eq!(told["not_read"][0], "rooms/kitchen/bed.yaml");
 }
 
+/// A word that can't be read is no word that was taken out: neither in a size nor in a key.
+#[test]
+fn what_a_word_tells_that_cannot_be_read_is_not_gone() {
+    let path = "rooms/kitchen/rug.yaml";
+    for wrong in ["face size: 48 by 72", "face sise: 48\" x 72\""] {
+        let project = issued();
+        let whole = fs::read_to_string(project.root().join(path)).unwrap();
+        let at = 1 + whole.lines().position(|line| line.starts_with("face size")).unwrap();
+        let changed = whole.lines().map(|line| if line.starts_with("face size") { wrong } else { line });
+        let project = project.file(path, &(changed.collect::<Vec<_>>().join("\n") + "\n"));
+        run(&project, &["compare", "1", "now"])
+            .exits(2)
+            .says(&format!("not compared: `{path}:{at}:"))
+            .says("can't be read")
+            .does_not_say("gone\n");
+        // Two issues are compared all the same: nothing of the book as it stands is in them.
+        run(&project, &["compare", "1", "1"]).exits(0);
+    }
+}
+
 #[test]
 fn what_was_signed_has_not_changed_where_the_file_of_its_room_cannot_be_read() {
     let project = issued();
