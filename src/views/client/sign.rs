@@ -8,6 +8,7 @@ use crate::shown;
 use crate::units::{Money, letter};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
+use crate::views::shared::found::{self, Hurts};
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::{capital, fact, withdrawn};
 use crate::views::shared::photo::Photo;
@@ -44,9 +45,11 @@ pub struct SignPage {
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct SignGroup {
     pub room: Link,
-    /// What of them and of the room can hurt, each once.
-    pub cautions: Vec<Html>,
+    /// What of them and of the room can hurt, by name.
+    pub heed: Option<Html>,
     pub items: Vec<SignItem>,
+    /// The same in full words, each once.
+    pub cautions: Vec<Html>,
 }
 
 /// One item to sign for.
@@ -285,18 +288,11 @@ impl PageBuilder<'_> {
 
     fn group(&self, room: &Room) -> SignGroup {
         let items = room.selections.iter().map(|selection| self.sign_item(room, selection)).collect();
-        SignGroup { room: self.chrome.room_link(room), cautions: self.cautions_of_all(room), items }
-    }
-
-    fn cautions_of_all(&self, room: &Room) -> Vec<Html> {
-        let of_items = room.selections.iter().flat_map(|selection| self.cautions(room, selection));
-        let mut told: Vec<Html> = Vec::new();
-        for caution in self.told_of_room(room, Reader::Client).cautions.into_iter().chain(of_items) {
-            if !told.contains(&caution) {
-                told.push(caution);
-            }
-        }
-        told
+        let of_room = self.told_of_room(room, Reader::Client).hazards.into_iter().map(Hurts::By);
+        let of_items = room.selections.iter().flat_map(|selection| self.hurts(room, selection));
+        let (names, cautions) = found::in_short_and_in_full(self.words, of_room.chain(of_items));
+        let heed = (!names.is_empty()).then(|| show!(self.words, "sign.heed", what = self.words.series(&names)));
+        SignGroup { room: self.chrome.room_link(room), heed, cautions, items }
     }
 
     /// Whether each option that still counts fits; nothing of those of which nothing is known.

@@ -273,6 +273,7 @@ pub(super) fn sign() -> SignPage {
     };
     let room = |name: &str| SignGroup {
         room: Link { href: "rooms/kitchen.html".into(), name: name.into(), number: None },
+        heed: Some("Here electricity can hurt. The full words stand below these items.".into()),
         cautions: vec!["Electricity can kill.".into()],
         items: vec![
             item("Tap", Shape::ApprovedAsNoted, "Approved as noted"),

@@ -52,6 +52,25 @@ impl Hurts<'_> {
     }
 }
 
+/// What can hurt, each once: by its name, for a line, and in full words.
+pub fn in_short_and_in_full<'a>(words: Words, all: impl Iterator<Item = Hurts<'a>>) -> (Vec<String>, Vec<Html>) {
+    let (mut names, mut full): (Vec<String>, Vec<Html>) = (vec![], vec![]);
+    for one in all {
+        let name = match one {
+            Hurts::By(by) => hazard(words, by),
+            Hurts::AsItsMakerSays(_) => say!(words, "trades.by_its_maker"),
+        };
+        let said = one.in_full(words);
+        if !names.contains(&name) {
+            names.push(name);
+        }
+        if !full.contains(&said) {
+            full.push(said);
+        }
+    }
+    (names, full)
+}
+
 /// A caution on a page.
 pub fn caution(words: Words, hazard: Hazard) -> Html {
     let (full, _) = keys(hazard);

@@ -132,20 +132,7 @@ impl<'a> PageBuilder<'a> {
         let told = self.told_of_things(room, &selections, |code| concerns(trade, code));
         let own: Vec<Hurts<'_>> = selections.iter().flat_map(|selection| self.hurts(room, selection)).collect();
         let all = own.into_iter().chain(told.hazards.iter().copied().map(Hurts::By));
-        let (mut names, mut full): (Vec<String>, Vec<Html>) = (vec![], vec![]);
-        for one in all {
-            let name = match one {
-                Hurts::By(hazard) => found::hazard(self.words, hazard),
-                Hurts::AsItsMakerSays(_) => say!(self.words, "trades.by_its_maker"),
-            };
-            let words = one.in_full(self.words);
-            if !names.contains(&name) {
-                names.push(name);
-            }
-            if !full.contains(&words) {
-                full.push(words);
-            }
-        }
+        let (names, mut full) = found::in_short_and_in_full(self.words, all);
         let line = show!(self.words, "trades.heed", what = self.words.series(&names));
         full.push(show!(self.words, "installer_says.general"));
         let notice = |title: &str, lines: Vec<Html>| Notice { title: say!(self.words, title), lines };
