@@ -62,7 +62,7 @@ impl<'a> PlanDrawing<'a> {
         let reach = what.thing.as_ref().map(open_reach);
         let deep = [reach, what.depth, what.counter_edge, what.across.as_ref().map(|a| a.distance)];
         let deep = deep.into_iter().flatten().max().unwrap_or(Length::ZERO);
-        let scale = Scale::fitting(paper, what.units, what.width, deep);
+        let scale = Scale::of_a_plan(paper, what.units, what.width, deep);
         let right = scale.of(what.width);
         let band = |neighbour: &Neighbour| match (neighbour.kind, paper) {
             (Beside::Open, _) => 0,

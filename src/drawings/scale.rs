@@ -64,6 +64,17 @@ impl Scale {
         Scale::largest((ratios, printed), (room, tall), (width, height))
     }
 
+    /// The largest of the paper's scales at which an opening has room that is seen from above, with what stands across
+    /// from it: under what it is brought to, on the same leaf as its other views.
+    pub fn of_a_plan(paper: Paper, units: System, width: Length, deep: Length) -> Scale {
+        let ratios: &[i64] = match (paper, units.is_metric()) {
+            (Paper::Desk, false) => &[24, 32, 48, 64, 96, 192],
+            (Paper::Desk, true) => &[10, 20, 50, 100, 200],
+            (Paper::Phone, _) => return Scale::fitting(paper, units, width, deep),
+        };
+        Scale::largest((ratios, Printed::ThreeQuarters), (190_000, 140_000), (width, deep))
+    }
+
     /// The largest of the paper's scales at which a room has room.
     pub fn of_a_room(paper: Paper, units: System, width: Length, height: Length) -> Scale {
         // With its walls and strings a plan keeps within the 184 mm that A4 leaves for text.

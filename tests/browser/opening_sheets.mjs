@@ -23,6 +23,8 @@ try {
     const onPaper = await inPrint(page);
     must(onPaper.length === 0, `${name}: on paper stands what only a screen can do: ${onPaper.join("; ")}`);
     const headings = await page.evaluate(() => [...document.querySelectorAll(".view h2")].map((heading) => heading.textContent.trim().toUpperCase()));
+    // What stands under the plan, if there is one.
+    const caption = await page.evaluate(() => document.querySelector(".above .cap")?.textContent.trim());
     for (const format of ["A4", "Letter"]) {
       await writeFile(file, await page.pdf({ format, printBackground: true, tagged: true }));
       const { stdout } = await run("pdftotext", ["-layout", file, "-"], { maxBuffer: 1 << 26 });
@@ -33,7 +35,9 @@ try {
       const least = await leastType(file);
       must(least > LEAST_TYPE, `${name} on ${format}: set at ${least.toFixed(1)} pt; 7 at least`);
       const first = sheets[0].toUpperCase();
-      console.log(`${name} ${format} ${sheets.length} ${headings.filter((heading) => first.includes(heading)).join(" | ")}`);
+      const stands = headings.filter((heading) => first.includes(heading));
+      if (caption && first.includes(caption.toUpperCase())) stands.push("THE PLAN");
+      console.log(`${name} ${format} ${sheets.length} ${stands.join(" | ")}`);
     }
     await page.context().close();
   }

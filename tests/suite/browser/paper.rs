@@ -55,6 +55,9 @@ fn an_opening_takes_two_sheets_of_paper_and_the_first_is_complete() {
         assert!(first.contains("DRAWINGS") || line.starts_with("openings/bath/tub"), "no drawing: {line}");
         assert!(!first.contains("YOUR TAPE"), "{line}");
     }
+    // Seen from above it stands on the first as well where that has room, whole.
+    let plans = said.lines().filter(|line| told(line).1.contains("THE PLAN")).count();
+    assert!(plans * 4 >= said.lines().count(), "the plan of {plans} sheets stands on the first:\n{said}");
     let points = said.lines().filter(|line| told(line).1.contains("BRING IT TO")).count();
     assert!(points > pages.len(), "services of {points} sheets stand on the first:\n{said}");
 }
