@@ -18,7 +18,7 @@ pub fn read(content: &Value) -> ShownValue {
         Version::First => loosely(content, ""),
         Version::Second | Version::Third => {
             let fields = content.as_object().into_iter().flatten().filter(|(key, _)| *key != Version::STATED_AS);
-            ShownValue::Group(fields.map(|(key, value)| field(key, plainly(value))).collect())
+            sorted(fields.map(|(key, value)| field(key, plainly(value))))
         }
     }
 }
@@ -59,7 +59,14 @@ fn loosely_under(key: &str, value: &Value) -> ShownValue {
 }
 
 fn group(fields: &Map<String, Value>, read: impl Fn(&str, &Value) -> ShownValue) -> ShownValue {
-    ShownValue::Group(fields.iter().map(|(key, value)| field(key, read(key, value))).collect())
+    sorted(fields.iter().map(|(key, value)| field(key, read(key, value))))
+}
+
+/// Fields by their keys: the record writes them so, and the book as it stands has them in an order of its own.
+fn sorted(fields: impl Iterator<Item = ShownField>) -> ShownValue {
+    let mut fields: Vec<ShownField> = fields.collect();
+    fields.sort_by(|one, other| one.key.cmp(&other.key));
+    ShownValue::Group(fields)
 }
 
 fn field(key: &str, value: ShownValue) -> ShownField {

@@ -9,7 +9,7 @@ use crate::vocabulary::{ShownField, ShownValue, Version, Words};
 
 mod lists;
 
-use lists::{are_rows, in_list, only, rows};
+use lists::{ROW_NAMES, are_named, are_rows, in_list, only, rows};
 
 use super::as_written;
 use super::field::{ChangedField, MarkedField};
@@ -257,7 +257,9 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
             };
             in_list(&told_as, (old, new), found);
         } else if are_rows(key, (old, new)) {
-            rows((old, new), found);
+            rows(None, (old, new), found);
+        } else if are_named((old, new)) {
+            rows(Some(&path.join(" ")), (old, new), found);
         } else if *key == *DIGEST {
             found.push(other_file(path.iter().rev().nth(1).copied(), (old, new)));
         } else {
@@ -368,7 +370,8 @@ fn said(value: &ShownValue) -> Option<Phrase> {
 
 /// Fields with their names; what says which one it is stands bare, as the first.
 fn group(fields: &[ShownField]) -> Phrase {
-    let is_name = |field: &&ShownField| NAMES.contains(&&*field.key);
+    let first = ROW_NAMES.iter().find(|name| fields.iter().any(|field| *field.key == ***name));
+    let is_name = |field: &&ShownField| NAMES.contains(&&*field.key) || first.is_some_and(|name| *field.key == **name);
     let names = fields.iter().filter(is_name).filter_map(|field| said(&field.value));
     let others = fields.iter().filter(|field| !is_name(field));
     let others = others.filter_map(|field| Some(phrase!("{key} {}", Wrote(&field.key), said(&field.value)?)));

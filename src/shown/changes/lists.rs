@@ -12,7 +12,7 @@ use super::{Change, differ, id, leaves_under, pairs, said};
 const ROWS: &str = "rows";
 
 /// The columns that name a row; of several that a table has, the first of these.
-const ROW_NAMES: [&str; 19] = [
+pub(super) const ROW_NAMES: [&str; 19] = [
     "name",
     "seen side of",
     "panel for",
@@ -71,11 +71,19 @@ pub(super) fn are_rows(key: &str, (old, new): (&ShownValue, &ShownValue)) -> boo
     key == ROWS && old.values().iter().chain(new.values()).all(is_row)
 }
 
-/// The rows of a table, each known by its name: the cells of it that are not the same, and rows that came or are gone.
-pub(super) fn rows((old, new): (&ShownValue, &ShownValue), found: &mut Vec<Change>) {
+/// Whether two lists are of groups that have names, such as the narrow points of a way in.
+pub(super) fn are_named((old, new): (&ShownValue, &ShownValue)) -> bool {
+    let is_named = |value: &ShownValue| ROW_NAMES.iter().any(|key| value.get(key).is_some());
+    !(old.is_empty() || new.is_empty()) && old.values().iter().chain(new.values()).all(is_named)
+}
+
+/// The rows of a table, or the groups of a list that stands `under` those names, each known by its own: the cells of it
+/// that are not the same, and those that came or are gone.
+pub(super) fn rows(under: Option<&str>, (old, new): (&ShownValue, &ShownValue), found: &mut Vec<Change>) {
     let (mut gone, mut come) = (without(old.values(), new.values()), without(new.values(), old.values()));
     if gone.is_empty() && come.is_empty() {
-        found.push(Change::new(ChangedField::Fact("order of its rows".into()), None, None));
+        let order = under.map_or("order of its rows".into(), |under| format!("{under}: order"));
+        found.push(Change::new(ChangedField::Fact(order), None, None));
         return;
     }
     gone.retain(|was| {
@@ -86,13 +94,15 @@ pub(super) fn rows((old, new): (&ShownValue, &ShownValue), found: &mut Vec<Chang
         let is = come.remove(at);
         let other = pairs(was, is).filter(|(_, old, new)| differ(old, new));
         found.extend(other.map(|(key, old, new)| Change {
-            of: Some(row_name(is)),
+            of: Some(under.map_or_else(|| row_name(is), |under| format!("{under}: {}", row_name(is)))),
             ..Change::new(ChangedField::Fact(key.to_string()), said(old), said(new))
         }));
         false
     });
-    found.extend(gone.into_iter().map(|row| Change::new(ChangedField::Fact("row".into()), said(row), None)));
-    found.extend(come.into_iter().map(|row| Change::new(ChangedField::Fact("row".into()), None, said(row))));
+    let what =
+        |row| ChangedField::Fact(under.map_or_else(|| "row".into(), |under| format!("{under}: {}", row_name(row))));
+    found.extend(gone.into_iter().map(|row| Change::new(what(row), said(row), None)));
+    found.extend(come.into_iter().map(|row| Change::new(what(row), None, said(row))));
 }
 
 fn row_name(row: &ShownValue) -> String {

@@ -98,7 +98,7 @@ fn of_a_table_only_the_cells_and_rows_that_changed_are_told() {
     let shorter = joiner(&json!([base, bins]));
     assert_eq!(
         told_of_sheet(&before, &shorter),
-        ["parts, wet side: row gone, which was part filler, width 3\" (76 mm), doors 2"]
+        ["parts, wet side: row gone, which was filler, doors 2, width 3\" (76 mm)"]
     );
     let two = joiner(&json!([base, bins, filler, filler]));
     assert_eq!(told_of_sheet(&before, &two).len(), 1, "one more of the same is told");
@@ -114,4 +114,24 @@ fn of_rows_that_are_called_alike_each_is_held_to_its_own() {
     let after = joiner(&json!([row("left", true), row("right", true)]));
     let told = ["left", "right"].map(|side| format!("parts, wet side: bins, {side}: finished from no to yes"));
     assert_eq!(told_of_sheet(&before, &after), told);
+}
+
+/// The record has the fields of a group by their names, the book as it stands in its own order.
+#[test]
+fn of_the_way_in_only_the_point_that_changed_is_told() {
+    let point =
+        |name: &str, width: &str| json!({"name": name, "width": {"length": width}, "height": {"length": "2438400000"}});
+    let of = |points: &[Value]| json!({"shown": "3", "around": {"way in": points}});
+    let door = json!({"height": {"length": "2438400000"}, "name": "door", "width": {"length": "838200000"}});
+    let before =
+        of(&[door, json!({"height": {"length": "2438400000"}, "name": "turn", "width": {"length": "889000000"}})]);
+    assert_eq!(told_of_sheet(&before, &of(&[point("door", "838200000"), point("turn", "889000000")])), [""; 0]);
+    assert_eq!(
+        told_of_sheet(&before, &of(&[point("door", "838200000"), point("turn", "863600000")])),
+        ["around way in: turn: width from 35\" (889 mm) to 34\" (864 mm)"]
+    );
+    assert_eq!(
+        told_of_sheet(&before, &of(&[point("door", "838200000")])),
+        ["around way in: turn gone, which was turn, height 96\" (2438 mm), width 35\" (889 mm)"]
+    );
 }
