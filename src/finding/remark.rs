@@ -3,7 +3,7 @@
 use crate::source::{Place, Span, Spanned};
 use crate::units::System;
 
-use super::{Code, Finding, Fix, Hazard, Phrase, Severity, Subject};
+use super::{Code, Finding, Fix, Hazard, Id, Phrase, Severity, Subject};
 
 /// Another place that a finding speaks of, and what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,6 +29,8 @@ pub struct Remark {
     pub room: Option<String>,
     /// What it is about.
     pub subject: Subject,
+    /// Other things that it is as much about: their pages tell of it too.
+    pub others: Vec<Id>,
     /// What is wrong: a phrase, lower case, no full stop.
     pub message: Phrase,
     /// It concerns an option that nobody has chosen yet, and would be a stop once it is chosen.
@@ -52,6 +54,7 @@ impl Remark {
             also: vec![],
             room: None,
             subject: Subject::Whole,
+            others: vec![],
             message: message.into(),
             bars: false,
             remedy: Phrase::default(),
@@ -148,6 +151,13 @@ impl Remark {
     #[must_use]
     pub fn thing(mut self, name: &Spanned<String>) -> Self {
         self.subject = Subject::Thing(name.clone());
+        self
+    }
+
+    /// Says that it is as much about other things.
+    #[must_use]
+    pub fn about_others(mut self, others: impl IntoIterator<Item = Id>) -> Self {
+        self.others.extend(others);
         self
     }
 

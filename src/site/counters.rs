@@ -36,7 +36,7 @@ pub fn area_of(plan: Option<&Plan<'_>>, room: &Room, names: &[&str]) -> Option<A
             let (one, other) = *island.size.get()?;
             return Some(area(one, other));
         }
-        let plan = plan.filter(|plan| plan.faults.is_empty())?;
+        let plan = plan.filter(|plan| plan.is_sound())?;
         let row = plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(run) if run.name.value == *name))?;
         let counter = row.counter.filter(|_| row.is_whole)?;
         Some(area(length_below(plan, row), counter.depth()))

@@ -136,9 +136,9 @@ impl<'a> Site<'a> {
         self.plans.all()
     }
 
-    /// The plan of a room, where nothing in it is impossible: it alone can be reckoned with.
+    /// The plan of a room, where nothing is written in it that can't be: it alone can be reckoned with.
     pub fn sound_plan(&self, room: &Room) -> Option<&Plan<'a>> {
-        self.plan(room).filter(|plan| plan.faults.is_empty())
+        self.plan(room).filter(|plan| plan.is_sound())
     }
 
     /// Every option that still counts, with its room and selection.

@@ -62,6 +62,49 @@ fn a_misfit_that_another_rule_finds_is_told_beside_the_option_and_in_the_row_tha
     assert!(text(&out.join("client/sign.html")).contains("B, Wide"), "each option has its line");
 }
 
+/// What stands in the place of another thing, or into the ceiling, does not simply fit: the pages of both tell it.
+#[test]
+fn what_stops_a_thing_where_it_is_to_stand_is_told_on_its_pages() {
+    let book = |shelf: &str, ceiling: &str| {
+        let thing = |name: &str, place: &str, high: &str| {
+            format!(
+                "selection: {name}\nkind: mirror cabinet\nplace: {place}\nwhy: Light.\nmaker: Quorvex\nmodel: Q-{place}\nprice: 90.00\nsize: {{width: 20\", height: {high}, depth: 5\"}}\n"
+            )
+        };
+        let hole = |wall: &str| {
+            format!(
+                "{{takes: mirror cabinet, wall: A, {wall}, sill: 60\", width: 20 1/4\", height: 30 1/4\", depth: 6\", measured: {{on: 2027-01-11, by: Teo Varrick}}}}"
+            )
+        };
+        fridge("width: 36\", height: 80\"")
+            .file(
+                "rooms/kitchen/room.yaml",
+                &format!("name: Kitchen\noutline: 10' x 8'\nceiling: {ceiling}\nopenings:\n  hole: {{takes: refrigerator, width: 36\", height: 72\", depth: 30\"}}\n  east: {}\n  west: {}\n", hole("at: 10\""), hole(shelf)),
+            )
+            .file("rooms/kitchen/east.yaml", &thing("East", "east", "30\""))
+            .file("rooms/kitchen/west.yaml", &thing("West", "west", "30\""))
+    };
+    for (west, ceiling, told) in
+        [("at: 40\"", "8'", None), ("at: 24\"", "8'", Some("stands where")), ("at: 40\"", "7' 4\"", Some("too high"))]
+    {
+        let (_project, out) = published(book(west, ceiling), &["--draft"]);
+        for page in
+            ["client/items/kitchen/east.html", "client/items/kitchen/west.html", "installer/openings/kitchen/east.html"]
+        {
+            let page = text(&out.join(page));
+            let verdict = page.split_once("verdict").map_or(page.as_str(), |(_, rest)| rest);
+            assert_eq!(
+                verdict.contains("Does not fit") || verdict.contains("first read"),
+                told.is_some(),
+                "{west} {ceiling}"
+            );
+            assert!(told.is_none_or(|told| page.contains(told)), "{west} {ceiling}: {page}");
+        }
+        let signed = text(&out.join("client/sign.html"));
+        assert_eq!(told.is_some_and(|told| signed.contains(told)), told.is_some(), "{west} {ceiling}");
+    }
+}
+
 #[test]
 fn what_scripts_ask_says_of_each_option_whether_it_fits() {
     let project = Project::copy_of("example-project");

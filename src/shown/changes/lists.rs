@@ -74,7 +74,7 @@ pub(super) fn are_rows(key: &str, (old, new): (&ShownValue, &ShownValue)) -> boo
 /// Whether two lists are of groups that have names, such as the narrow points of a way in.
 pub(super) fn are_named((old, new): (&ShownValue, &ShownValue)) -> bool {
     let is_named = |value: &ShownValue| ROW_NAMES.iter().any(|key| value.get(key).is_some());
-    !(old.is_empty() || new.is_empty()) && old.values().iter().chain(new.values()).all(is_named)
+    !(old.values().is_empty() || new.values().is_empty()) && old.values().iter().chain(new.values()).all(is_named)
 }
 
 /// The rows of a table, or the groups of a list that stands `under` those names, each known by its own: the cells of it

@@ -99,7 +99,7 @@ pub struct InRoom<'a, 'p> {
 impl<'a, 'p> InRoom<'a, 'p> {
     /// A room with its plan, where all of it could be read and nothing in it is impossible.
     pub fn of(room: &'a Room, plan: Option<&'p Plan<'a>>, units: System) -> Self {
-        let plan = plan.filter(|plan| plan.faults.is_empty() && !room.partly_unread);
+        let plan = plan.filter(|plan| plan.is_sound() && !room.partly_unread);
         Self { room, plan, units }
     }
 }

@@ -21,7 +21,7 @@ pub fn doorways<'a>(site: &Site<'a>, room: &'a Room, for_access: bool) -> Vec<(&
     let mut all: Vec<(&str, Distance)> =
         written.iter().map(|door| (door.name.value.as_str(), (&door.value).into())).collect();
     // How wide a doorway is follows from itself, wherever it stands.
-    let is_sound = !room.partly_unread && site.plan(room).is_none_or(|plan| plan.faults.is_empty());
+    let is_sound = !room.partly_unread && site.plan(room).is_none_or(|plan| plan.is_sound());
     let doors = room.doors.iter().filter(|_| is_sound);
     let planned = doors.filter_map(|door| {
         let clear = clear_of(room, door, for_access)?;

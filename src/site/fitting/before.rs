@@ -52,7 +52,7 @@ pub fn floor_before(
 /// What the sheet asks for counts from the door to whatever is across; what the door reaches, from the case to the wall:
 /// that it strikes a thing is a clash.
 fn by_plan(plan: &Plan<'_>, opening: &Opening, option: &ProductOption, needed: NeededBefore) -> Option<ShortFloor> {
-    let own = plan.opening(opening).filter(|_| plan.faults.is_empty())?;
+    let own = plan.opening(opening).filter(|_| plan.is_sound())?;
     let depths = depths(own, option);
     let front = depths.map_or(plan.front(own), |depths| depths.door.max(plan.front(own)));
     let case = depths.map_or(own.out.1, |depths| depths.case.max(own.out.1));

@@ -29,7 +29,7 @@ pub(super) fn left_in_its_run(room: &Room, opening: &Opening) -> Option<Spanned<
 /// From the wall behind an opening to the wall across, which is the end of a closet: nothing in it is deeper. None where
 /// it stands open there.
 pub(super) fn closet_depth(plan: Option<&Plan<'_>>, opening: &Opening) -> Option<Spanned<Length>> {
-    let plan = plan.filter(|plan| plan.faults.is_empty())?;
+    let plan = plan.filter(|plan| plan.is_sound())?;
     let own = plan.opening(opening).filter(|own| own.within.is_none() && !plan.is_at_an_island(own))?;
     let across = plan.to_the_wall_before(own, own.out.0)?;
     let number = across.wall()?;

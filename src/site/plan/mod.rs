@@ -188,6 +188,12 @@ impl<'a> Plan<'a> {
         }
     }
 
+    /// Whether it can be reckoned with: it is written as a room can be. Two bodies that clash stand where they are
+    /// written all the same, and are told of themselves.
+    pub fn is_sound(&self) -> bool {
+        self.faults.iter().all(PlanFault::is_of_the_work)
+    }
+
     /// The wall of that letter, or of that name, by its number.
     pub fn wall_named(&self, name: &str) -> Option<usize> {
         let letter = self.walls.iter().position(|wall| wall.letter.eq_ignore_ascii_case(name));

@@ -126,7 +126,7 @@ fn inside_out<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<'a>> {
 /// of anything else there, that would stand in that wall, or of nothing where the wall is.
 fn to_the_wall<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>, side: Side) -> Option<Twice<'a>> {
     let said = side.of(opening).spanned()?;
-    let plan = plan.filter(|plan| plan.faults.is_empty());
+    let plan = plan.filter(|plan| plan.is_sound());
     let there = flank(room, plan, opening, side).filter(|there| there.is_built)?;
     let (provenance, spot) = (Provenance::Plan, Spot::ByThePlan("wall"));
     let planned = SourcedFigure { value: there.gap, at: there.span, provenance, spot };

@@ -120,9 +120,10 @@ impl PageBuilder<'_> {
         Some(State::new(StateShape::FitUnknown, say!(self.words, "fit.unknown_in", what = what)))
     }
 
-    /// What stands in the way of using it where it is to go, though it goes in: its services, and what is clear around it.
+    /// What stands in the way of using it where it is to go, though it goes in: its services, what is clear around it,
+    /// the row and the ceiling, and figures of it that contradict each other.
     fn in_the_way(&self, room: &Room, opening: &Opening, selection: &Selection, option: &ProductOption) -> Vec<Html> {
-        let of = [Family::Service, Family::Clear];
+        let of = [Family::Service, Family::Clear, Family::Run, Family::Source];
         let found = self.found_at(room, (selection, Some(opening)), option, &of);
         let stops = found.into_iter().filter(|finding| misfit(finding) && finding.waived.is_none());
         stops.map(|stop| sentence_of(self.words, stop)).collect()

@@ -118,7 +118,7 @@ impl<'a> Found<'a> {
         let mut found = Self { all, ..Self::default() };
         for (number, finding) in all.iter().enumerate() {
             found.rooms.entry(finding.room.as_deref()).or_default().push(number);
-            if let Some(about) = finding.subject.id() {
+            for about in finding.subject.id().into_iter().chain(finding.others.iter().copied()) {
                 found.about.entry(about).or_default().push(number);
             }
         }

@@ -83,7 +83,7 @@ fn near(context: &Context<'_>, hung: &Hung<'_>) -> Vec<Near> {
     if let Some(away) = hangs.from_tub.get() {
         return vec![Near { away: *away, rim: hangs.rim.get().copied(), bottom: lowest }];
     }
-    let Some(plan) = context.site.plan(hung.room).filter(|plan| plan.faults.is_empty()) else { return vec![] };
+    let Some(plan) = context.site.plan(hung.room).filter(|plan| plan.is_sound()) else { return vec![] };
     let lights = plan.hung.iter().filter(|lights| lights.lights.selection.get() == Some(&hung.selection.name.value));
     let places = lights.flat_map(|lights| lights.places.iter().enumerate());
     let radius = hung.diameter().map_or(Length::ZERO, Length::half);

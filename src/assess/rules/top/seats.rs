@@ -176,6 +176,20 @@ mod tests {
         room("seats: 3").stays_silent();
     }
 
+    /// Two bodies in one place are told by themselves, and blind nothing else in the room.
+    #[test]
+    fn a_clash_elsewhere_in_the_room_hides_nothing() {
+        let room = |bench: &str, seats: &str| {
+            Trial::of("top/seats").room(&format!(
+                "outline: 16' x 14'\nfixtures: {{stool: {{wall: C, centre: 10\", width: 20\", depth: 14\"}}, bench: {{wall: C, centre: {bench}, width: 40\", depth: 14\"}}}}\nislands: {{island: {{wall: A, at: 40\", away: 46\", size: 72\" x 42\", height: 36\", room side: {{overhang: 15\", seats: {seats}}}}}}}"
+            ))
+        };
+        for bench in ["50\"", "39\""] {
+            room(bench, "3").stays_silent();
+            room(bench, "6").finds_one();
+        }
+    }
+
     #[test]
     fn a_figure_that_the_book_sets_stops() {
         let own = "codes: {figures: [{figure: width of a seat, is: 26\", because: wide stools, by: the household}]}";

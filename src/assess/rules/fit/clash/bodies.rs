@@ -1,13 +1,30 @@
 //! Bodies that stand in one another's place.
 
 use crate::assess::{Context, say};
-use crate::finding::{Phrase, Remark, phrase};
-use crate::site::plan::{Plan, PlanFault, Wrong};
+use crate::finding::{Id, Phrase, Remark, phrase};
+use crate::site::plan::{Plan, PlanFault, What, Wrong, chosen_for};
 use crate::source::Span;
 
 /// Every pair of bodies of a room that are in one place.
 pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Remark> {
-    plan.faults.iter().filter_map(|fault| told(context, plan, fault).or_else(|| closes(context, plan, fault))).collect()
+    let told = plan.faults.iter().filter_map(|fault| {
+        let finding = told(context, plan, fault).or_else(|| closes(context, plan, fault))?;
+        let spans = [Some(fault.span), fault.also].into_iter().flatten();
+        Some(finding.about_others(spans.flat_map(|span| written_at(plan, span))))
+    });
+    told.collect()
+}
+
+/// What stands where that is written: openings, fixtures, and what is chosen for them. Each has pages of its own.
+fn written_at(plan: &Plan<'_>, span: Span) -> Vec<Id> {
+    let there = plan.things.iter().filter(|thing| thing.span == span);
+    let ids = there.flat_map(|thing| {
+        let opening = thing.opening.map(|opening| Id::of(&opening.name));
+        let fixture = if let What::Fixture(fixture) = thing.what { Some(fixture) } else { None };
+        let chosen = fixture.and_then(|fixture| chosen_for(plan.room, fixture)).map(|chosen| Id::of(&chosen.name));
+        opening.into_iter().chain(fixture.map(|fixture| Id::of(&fixture.name))).chain(chosen)
+    });
+    ids.collect()
 }
 
 /// Whether that two stand in one place is told: what follows from it is not told as well.

@@ -51,7 +51,7 @@ pub fn check(context: &Context<'_>) -> Vec<Remark> {
 /// of its material.
 fn splash_of(plan: Option<&Plan<'_>>, option: &ProductOption, names: &[&str]) -> i128 {
     let high = option.top.get().and_then(|top| top.splash.get()?.height.get().copied());
-    let Some((high, plan)) = high.zip(plan.filter(|plan| plan.faults.is_empty())) else { return 0 };
+    let Some((high, plan)) = high.zip(plan.filter(|plan| plan.is_sound())) else { return 0 };
     let rows =
         plan.rows.iter().filter(|row| matches!(row.of, RowOf::Run(run) if names.contains(&run.name.value.as_str())));
     rows.map(|row| i128::from(length_below(plan, row).nanometres()) * i128::from(high.nanometres())).sum()

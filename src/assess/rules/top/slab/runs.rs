@@ -55,7 +55,7 @@ fn area(one: Length, other: Length) -> i128 {
 
 /// Pieces that are together shorter than the runs below them, or none as deep as their counter.
 pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {
-    let plan = context.site.plan(counter.room).filter(|plan| plan.faults.is_empty())?;
+    let plan = context.site.plan(counter.room).filter(|plan| plan.is_sound())?;
     let rows: Vec<&Row<'_>> = top
         .lies_on
         .iter()
