@@ -25,7 +25,8 @@ const CIRCUITS: [&str; 18] = [
     "ligne",
 ];
 /// What makes one of those a thing's own, by the beginnings of words.
-const OWN: [&str; 9] = ["own", "separat", "individual", "independ", "eigen", "propi", "einzeln", "propre", "indépend"];
+const OWN: [&str; 10] =
+    ["own", "separat", "individual", "independ", "eigen", "propi", "einzeln", "propre", "indépend", "solo"];
 /// What is on a circuit, by the beginnings of words.
 const LOADS: [&str; 11] =
     ["outlet", "receptacle", "socket", "point", "load", "thing", "appliance", "device", "steckdose", "enchufe", "toma"];
@@ -167,6 +168,7 @@ mod tests {
             "120 v 20 a circuit for the refrigerator only",
             "230 v 32 a, sole use",
             "120 v 20 a, nothing else on it",
+            "120 v 20 a, solo circuit #7, 5-20r",
             "120 v 20 a, nothing else on the circuit",
             "120 v 20 a, not shared",
             "230 v 16 a, nicht geteilt",

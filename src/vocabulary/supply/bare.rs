@@ -129,6 +129,10 @@ mod tests {
             assert!(narrowest(is).is_some());
             assert_eq!(narrowest(words), narrowest(is), "{words}");
         }
+        // What is not used has no size here.
+        let collar = "8\" round, transition from the 3 1/4\" x 14\" collar is not needed, 9 ft";
+        let grille = "125 mm wall grille is not used; 150 mm round, 1.2 m, cowl outside";
+        assert_eq!((narrowest(collar), narrowest(grille)), (narrowest("8\""), narrowest("150 mm")));
         let bent = Duct::of_words("Rundrohr Ø 150, 3 metros, ein Bogen 90°").pipe;
         assert_eq!((bent.bends, bent.run), (1, Some("3 m".parse().unwrap())));
         assert_eq!(Duct::of_words("8 inch rigid metal, nine feet, out the roof").pipe.run, Some("9'".parse().unwrap()));

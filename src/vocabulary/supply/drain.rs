@@ -340,6 +340,7 @@ mod tests {
             "3\" flange, rough-in 12\", 17\" off the side wall",
             "12\" rough-in, 3\", 18\" from the finished right-hand wall",
             "3\", 12\" off the wall, 16\" off the sidewall",
+            "3\" flange in the floor, 12\" to the finished wall, 15\" to the tub wall",
         ] {
             assert_eq!(told(words), Some(Length::from_inches(12)), "{words}");
         }

@@ -195,7 +195,8 @@ fn is_another(part: &str) -> bool {
     let has = |words: &[&str]| words.iter().any(|word| part.contains(word));
     let is_gone = has(&["old "]) && has(&["enlarged", "removed", "abandoned", "filled in", "closed up"]);
     let not_reduced = has(&["sin reducc", "no reduc", "not reduced", "without reduc", "ohne reduzier"]);
-    is_gone || not_reduced || has(&["make up air"])
+    let not_used = has(&["not used", "not needed", "not required", "no longer", "no se usa"]);
+    is_gone || not_reduced || not_used || has(&["make up air"])
 }
 
 /// What a phrase says before it names what the duct takes the place of.

@@ -66,7 +66,7 @@ pub(super) fn from_a_wall(words: &[&str]) -> Option<Wall> {
 
 /// Whether the wall that words name is one beside the thing, and not the one behind it: `17" from the left wall`.
 pub(super) fn names_a_side_wall(words: &[&str]) -> bool {
-    let beside = ["left", "right", "side", "hand", "adjacent", "adjoining"];
+    let beside = ["left", "right", "side", "hand", "adjacent", "adjoining", "tub", "shower", "vanity"];
     let is_wall = |word: &&str| ["wall", "walls", "sidewall", "sidewalls"].contains(word);
     words.iter().enumerate().any(|(at, word)| {
         let before = at.checked_sub(1).and_then(|before| words.get(before));

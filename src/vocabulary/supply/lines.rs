@@ -112,6 +112,7 @@ mod tests {
             "agua fría, escuadra 1/2\"",
             "agua fría + caliente, grifos de escuadra 1/2\"",
             "DN 15 cold, mini cistern tap",
+            "agua fría 3/4\", grifo de lavavajillas",
             "cold 15 mm, cistern cock 150 mm",
             "H+C, 1/2\" copper, isolation cocks",
             "15 mm hot and cold, washing machine taps",

@@ -40,7 +40,7 @@ const ENDS: [&str; 7] = ["ventil", "ventile", "ventilen", "ventils", "hahn", "h�
 const NO_SHUT_OFF: [&str; 10] =
     ["rückschlag", "rückfluss", "sicherheits", "misch", "magnet", "entlüftung", "stand", "schwimmer", "füll", "wasser"];
 /// Names of several words, and as one.
-const IN_ONE: [(&str, &str); 11] = [
+const IN_ONE: [(&str, &str); 13] = [
     ("quarter-turn", "quarterturn"),
     ("quarter turn", "quarterturn"),
     ("1/4-turn", "quarterturn"),
@@ -52,6 +52,8 @@ const IN_ONE: [(&str, &str); 11] = [
     ("cistern tap", "cisterntap"),
     ("machine tap", "machinetap"),
     ("appliance tap", "machinetap"),
+    ("grifo de lavavajillas", "machinetap"),
+    ("grifo de lavadora", "machinetap"),
 ];
 /// What is said of a valve that is not there, or shuts nothing.
 pub(super) const NOT_THERE: [&str; 26] = [

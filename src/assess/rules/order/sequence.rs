@@ -47,26 +47,38 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         .iter()
         .filter_map(|one| Some((one, *context.dates.milestones.get(&one.name.value)?)))
         .collect();
-    for (milestone, day) in &dated {
-        findings.extend(comes_too_soon(&dated, milestone, *day));
+    // What comes after a milestone of those moves with it: the earliest is told of each that it waits for.
+    let mut by_day = dated.clone();
+    by_day.sort_by_key(|(_, day)| *day);
+    let mut told: Vec<&str> = Vec::new();
+    for (milestone, day) in by_day {
+        if let Some(first) =
+            awaited(&dated, milestone, day).filter(|(first, _)| !told.contains(&first.name.value.as_str()))
+        {
+            told.push(&first.0.name.value);
+            findings.push(comes_too_soon((milestone, day), first));
+        }
     }
     findings.extend(never_closed(context, &dated));
 }
 
-/// A milestone before one that has to be through by then: the first of those that the book names.
-fn comes_too_soon(dated: &[(&Milestone, Date)], milestone: &Milestone, day: Date) -> Option<Remark> {
+/// The first milestone of the book that has to be through before another one, and comes later.
+fn awaited<'a>(dated: &[(&'a Milestone, Date)], milestone: &Milestone, day: Date) -> Option<(&'a Milestone, Date)> {
     let stage = Stage::of(&milestone.name.value)?;
     let is_before = |other: &Milestone| Stage::of(&other.name.value).is_some_and(|one| one.comes_before(stage));
-    let (first, later) = dated.iter().find(|(other, its)| *its > day && is_before(other))?;
+    dated.iter().find(|(other, its)| *its > day && is_before(other)).copied()
+}
+
+fn comes_too_soon((milestone, day): (&Milestone, Date), (first, later): (&Milestone, Date)) -> Remark {
     let message = phrase!(
         "the milestone `{}` is on {day}, and `{}`, which comes before it, only on {later}",
         milestone.name.value,
         day,
         first.name.value,
-        *later
+        later
     );
     let finding = Remark::query(milestone.name.span, message).also(first.name.span, "comes later");
-    Some(finding.remedy("correct the day of the one or the other, or what it comes `after`"))
+    finding.remedy("correct the day of the one or the other, or what it comes `after`")
 }
 
 /// Something is built in, and nobody says when what it is built into is closed.
@@ -130,6 +142,7 @@ mod tests {
             "counters set: 2027-06-20, second fix: 2027-06-04",
             "floors laid: 2027-05-03, demolition: 2027-05-20",
             "rough-in: 2027-05-20, demolition: {after: rough-in, lasts: 2 days}",
+            "rough-in: 2027-05-20, tile set: 2027-05-04, cabinets set: 2027-05-07, template: 2027-05-10",
         ] {
             dated(reversed).finds_one();
         }

@@ -50,6 +50,10 @@ pub(super) fn judge(
     )
 }
 
+/// Top, plinth and bottom, which are no inside of what stands under a counter (common practice: a top of 20 mm, a plinth
+/// of 100 mm and a panel of 16 mm at least).
+const NOT_INSIDE: Length = Length::from_millimetres(136);
+
 /// Every cabinet on the floor, inside.
 fn cabinets<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Inside<'a>> {
     let units = context.book.project.units;
@@ -64,11 +68,12 @@ fn cabinets<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Inside<'a>> {
     };
     let on_floor = room.runs.iter().filter(|run| run.above_floor.is_absent());
     let of_runs = on_floor.flat_map(|run| {
-        let high = run.height.get().or(run.counter.height.get()).copied();
+        let below = run.counter.height.get().map(|counter| *counter - NOT_INSIDE);
+        let high = run.height.get().copied().or(below);
         run.parts.iter().filter_map(move |part| inside(part, &run.depth, high))
     });
     let of_islands = room.islands.iter().flat_map(|island| {
-        let high = island.height.get().copied();
+        let high = island.height.get().map(|counter| *counter - NOT_INSIDE);
         island.sides().flat_map(move |side| side.parts.iter()).filter_map(move |part| inside(part, &Slot::Absent, high))
     });
     of_runs.chain(of_islands).collect()
@@ -106,6 +111,8 @@ mod tests {
         bins(called, "width: 560 mm, depth: 480 mm, height: 500 mm").finds_one().weighs("query");
         bins(called, "width: 360 mm, depth: 600 mm, height: 500 mm").finds_one().says("deep");
         bins(called, "width: 360 mm, depth: 480 mm, height: 950 mm").finds_one().says("high");
+        bins(called, "width: 360 mm, depth: 480 mm, height: 770 mm").finds_one().says("high");
+        bins(called, "width: 360 mm, depth: 480 mm, height: 760 mm").stays_silent();
         bins(called, "width: 360 mm, depth: 480 mm, height: 500 mm").stays_silent();
         // Of which nobody says where they go, the largest cabinet has room, or none.
         let other = "{cabinet: base, width: 400 mm, doors: 1}, {cabinet: pans, width: 600 mm, drawers: 3}";
