@@ -1,5 +1,8 @@
 //! A duct: a pipe for air, what it is made of, what its bends cost, and where it ends.
 
+#[cfg(test)]
+mod tests;
+
 use crate::units::Length;
 
 use super::InWords;
@@ -18,6 +21,8 @@ pub struct Duct {
     pub metal: bool,
     /// Whether it is said to be flexible, or not to be.
     pub flexible: Option<bool>,
+    /// Whether all that bends of it is called a transition, as the short piece at a dryer is, and it is rigid besides.
+    pub transition: bool,
     /// Whether it is said to be of plastic, or not to be.
     pub plastic: Option<bool>,
     /// What each bend of 90° takes off the length that is allowed, where a sheet says it.
@@ -168,17 +173,23 @@ impl InWords for Duct {
         let of_pipe: Vec<&str> = of_pipe.map(before_replaced).collect();
         let parts: Vec<String> = whole.iter().map(|part| plain(part)).collect();
         let told = |named: &[&str]| parts.iter().find_map(|part| said(part, named));
-        let is_hard = parts.iter().any(|part| {
-            said(&part.replace("semi rigid", ""), &[&RIGID[..], &METAL[..]].concat()) == Some(true)
-                && !is_transition(part)
+        let pieces: Vec<String> = parts.iter().flat_map(|part| pieces(part)).collect();
+        let in_sight = pieces.iter().any(|piece| IN_SIGHT.iter().any(|word| piece.contains(word)));
+        let is_at_machine = |piece: &str| is_transition(piece, in_sight) && names_a_dryer(piece);
+        let is_hard = pieces.iter().any(|piece| {
+            said(&piece.replace("semi rigid", ""), &[&RIGID[..], &METAL[..]].concat()) == Some(true)
+                && !is_transition(piece, in_sight)
         });
-        let run_of_it = parts.iter().filter(|part| !(is_hard && is_transition(part)));
-        let flexible = run_of_it.into_iter().find_map(|part| said(part, &FLEXIBLE));
+        let run_of_it = || pieces.iter().filter(|piece| !(is_hard && is_at_machine(piece)));
+        let flexible = run_of_it().find_map(|piece| said(piece, &FLEXIBLE));
+        let mut bends = run_of_it().filter(|piece| said(piece, &FLEXIBLE) == Some(true)).peekable();
+        let transition = is_hard && bends.peek().is_some() && bends.all(|piece| is_transition(piece, false));
         Self {
             pipe: Pipe::of_words(&of_pipe.join(",")),
             rigid: parts.iter().any(|part| said(&part.replace("semi rigid", ""), &RIGID) == Some(true)),
             metal: told(&METAL) == Some(true),
             flexible,
+            transition,
             plastic: told(&PLASTIC),
             off_for_bend: parts.iter().find_map(|part| off_for_bend(part)),
             ends: ends(&parts),
@@ -209,13 +220,29 @@ fn before_replaced(part: &str) -> &str {
 /// The longest piece that joins a dryer to its duct: 8 ft (IRC M1502.4.3, from memory).
 const LONGEST_TRANSITION: Length = Length::from_inches(96);
 
-/// Whether a phrase tells of the one piece between a dryer and its duct, which may bend where it is seen.
-fn is_transition(part: &str) -> bool {
+/// Words of what is not hidden.
+const IN_SIGHT: [&str; 5] = ["in sight", "exposed", "visible", "in view", "a la vista"];
+
+/// The phrases of a phrase: `4" steel with a short piece of foil`.
+fn pieces(part: &str) -> Vec<String> {
+    let joined = [" and ", " with ", " plus ", " + ", " con ", " mit ", " und "];
+    let apart = joined.iter().fold(part.to_owned(), |text, word| text.replace(word, ","));
+    apart.split(',').map(|piece| piece.trim().to_owned()).collect()
+}
+
+/// Whether a phrase names the machine itself.
+fn names_a_dryer(part: &str) -> bool {
+    ["dryer", "machine", "2158a", "trockner", "secadora"].iter().any(|word| part.contains(word))
+}
+
+/// Whether a phrase tells of the one piece between a dryer and its duct, which may bend where it is seen. What is at the
+/// machine is one where some phrase says that it is in sight.
+fn is_transition(part: &str, in_sight: bool) -> bool {
     let has = |words: &[&str]| words.iter().any(|word| part.contains(word));
-    let of_the_machine = has(&["dryer", "machine", "2158a", "trockner", "secadora"]);
-    let named = has(&["transition", "at the machine alone", "at the dryer alone", "2158a"]);
+    let alone = has(&["alone", "only"]) || in_sight;
+    let named = has(&["transition", "2158a"]) || names_a_dryer(part) && alone;
     let hidden = has(&["wall", "ceiling", "attic", "joist", "floor", "conceal", "crawl"]);
-    named && of_the_machine && !hidden && run(part).is_none_or(|run| run <= LONGEST_TRANSITION)
+    named && !hidden && run(part).is_none_or(|run| run <= LONGEST_TRANSITION)
 }
 
 /// With a space for each hyphen, and one between words; without the accent that English has not.
@@ -259,139 +286,4 @@ fn ends(parts: &[String]) -> Option<Ends> {
         return Some(Ends::Outside);
     }
     parts.iter().any(|part| inside(part)).then_some(Ends::Inside)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn what_it_is_made_of_is_read_and_what_is_denied_is_not() {
-        for words in [
-            "4\" flexible foil, 8 ft",
-            "4\" flex",
-            "4 in. semi-rigid",
-            "white vinyl hose",
-            "corrugated aluminium",
-            "Alu flex",
-        ] {
-            let duct = Duct::of_words(words);
-            assert!(duct.flexible == Some(true) && !duct.rigid, "{words}: {duct:?}");
-        }
-        for words in
-            ["4\" rigid metal, at most 25 ft", "galvanised steel, 125 mm", "4\" smooth, no foil", "spiral duct, 6\""]
-        {
-            let duct = Duct::of_words(words);
-            assert!(duct.rigid && duct.flexible != Some(true), "{words}: {duct:?}");
-        }
-        assert_eq!(Duct::of_words("8\" round, no flexible duct").flexible, Some(false));
-        assert_eq!(Duct::of_words("4\" metal, not plastic").plastic, Some(false));
-        assert_eq!(Duct::of_words("PVC, 125 mm").plastic, Some(true));
-        assert_eq!(Duct::of_words("8\" round").flexible, None);
-        for denied in ["150 mm, kein Flexschlauch", "150 mm, nicht flexibel", "150 mm, ohne Schlauch"] {
-            assert_eq!(Duct::of_words(denied).flexible, Some(false), "{denied}");
-        }
-        assert_eq!(Duct::of_words("150 mm Flexschlauch, 3 m").flexible, Some(true));
-        for pipe in ["4\" metal pipe, 12 ft", "4\" snap-lock, 12 ft", "150 mm Wickelfalzrohr", "tubo rígido 150 mm"] {
-            assert!(Duct::of_words(pipe).rigid, "{pipe}");
-        }
-        assert!(!Duct::of_words("4\" flexible metal, 12 ft").rigid);
-    }
-
-    #[test]
-    fn a_dryer_s_transition_piece_may_bend() {
-        for piece in [
-            "4\" steel, 12 ft, 2 bends, foil transition duct behind the dryer",
-            "4\" rigid metal, 12 ft, two elbows, the flexible piece at the machine alone, in sight, 3 ft",
-            "4\" rigid metal, 12 ft, UL 2158A transition hose at the dryer",
-        ] {
-            assert_eq!(Duct::of_words(piece).flexible, None, "{piece}");
-        }
-        for flexible in [
-            "4\" foil, 12 ft, from the dryer",
-            "4\" steel, 12 ft, foil transition duct in the wall behind the dryer",
-            "4\" steel, 12 ft, 10 ft foil transition behind the dryer",
-            "4\" foil transition duct behind the dryer, 12 ft",
-            "8\" steel, 9 ft, flexible at the hood",
-        ] {
-            assert_eq!(Duct::of_words(flexible).flexible, Some(true), "{flexible}");
-        }
-    }
-
-    #[test]
-    fn a_duct_that_was_or_another_one_has_no_size_here() {
-        let narrowest = |words: &str| Duct::of_words(words).pipe.narrowest;
-        for words in [
-            "8\" steel, 9 ft, replaces the old 6\" duct",
-            "8\" steel 9 ft, old 6\" hole enlarged",
-            "8\" rigid 9 ft, roof; make-up air 6\" not required",
-            "8\" steel 9 ft, no reduction to 6\"",
-            "8\" steel, wall cap, 6\" above the sill",
-        ] {
-            assert_eq!(narrowest(words), narrowest("8\""), "{words}");
-        }
-        for words in ["8\" steel, into the old 6\" duct", "8\" steel 9 ft, reduced to 6\"", "8\", old 6\" hole"] {
-            assert_eq!(narrowest(words), narrowest("6\""), "{words}");
-        }
-        assert_eq!(narrowest("tubo rígido 150 mm, 3 m, sin reducción a 125 mm"), narrowest("150 mm"));
-    }
-
-    #[test]
-    fn what_else_blows_into_it_and_a_flue_are_read() {
-        for shared in [
-            "8\" round, shared with the dryer, through the roof",
-            "shared with the bath fan, 4\" rigid",
-            "4\", joins the fan's duct",
-            "120 mm, compartido con el baño",
-            "150 mm, gemeinsam mit dem Trockner",
-        ] {
-            assert!(Duct::of_words(shared).shared, "{shared}");
-        }
-        for own in ["8\" round, not shared", "8\" round, joints taped", "4\" rigid, through the roof"] {
-            assert!(!Duct::of_words(own).shared, "{own}");
-        }
-        for flue in [
-            "through the existing 8\" flue of the boiler",
-            "8\" up the chimney",
-            "150 mm into the old furnace flue",
-            "150 mm, por la chimenea",
-            "durch den Schornstein",
-        ] {
-            assert!(Duct::of_words(flue).in_a_flue, "{flue}");
-        }
-        for other in [
-            "8\" round, through the wall past the flue",
-            "6\" round, in the hood's chimney",
-            "8\" round, through the wall beside the chimney",
-            "8\" not through the flue",
-        ] {
-            assert!(!Duct::of_words(other).in_a_flue, "{other}");
-        }
-        assert!(
-            Duct::of_words("4\" rigid with screws, 14 ft").screws && !Duct::of_words("4\" rigid, no screws").screws
-        );
-    }
-
-    #[test]
-    fn what_a_bend_costs_and_where_it_ends_is_read() {
-        let off = |words: &str| Duct::of_words(words).off_for_bend;
-        assert_eq!(off("4\", at most 25 ft, less 5 ft for each 90 degree elbow"), Some("5'".parse().unwrap()));
-        assert_eq!(off("100 mm, at most 12 m, minus 1.5 m per bend"), Some("1.5 m".parse().unwrap()));
-        assert_eq!(off("4\", at most 25 ft"), None);
-        let ends = |words: &str| Duct::of_words(words).ends;
-        for words in [
-            "120 mm, 3 m, al falso techo",
-            "6\" round, ends in the attic",
-            "150 mm into the loft",
-            "4\" to the roof space",
-        ] {
-            assert_eq!(ends(words), Some(Ends::Inside), "{words}");
-        }
-        for words in
-            ["6\" round, up through the attic to a roof cap", "4\" rigid, 9 ft to the yard", "through the wall"]
-        {
-            assert_eq!(ends(words), Some(Ends::Outside), "{words}");
-        }
-        assert_eq!(ends("8\" round, 20 ft"), None);
-    }
 }

@@ -4,6 +4,7 @@ use crate::units::Length;
 
 use super::phrase;
 use super::pipe::with_nominal_sizes;
+use super::sizes::with_units;
 use super::{InWords, Pipe};
 
 /// What is cut for a waste, or closes it: the size beside it is no pipe's.
@@ -16,14 +17,15 @@ const LEAST_SOIL: Length = Length::from_millimetres(60);
 
 /// The phrases that tell of the pipe: where they name that one, the wider hole that it hangs in is left out.
 pub(super) fn without_hole(words: &str) -> String {
-    let lower = phrase::with_points(&with_nominal_sizes(&words.to_lowercase(), |size| Some(format!("{size} mm"))))
-        .replace(" con ", ", ");
-    let parts: Vec<&str> = lower.split([',', ';']).collect();
+    let lower = phrase::with_points(&with_nominal_sizes(&words.to_lowercase(), |size| Some(format!("{size} mm"))));
+    let lower = with_units(&lower);
+    let apart = lower.replace(" con ", ", ");
+    let parts: Vec<&str> = apart.split([',', ';']).collect();
     let has = |part: &str, known: &[&str]| known.iter().any(|word| part.contains(word));
     let size = |part: &str| Pipe::of_words(part).size;
     let pipes = parts.iter().filter(|part| has(part, &PIPES) && !has(part, &HOLES[..8]));
     let Some(pipe) = pipes.filter_map(|part| size(part)).find(|size| *size < LEAST_SOIL) else {
-        return words.to_owned();
+        return lower;
     };
     let is_hole = |part: &str| {
         let names_a_pipe = has(part, &["trap", "pipe", "sifón", "sifon", "siphon"]);
@@ -54,6 +56,11 @@ mod tests {
             ("válvula de 3 1/2\" con sifón de 40 mm", "40 mm"),
             ("cesta 3 1/2\", sifón 40 mm", "40 mm"),
             ("90 mm basket waste, 50 mm trap", "50 mm"),
+            ("Ablaufloch 46 mm, G 1 1/4", "1 1/4\""),
+            ("G 1¼, Ablaufloch 46 mm", "1 1/4\""),
+            ("válvula de 90 mm, salida 40 o 50 mm", "40 mm"),
+            ("válvula de 90 mm, sifón 40/50 mm", "40 mm"),
+            ("1 1/4 or 1 1/2\" trap", "1 1/4\""),
             // What names a pipe alone, or a soil pipe, is read as before.
             ("50 mm waste, 40 mm trap", "50 mm"),
             ("2\" trap, 1 1/2\" tailpiece", "2\""),

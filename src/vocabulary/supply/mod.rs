@@ -19,6 +19,7 @@ mod plug;
 mod power;
 mod raised;
 mod side;
+mod sizes;
 mod valve;
 mod water;
 mod wire;

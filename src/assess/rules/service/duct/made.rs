@@ -19,7 +19,9 @@ pub(super) fn otherwise(
     let is_dryer = asked.fitted.selection.is(Kind::Dryer);
     let rigid = needs.rigid || needs.flexible == Some(false);
     let metal = needs.metal || needs.plastic == Some(false);
-    let (bends, plastic) = (has.flexible == Some(true), has.plastic == Some(true));
+    // What a dryer's piece to its duct is called is a reducer of a hood's.
+    let bends = has.flexible == Some(true) && !(is_dryer && has.transition);
+    let plastic = has.plastic == Some(true);
     let (severity, message) = if rigid && bends && has.rigid {
         (Severity::Query, phrase!("`{name}` needs a rigid duct, and a part of this one is flexible", name))
     } else if rigid && bends {
@@ -113,6 +115,22 @@ mod tests {
         // The sheet's own word is told as that, once.
         thing("hood", "8\" flex, 9 ft", "8\" rigid").finds_one().weighs("stop");
         thing("hood", "8\" PVC, 9 ft", "8\" metal").finds_one().weighs("stop");
+    }
+
+    /// Source: IRC M1502.4.3 (from memory): one transition duct of 8 ft at most, not concealed.
+    #[test]
+    fn the_piece_at_the_machine_may_bend_as_the_remedy_says() {
+        for there in [
+            "4\" rigid metal, 12 ft, two elbows, semi-rigid transition 3 ft",
+            "4\" rigid metal, 12 ft, two elbows, the flexible piece at the machine alone, in sight and as short as the sheet allows",
+            "4\" smooth duct of metal, 12 ft, and the flexible piece at the machine alone",
+        ] {
+            thing("dryer", there, "4\" rigid metal, at most 64 ft, less 10 ft for each bend").stays_silent();
+            thing("dryer", there, "4\"").stays_silent();
+        }
+        thing("dryer", "4\" rigid metal, 12 ft, semi-rigid transition 10 ft", "4\" rigid metal")
+            .finds("`It` needs a rigid duct, and a part of this one is flexible");
+        thing("hood", "8\" rigid, 9 ft, flexible transition 1 ft", "8\" rigid").finds_one().weighs("query");
     }
 
     /// Source: IRC M1502.4.2 (from memory).
