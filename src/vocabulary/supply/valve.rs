@@ -12,28 +12,38 @@ pub enum Valve {
     NotThere,
 }
 
-/// What shuts a line, by the beginnings of words: an English one of several words has its first.
-const VALVES: [&str; 17] = [
+/// What shuts a line, in whole words: an English name of several has its first. `stopped` and `shutters` shut nothing.
+const VALVES: [&str; 27] = [
     "shut",
     "shutoff",
+    "shutoffs",
     "valve",
-    "stopcock",
+    "valves",
+    "valved",
     "stop",
-    "isolat",
+    "stops",
+    "stopcock",
+    "stopcocks",
+    "stoptap",
+    "stoptaps",
+    "stopvalve",
+    "stopvalves",
     "cock",
+    "cocks",
     "ballofix",
     "quarterturn",
     "minitap",
+    "minitaps",
     "cisterntap",
+    "cisterntaps",
     "machinetap",
-    "llave",
-    "válvula",
-    "valvula",
+    "machinetaps",
     "escuadra",
-    "robinet",
+    "escuadras",
+    "ventiler",
 ];
-/// What else begins a word of one in German.
-const CLOSES: [&str; 1] = ["absperr"];
+/// The same by the beginnings of words, whatever else is made of them.
+const STEMS: [&str; 6] = ["isolat", "llave", "válvula", "valvula", "robinet", "absperr"];
 /// How a German word for one ends: `Eckventil`, `Kombieckventile`, `Kugelhahn`.
 const ENDS: [&str; 7] = ["ventil", "ventile", "ventilen", "ventils", "hahn", "hähne", "hähnen"];
 /// Of those what shuts no line, by its beginning: it lets water flow one way, mixes it, or is a tap.
@@ -61,8 +71,8 @@ pub(super) const NOT_THERE: [&str; 26] = [
     "required", "add", "added", "seized", "stuck", "broken", "leaks", "leaking", "dead", "sin", "falta", "ohne",
     "sans", "uten",
 ];
-/// What shuts off gas besides, by the beginnings of words; a bayonet shuts itself.
-const GAS_VALVES: [&str; 7] = ["cock", "bayonet", "tap", "hahn", "gashahn", "gassteckdose", "espita"];
+/// What shuts off gas besides, in whole words; a bayonet shuts itself.
+const GAS_VALVES: [&str; 8] = ["gascock", "bayonet", "bayonets", "tap", "taps", "gassteckdose", "espita", "espitas"];
 
 /// A text in small letters in which what has several words for a name has one.
 pub(super) fn in_one(lower: &str) -> String {
@@ -71,37 +81,40 @@ pub(super) fn in_one(lower: &str) -> String {
 
 /// Whether a word is one for what shuts a line of water.
 pub(super) fn is_valve(word: &str) -> bool {
-    names(word, &VALVES)
+    let in_german = ENDS.iter().any(|end| word.ends_with(end)) && !begins(word, &NO_SHUT_OFF);
+    VALVES.contains(&word) || begins(word, &STEMS) || in_german
 }
 
-fn names(word: &str, named: &[&str]) -> bool {
-    let in_german = ENDS.iter().any(|end| word.ends_with(end)) && !begins(word, &NO_SHUT_OFF);
-    begins(word, named) || begins(word, &CLOSES) || in_german
+fn is_gas_valve(word: &str) -> bool {
+    is_valve(word) || GAS_VALVES.contains(&word)
 }
 
 /// What the words of a gas line tell of the valve that shuts it.
 pub(super) fn valve_of_gas(words: &str) -> Option<Valve> {
     let lower = phrase::with_points(&in_one(&words.to_lowercase()));
     let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
-    told_of(&parts, &[&VALVES[..], &GAS_VALVES[..]].concat())
+    told_of(&parts, is_gas_valve)
 }
 
 /// What the phrases tell of a valve: one that says that it is missing counts before one that names it.
 pub(super) fn valve(parts: &[Vec<&str>]) -> Option<Valve> {
-    told_of(parts, &VALVES)
+    told_of(parts, is_valve)
 }
 
-fn told_of(parts: &[Vec<&str>], named: &[&str]) -> Option<Valve> {
-    let told = parts.iter().filter(|part| part.iter().any(|word| names(word, named)));
-    let (missing, there): (Vec<&Vec<&str>>, Vec<&Vec<&str>>) = told.partition(|part| is_missing(part, named));
+fn told_of(parts: &[Vec<&str>], is_named: fn(&str) -> bool) -> Option<Valve> {
+    let told = parts.iter().filter(|part| part.iter().any(|word| is_named(word)));
+    let (missing, there): (Vec<&Vec<&str>>, Vec<&Vec<&str>>) = told.partition(|part| is_missing(part, is_named));
     let has = |part: &[&str], known: &[&str]| part.iter().any(|word| known.contains(word));
     let is_near = there.iter().any(|part| !has(part, &FAR));
-    let is_another = |part: &[&str]| has(part, &OTHER_VALVES) && !part.iter().any(|word| is_of_a_side(word));
+    let is_another = |part: &[&str]| {
+        let is_one = has(part, &OF_ANOTHER_KIND) || is_near && has(part, &ELSEWHERE);
+        is_one && !part.iter().any(|word| is_of_a_side(word))
+    };
     match (missing.is_empty(), there.is_empty()) {
         (true, true) => None,
         (true, false) => Some(Valve::There),
         // `cock in the cabinet, no valve behind the range`: what is denied is another one.
-        (false, _) if is_near && missing.iter().all(|part| is_another(part)) => Some(Valve::There),
+        (false, false) if missing.iter().all(|part| is_another(part)) => Some(Valve::There),
         (false, _) => Some(Valve::NotThere),
     }
 }
@@ -111,8 +124,10 @@ const FAR: [&str; 15] = [
     "meter", "main", "basement", "cellar", "outside", "outdoors", "crawl", "street", "tank", "cylinder", "bottle",
     "manifold", "garage", "contador", "keller",
 ];
-/// Words of a valve that is none of those that shut the line at its opening.
-const OTHER_VALVES: [&str; 5] = ["saddle", "piercing", "old", "behind", "wall"];
+/// Words of a valve of a kind that nobody wants, or that was: that it is not there says nothing of the others.
+const OF_ANOTHER_KIND: [&str; 3] = ["saddle", "piercing", "old"];
+/// Words of a place that a valve near the opening need not be at.
+const ELSEWHERE: [&str; 2] = ["behind", "wall"];
 /// Words that deny what comes behind them.
 const WITHOUT: [&str; 5] = ["without", "sin", "ohne", "sans", "uten"];
 /// What a valve can't be turned without.
@@ -123,12 +138,12 @@ pub(super) fn is_of_a_side(word: &str) -> bool {
 }
 
 /// Whether the words of a phrase that names a valve say that it is missing: `stops without drain screw` does not.
-fn is_missing(part: &[&str], named: &[&str]) -> bool {
-    let first = part.iter().position(|word| names(word, named)).unwrap_or_default();
+fn is_missing(part: &[&str], is_named: fn(&str) -> bool) -> bool {
+    let first = part.iter().position(|word| is_named(word)).unwrap_or_default();
     part.iter().enumerate().filter(|(_, word)| NOT_THERE.contains(word)).any(|(at, word)| {
         let rest = part.get(at + 1..).unwrap_or_default();
         let of_the_valve =
-            at < first || rest.is_empty() || rest.iter().any(|word| HANDLES.contains(word) || names(word, named));
+            at < first || rest.is_empty() || rest.iter().any(|word| HANDLES.contains(word) || is_named(word));
         !WITHOUT.contains(word) || of_the_valve
     })
 }
@@ -144,6 +159,9 @@ mod tests {
             "1/2\" hot and cold, isolation valves, no saddle valves",
             "1/2\" hot and cold, stops without drain screw",
             "15 mm cold, shut-offs accessible without tools",
+            // A toilet's tank is beside it; whatever the place, the saddle valve is another one.
+            "1/2\" cold, stop at the tank, no saddle valve",
+            "1/2\" cold, old valve removed, no longer leaking, new stops",
         ] {
             assert_eq!(Water::of_words(there).valve, Some(Valve::There), "{there}");
         }
@@ -157,6 +175,21 @@ mod tests {
             "cold valve, without a stop",
         ] {
             assert_eq!(Water::of_words(missing).valve, Some(Valve::NotThere), "{missing}");
+        }
+    }
+
+    #[test]
+    fn a_word_that_only_begins_like_a_valve_is_none() {
+        for none in ["1/2\" cold, stopped off", "cold, stopper at the end", "1/2\" hot, shutters", "cold, Ventilator"] {
+            assert_eq!(Water::of_words(none).valve, None, "{none}");
+        }
+        for none in ["natural gas, joints taped", "natural gas, 1/2\" tapped tee", "natural gas, stopped off"] {
+            assert_eq!(valve_of_gas(none), None, "{none}");
+        }
+        for there in
+            ["cold, stops", "cold, shut-offs", "kalt, Eckventile", "frío, llaves de escuadra", "cold, isolators"]
+        {
+            assert_eq!(Water::of_words(there).valve, Some(Valve::There), "{there}");
         }
     }
 }
