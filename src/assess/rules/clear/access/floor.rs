@@ -5,17 +5,20 @@ use super::{judged, stop};
 use crate::assess::Context;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
-use crate::book::{KneeSpace, Room};
+use crate::book::{KneeSpace, Room, Selection};
 use crate::finding::{Remark, phrase};
-use crate::site::distances::{Distance, pipes_covered};
+use crate::site::distances::{Distance, bowls, pipes_covered};
 use crate::units::Length;
-use crate::vocabulary::Called;
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Called, Hazard, Kind, Trait};
 
 const WHOSE: &str = "that the access profile asks for";
 const KNEES: &str = "Kitchen and Bath Planning Guidelines, 2nd edition, kitchen guideline 9, access standard";
 /// How deep a space for feet must be, and how much of it counts.
 const TOES: (Length, Length) = (Length::from_inches(17), Length::from_inches(25));
+
+/// Up to what height there must be space for knees, and how deep it must be at least at any.
+const HIGHEST: Length = Length::from_inches(27);
+const LEAST_DEEP: Length = Length::from_inches(8);
 
 /// Holds clear floors and knee spaces against the profile.
 pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
@@ -62,15 +65,23 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Rema
     let name = &space.name.value;
     let is = |tail| (phrase!("the knee space at `{name}`", name), tail);
     let advised = |inches| Figure { whose: "advised for access", ..asked(Length::from_inches(inches), KNEES) };
+    // The guideline is one for kitchens: under a basin the standard alone counts.
+    let is_a_basin_s = is_under_a_basin(room, space);
     let mut findings = Vec::new();
     if let Some(width) = space.width.spanned().map(Distance::from) {
         let least = asked(Length::from_inches(30), "2010 ADA Standards 306.2.5, 306.3.5");
         let narrow = stop(context, room, is("wide"), width, least);
-        findings.extend(narrow.or_else(|| judged(context, room, is("wide"), width, advised(36))));
+        let in_a_kitchen = || judged(context, room, is("wide"), width, advised(36)).filter(|_| !is_a_basin_s);
+        findings.extend(narrow.or_else(in_a_kitchen));
     }
-    for (slot, tail, inches) in [(&space.height, "high", 27), (&space.depth, "deep", 19)] {
+    let (high, deep) = if is_a_basin_s {
+        (asked(HIGHEST, "2010 ADA Standards 306.3.1"), asked(LEAST_DEEP, "2010 ADA Standards 306.3.3"))
+    } else {
+        (advised(27), advised(19))
+    };
+    for (slot, tail, figure) in [(&space.height, "high", high), (&space.depth, "deep", deep)] {
         let there = slot.spanned().map(Distance::from);
-        findings.extend(there.and_then(|there| judged(context, room, is(tail), there, advised(inches))));
+        findings.extend(there.and_then(|there| judged(context, room, is(tail), there, figure)));
     }
     if let Some(toes) = space.toe_depth.spanned() {
         let figure = asked(TOES.0, "2010 ADA Standards 306.2");
@@ -92,6 +103,16 @@ fn knee_space(context: &Context<'_>, room: &Room, space: &KneeSpace) -> Vec<Rema
     findings
 }
 
+/// Whether a knee space is a basin's: by its name, or since its room has basins and nothing of a kitchen.
+fn is_under_a_basin(room: &Room, space: &KneeSpace) -> bool {
+    let mut over = bowls(room, space).peekable();
+    if over.peek().is_some() {
+        return over.any(|bowl| bowl.is(Kind::Basin));
+    }
+    let of_a_kitchen = |one: &Selection| one.is(Kind::Sink) || one.has(Trait::Cooks);
+    room.selections.iter().any(|one| one.is(Kind::Basin)) && !room.selections.iter().any(of_a_kitchen)
+}
+
 /// Pipes that a knee touches.
 fn bare_pipes(room: &Room, space: &KneeSpace) -> Option<Remark> {
     let (_, at) = pipes_covered(room, space).filter(|(covered, _)| !covered)?;
@@ -101,4 +122,40 @@ fn bare_pipes(room: &Room, space: &KneeSpace) -> Option<Remark> {
         caution: Some(Hazard::Water),
         ..finding.remedy("cover or wrap trap and supplies, or carry them where no knee comes")
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::assess::rules::trial::Trial;
+
+    fn access(fields: &str) -> Trial {
+        Trial::of("clear/access").book("access profile: 2010 ADA").room(&format!("access: {{{fields}}}"))
+    }
+
+    /// Source: check values AD-02, AD-04 (2010 ADA 306.3): 30 wide, 27 high, 8 deep at that height.
+    #[test]
+    fn a_basin_is_held_to_the_standard_and_not_to_a_kitchen_s_guideline() {
+        let bath = |space: &str, of: &str| {
+            access(&format!("knee spaces: {{{of}: {{{space}}}}}"))
+                .opening("wash place", "{takes: basin}")
+                .selection("selection: Wall basin\nkind: basin\nplace: wash place", "mount: wall-hung")
+        };
+        for of in ["basin", "Wall basin", "wash place", "lavatory"] {
+            bath("width: 30\", height: 27\", depth: 11\", toe depth: 17\"", of).stays_silent();
+            bath("width: 30\", height: 28\", depth: 8\"", of).stays_silent();
+            bath("width: 29\"", of).finds_one().weighs("stop");
+            bath("height: 26\"", of)
+            .finds(&format!("the knee space at `{of}` is 26\" (660 mm) high, 1\" (25.4 mm) less than the 27\" (686 mm) that the access profile asks for"))
+            .weighs("query");
+            bath("depth: 7\"", of).finds_one().weighs("query");
+        }
+        // The guideline of kitchens stays one for them.
+        let kitchen = |space: &str| {
+            access(&format!("knee spaces: {{sink: {{{space}}}}}"))
+                .selection("selection: Sink\nkind: sink", "mount: undermount")
+        };
+        kitchen("width: 30\"").finds_one().weighs("query");
+        kitchen("height: 27\", depth: 11\"").finds_one().weighs("query");
+        kitchen("width: 36\", height: 27\", depth: 19\"").stays_silent();
+    }
 }
