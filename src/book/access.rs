@@ -82,8 +82,8 @@ record! {
 words! {
     /// How pipes are that knees may touch.
     pub enum Pipes {
-        Covered = "covered",
-        Bare = "bare",
+        Covered = "covered" also "insulated" "wrapped" "shielded" "shrouded" "lagged" "boxed in" "protected",
+        Bare = "bare" also "exposed" "uncovered",
     }
 }
 

@@ -150,9 +150,10 @@ fn off_wall(room: &Room, bowl: &Selection) -> Option<Length> {
     its?.off_wall.get().copied()
 }
 
-/// Whether a bowl is drilled itself: the tap stands on its rim, where its maker wants it.
+/// Whether a bowl is drilled itself: the tap stands on its rim, where its maker wants it. So it may be where what is
+/// written of its holes can't be read.
 fn is_drilled(of_bowl: &ProductOption) -> bool {
-    taps::holes(of_bowl).is_some_and(|(has, _)| has > 0)
+    taps::holes(of_bowl).is_some_and(|(has, _)| has > 0) || of_bowl.unread.contains(&DetailName::Holes)
 }
 
 /// A tap that stands on the counter beside a vessel, and is no higher in all.
@@ -203,6 +204,18 @@ mod tests {
         tap("basin", "14\"", "6 1/4\"").stays_silent();
         tap("basin", "10\"", "10 1/4\"").finds_one();
         tap("basin", "16\"", "2\"").finds_one();
+    }
+
+    #[test]
+    fn holes_that_can_t_be_read_are_told_once() {
+        let basin = |holes: &str| {
+            Trial::of("fit/reach")
+                .selection("selection: Bowl\nkind: basin", &format!("size: {{depth: 16\"}}\nholes: {holes}"))
+                .selection("selection: Tap\nkind: tap", "spout reach: 4\"")
+        };
+        basin("1").stays_silent();
+        basin("one").of_any_yaml().stays_silent();
+        basin("0").finds_one();
     }
 
     #[test]
