@@ -81,6 +81,11 @@ impl Plug {
         nema.map(Self::Nema).or_else(|| named.or_else(|| by_amperes(plain)).map(Self::Other))
     }
 
+    /// Whether it is the plug of 125 V and 15 A, which goes into every receptacle of that family.
+    pub(super) fn is_usual(&self) -> bool {
+        matches!(self, Self::Nema(name) if name == "5-15")
+    }
+
     /// Whether it goes into that receptacle: the same, a 15 A plug into the 20 A receptacle of its family, whose neutral
     /// slot takes both (NEMA WD 6, from memory), or a plug that is made for both earths (CEE 7/7, from memory).
     pub fn goes_into(&self, there: &Self) -> bool {

@@ -26,6 +26,8 @@ pub struct Power {
     pub alone: Option<bool>,
     /// Of how many phases it is; what takes several ways of being connected names the fewest.
     pub phases: Option<u32>,
+    /// Whether a plain receptacle of 120 V and 15 or 20 A is named.
+    pub plain_receptacle: bool,
     /// Connected without a plug.
     pub hardwired: bool,
     /// Through a switched fuse, which may have a socket behind it.
@@ -47,9 +49,12 @@ impl InWords for Power {
         // Two voltages apart may be two circuits, each with its amperes: the first counts.
         let of_one = figures.count(Unit::Volt) <= 1;
         let all_amps = || Amount::scaled(figures.ends(Unit::Ampere)?, 1, 1000);
+        let volts: Vec<u32> = figures.all(Unit::Volt).flat_map(Figure::each).collect();
+        let amps = if of_one { all_amps() } else { figures.whole(Unit::Ampere) };
         Self {
-            volts: figures.all(Unit::Volt).flat_map(Figure::each).collect(),
-            amps: if of_one { all_amps() } else { figures.whole(Unit::Ampere) },
+            plain_receptacle: is_plain_receptacle(&lower, &volts, amps),
+            volts,
+            amps,
             watts: figures.in_thousandths(Unit::Kilowatt).or_else(|| figures.whole(Unit::Watt)),
             pattern: Plug::of(&lower),
             wire: wire::carries(&lower),
@@ -105,6 +110,23 @@ fn takes_a_cord_too(lower: &str) -> bool {
     is_a_choice && cords.iter().any(|word| words.contains(word) && is_told(lower, word))
 }
 
+/// What a receptacle is called, whatever its pattern.
+const RECEPTACLES: [&str; 4] = ["duplex", "receptacle", "outlet", "quad"];
+/// Words of receptacles that are not those of a house's branch circuits.
+const LOCKING: [&str; 3] = ["locking", "twist", "rv "];
+/// Volts and amperes of the receptacles that are in every room of a North American house (NEC 210.52, 210.21(B), from
+/// memory).
+const USUAL: ((u32, u32), (u32, u32)) = ((110, 127), (15, 20));
+
+/// Whether a receptacle is named and nothing but the volts and amperes of a usual one: its pattern is 5-15 or 5-20.
+fn is_plain_receptacle(lower: &str, volts: &[u32], amps: Option<Amount>) -> bool {
+    let within = |figure: u32, (least, most): (u32, u32)| (least..=most).contains(&figure);
+    let is_usual = !volts.is_empty() && volts.iter().all(|volts| within(*volts, USUAL.0));
+    let carries = amps.is_some_and(|amps| within(amps.there(), USUAL.1) && within(amps.taken(), USUAL.1));
+    let named = RECEPTACLES.iter().any(|word| is_told(lower, word));
+    is_usual && carries && named && !LOCKING.iter().any(|word| lower.contains(word))
+}
+
 /// Numbers of phases in words.
 const PHASES: [(u32, [&str; 6]); 3] = [
     (1, ["single phase", "single-phase", "einphasig", "monofásic", "monofasic", "monophas"]),
@@ -131,6 +153,11 @@ fn phases(lower: &str) -> Option<u32> {
 }
 
 impl Power {
+    /// Whether its receptacle is known, or known to take that plug: a plain one takes a 5-15, whichever of both it is.
+    pub fn tells_of(&self, plug: &Plug) -> bool {
+        self.pattern.is_some() || self.plain_receptacle && plug.is_usual()
+    }
+
     /// Whether the circuit has a voltage that this is made for.
     pub fn runs_on(&self, there: &Self) -> bool {
         let is_universal = self.volts.contains(&100) && self.volts.iter().any(|high| *high >= 240);
@@ -197,6 +224,33 @@ mod tests {
         assert_eq!(Power::of_words("120 V 20 A, shared with the refrigerator").alone, Some(false));
         assert_eq!(Power::of_words("120 V 20 A, dedicated").alone, Some(true));
         assert_eq!(Power::of_words("120 V 20 A, circuit of its own").alone, Some(true));
+    }
+
+    /// Source: NEMA WD 6 (from memory): both receptacles of 125 V, 15 and 20 A, take a 5-15 plug.
+    #[test]
+    fn a_plain_receptacle_takes_the_usual_plug() {
+        let takes = |there: &str, plug: &str| Power::of_words(there).tells_of(&nema(plug).unwrap());
+        for plain in [
+            "split-wired duplex under the sink, 120 V 20 A",
+            "120 V 20 A dedicated, GFCI, duplex receptacle",
+            "120 V 15 A outlet in the cabinet",
+            "115 V, 15 A quad in a surface box",
+        ] {
+            assert!(takes(plain, "5-15"), "{plain}");
+            assert!(!takes(plain, "5-20") && !takes(plain, "14-50"), "{plain}");
+        }
+        for unsaid in [
+            "120 V 20 A",
+            "120 V 20 A, GFCI breaker",
+            "240 V 20 A duplex",
+            "120 V 30 A outlet",
+            "120/240 V 20 A receptacle",
+            "duplex",
+            "120 V 20 A twist-lock receptacle",
+            "120 V 20 A, no outlet",
+        ] {
+            assert!(!takes(unsaid, "5-15"), "{unsaid}");
+        }
     }
 
     #[test]

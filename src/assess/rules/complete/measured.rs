@@ -44,6 +44,9 @@ declare! {
 const MEASURE: &str =
     "measure it at the floor, in the middle and at the top, and add `measured: {on: …, by: …}` at the opening";
 
+/// What goes into no hole, a bar or a fan, has no floor or top to measure at.
+const MEASURE_THERE: &str = "measure where the thing is set, and add `measured: {on: …, by: …}` at the opening";
+
 const MEASURE_AT_TILE: &str = "measure it again once the tile is set, or write from which faces it was measured: \
     `measured between: studs` with its `wall build-up`, or `finished walls`";
 
@@ -51,7 +54,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.book.rooms.iter().filter_map(once_only));
     for (room, selection) in context.book.selections() {
         let Some(opening) = selection.place.get().and_then(|place| room.opening(place)) else { continue };
-        let lacks = lacking(opening).map(|what| (what.into(), opening.span, MEASURE));
+        let measure = if goes_in(opening) { MEASURE } else { MEASURE_THERE };
+        let lacks = lacking(opening).map(|what| (what.into(), opening.span, measure));
         let Some((what, at, remedy)) = lacks.or_else(|| before_its_tile(context, selection, opening)) else { continue };
         let near = context.dates.runs_out(selection) != RunsOut::Later;
         let severity = if near { Severity::Stop } else { Severity::Query };
@@ -157,11 +161,15 @@ fn lacking(opening: &Opening) -> Option<&'static str> {
     }
 }
 
+/// Whether what an opening is for goes into a hole.
+fn goes_in(opening: &Opening) -> bool {
+    opening.takes.get().is_none_or(|kind| kind.takes_opening())
+}
+
 /// Whether it is no hole: the point where something is connected that goes into none, a mat or a rail, without any size.
 fn is_a_connection(opening: &Opening) -> bool {
-    let goes_in = opening.takes.get().is_none_or(|kind| kind.takes_opening());
     let has_a_size = [&opening.width, &opening.height, &opening.depth].into_iter().any(|size| !size.is_absent());
-    !goes_in && !has_a_size && opening.plumb.is_absent() && opening.measured.is_absent()
+    !goes_in(opening) && !has_a_size && opening.plumb.is_absent() && opening.measured.is_absent()
 }
 
 #[cfg(test)]
@@ -254,5 +262,16 @@ mod tests {
         };
         mat("").stays_silent();
         mat(", width: 900 mm").finds_one();
+        for takes in ["grab bar", "fan", "towel warmer"] {
+            let at = |opening: &str| {
+                Trial::of("complete/measured")
+                    .opening("there", &format!("{{takes: {takes}{opening}}}"))
+                    .selection(&format!("selection: It\nkind: {takes}\nplace: there"), "")
+            };
+            at(", service: {blocking: 2x10 all round}").stays_silent();
+            at(", width: 12\"")
+                .run()
+                .remedies("measure where the thing is set, and add `measured: {on: …, by: …}` at the opening");
+        }
     }
 }

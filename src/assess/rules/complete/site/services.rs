@@ -4,14 +4,15 @@ use super::blocking;
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::Findings;
-use crate::book::{DetailName, ProductOption, Room, Selection, Service};
+use crate::book::{DetailName, Needs, Opening, ProductOption, Room, Selection, Service, Services};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
 use crate::site::{Placement, counter_height};
+use crate::source::Span;
 use crate::units::{Length, Wrote};
-use crate::vocabulary::supply::is_none;
-use crate::vocabulary::{Hazard, Kind, Mention, Words};
+use crate::vocabulary::supply::{Backing, InWords, Worded, is_none};
+use crate::vocabulary::{Hazard, Kind, Mention, Slot, Words};
 
 /// Kinds of which some are heated, and most are not.
 const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
@@ -42,7 +43,7 @@ fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
     let needs = fitted.option.fit.get()?.needs.power.spanned()?;
     let there = fitted.opening.service.power.spanned()?;
     let plug = needs.is.pattern.as_ref()?;
-    if there.is.pattern.is_some() || there.is.hardwired || !there.is_understood() {
+    if there.is.tells_of(plug) || there.is.hardwired || !there.is_understood() {
         return None;
     }
     let message = phrase!(
@@ -116,28 +117,73 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
     if takes_opening || selection.place.get().is_some() || vanity || is_set_out(room, selection) {
         return None;
     }
-    let worded = |words: &'_ str| !is_none(words);
-    let each = [
-        ("power", Hazard::Power, needs.power.spanned().map(|asked| (&asked.value.words, asked.span))),
-        ("duct", Hazard::Air, needs.duct.spanned().map(|asked| (&asked.value.words, asked.span))),
-        ("gas", Hazard::Gas, needs.gas.spanned().map(|asked| (&asked.value.words, asked.span))),
-        ("blocking", blocking::without(selection), needs.blocking.spanned().map(|asked| (&asked.value, asked.span))),
-    ];
-    let asked = each.into_iter().filter_map(|(key, hazard, asked)| Some((key, hazard, asked?)));
-    let asked: Vec<_> = asked.filter(|(_, _, (words, _))| worded(words)).collect();
-    let (_, hazard, (_, at)) = *asked.first()?;
-    let told = asked.iter().map(|(key, _, (words, _))| phrase!("{key} ({})", key, Wrote(words)));
+    let asked = connections(selection, needs);
+    let first = asked.first()?;
+    let (hazard, at) = (first.hazard, first.at);
+    let told = asked.iter().map(|one| phrase!("{key} ({})", one.key, Wrote(one.words)));
     let told = Phrase::series(told.collect::<Vec<_>>());
     let message = phrase!("`{}` needs {told}, and nobody says what is there", selection.name.value, told);
-    let keys = Phrase::joined(asked.iter().map(|(key, ..)| phrase!("{key}: …", key)), ", ");
+    let keys = Phrase::joined(asked.iter().map(|one| phrase!("{key}: …", one.key)), ", ");
     let finding = about(room, selection, option, Severity::Query, at, message);
     let kind = selection.kind.get().map_or("", |kind| kind.name());
-    let remedy = phrase!(
+    let new = phrase!(
         "say what is there where it is connected: under the room's `openings`, without sizes, `{{takes: {kind}, service: {{{keys}}}}}`; and name that as its `place`",
         kind,
         keys
     );
+    let remedy = match there_already(room, &asked) {
+        Some(places) => phrase!("where it is told at an opening already, name that: {places}; else {new}", places, new),
+        None => new,
+    };
     Some(Remark { caution: Some(hazard), ..finding.remedy(remedy) })
+}
+
+/// So many openings at most are named where a thing may be connected.
+const MOST_NAMED: usize = 3;
+
+/// What a thing is connected or fixed to.
+struct Connection<'a> {
+    key: &'static str,
+    hazard: Hazard,
+    words: &'a str,
+    at: Span,
+    /// Whether an opening tells of it.
+    is_told: fn(&Services) -> bool,
+}
+
+/// Everything that a sheet wants in the wall, but for what it wants none of.
+fn connections<'a>(selection: &Selection, needs: &'a Needs) -> Vec<Connection<'a>> {
+    let one = |key, hazard, asked: Option<(&'a str, Span)>, is_told| {
+        let (words, at) = asked.filter(|(words, _)| !is_none(words))?;
+        Some(Connection { key, hazard, words, at, is_told })
+    };
+    let (power, duct, gas) = (needs.power.spanned(), needs.duct.spanned(), needs.gas.spanned());
+    let each = [
+        one("power", Hazard::Power, power.map(|is| (is.value.words.as_str(), is.span)), |there| is_there(&there.power)),
+        one("duct", Hazard::Air, duct.map(|is| (is.value.words.as_str(), is.span)), |there| is_there(&there.duct)),
+        one("gas", Hazard::Gas, gas.map(|is| (is.value.words.as_str(), is.span)), |there| is_there(&there.gas)),
+        one(
+            "blocking",
+            blocking::without(selection),
+            needs.blocking.spanned().map(|is| (is.value.as_str(), is.span)),
+            |there| there.blocking.get().is_some_and(|there| there.is.is == Some(Backing::There)),
+        ),
+    ];
+    each.into_iter().flatten().collect()
+}
+
+/// Whether the words at an opening are understood, and say that something is there.
+fn is_there<T: InWords + Default + PartialEq>(there: &Slot<Worded<T>>) -> bool {
+    there.get().is_some_and(|there| there.is_understood() && !is_none(&there.words))
+}
+
+/// The openings that tell of all of them, each as its `place` would be written: what a disposer plugs into is told at the
+/// sink, and what bars are fixed to at the toilet.
+fn there_already(room: &Room, asked: &[Connection<'_>]) -> Option<Phrase> {
+    let has = |opening: &&Opening| asked.iter().all(|one| (one.is_told)(&opening.service));
+    let told = room.openings.iter().filter(has).take(MOST_NAMED);
+    let places: Vec<Phrase> = told.map(|one| phrase!("`place: {}`", one.name.value)).collect();
+    (!places.is_empty()).then(|| Phrase::joined(places, ", "))
 }
 
 /// Whether the plan sets it out at an opening, which tells what is there.
@@ -188,6 +234,10 @@ mod tests {
         dryer("service: {power: 240 V 30 A 10-30}", sheet).stays_silent();
         dryer("service: {power: 240 V 30 A hardwired}", sheet).stays_silent();
         dryer("service: {power: 240 V 30 A}", "fit: {needs: {power: 240 V 30 A}}").stays_silent();
+        // Whatever plain receptacle there is on such a circuit, it takes the usual plug.
+        let gas = "fit: {needs: {power: 120 V 15 A 5-15}}";
+        dryer("service: {power: '120 V 20 A dedicated, GFCI, duplex receptacle'}", gas).stays_silent();
+        dryer("service: {power: '120 V 20 A'}", gas).finds_one();
     }
 
     #[test]
@@ -218,6 +268,29 @@ mod tests {
             .finds("`It` needs power (120 V 15 A) and duct (4\" round), and nobody says what is there");
         of("grab bar", "blocking: '2x10 at 34\"'", "").finds_one().cautions();
         of("grab bar", "blocking: none", "").stays_silent();
+        // What it needs is told where something else goes.
+        let new = |takes: &str, key: &str| {
+            format!(
+                "say what is there where it is connected: under the room's `openings`, without sizes, `{{takes: {takes}, service: {{{key}: …}}}}`; and name that as its `place`"
+            )
+        };
+        let at_the_toilet = "{takes: toilet, service: {blocking: '2x10, 30\" to 39\" AFF, for the bars'}}";
+        of("grab bar", "blocking: '2x10 at 34\"'", "").opening("toilet", at_the_toilet).run().remedies(&format!(
+            "where it is told at an opening already, name that: `place: toilet`; else {}",
+            new("grab bar", "blocking")
+        ));
+        of("grab bar", "blocking: '2x10 at 34\"'", "place: toilet").opening("toilet", at_the_toilet).stays_silent();
+        of("disposer", "power: 120 V 15 A", "")
+            .opening("sink", "{takes: sink, service: {power: 120 V 20 A 5-20}}")
+            .run()
+            .remedies(&format!(
+                "where it is told at an opening already, name that: `place: sink`; else {}",
+                new("disposer", "power")
+            ));
+        let nothing = "{takes: toilet, service: {blocking: none}}";
+        for elsewhere in [at_the_toilet, nothing] {
+            of("bath fan", "duct: '4\" round'", "").opening("toilet", elsewhere).run().remedies(&new("fan", "duct"));
+        }
         of("bath fan", "duct: '4\" round'", "place: fan")
             .opening("fan", "{takes: fan, service: {duct: '4\" round'}}")
             .stays_silent();
