@@ -29,7 +29,7 @@ record! {
 record! {
     item
     pub struct HungLights = HUNG("hung lights", "lights set out over an island, a run of counter, a fixture or an opening, in plan") {
-        selection: Slot<String> = "selection", "the lights", "Pendants" as name::Selection;
+        selection: Slot<String> = "selection", "the lights, or a fan in the ceiling", "Pendants" as name::Selection;
         over: Slot<String> = "over", "the island, run, fixture or opening that they hang over, by its name", "island";
         count: Slot<u32> = "count", "how many", "3";
         at: Slot<Readings> = "at",

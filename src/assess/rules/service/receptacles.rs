@@ -3,7 +3,7 @@
 use crate::assess::codes::{COUNTER_THAT_NEEDS_ONE, Family, RECEPTACLE_SPACING};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{CounterRun, Island, Room};
+use crate::book::{CounterRun, Island, Room, WallBox};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::units::Length;
 use crate::vocabulary::Hazard;
@@ -16,8 +16,8 @@ declare! {
     /// stretches): none for one shorter than {12"}, else one for every {48"} or part of it, so that no point
     /// is farther than {24"} from one. An island by the adopted edition of the NEC: to 2017 one if it is
     /// {24"} × {12"} or more; 2020 one for the first 9 sq ft and one for each further 18 or part; 2023 none,
-    /// but a box provided for a later one. Where the book adopts an edition, and `counters` says nothing of an island of the
-    /// plan that has cabinets, it is asked.
+    /// but a box provided for a later one. Where `counters` does not count them, the plan's `outlets` in its sides do. Where
+    /// the book adopts an edition, and neither says anything of an island of the plan that has cabinets, it is asked.
     ///
     /// ## Why it matters
     /// Boxes that are missing when the stone is set are cut into it afterwards, or never.
@@ -83,7 +83,8 @@ fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Re
     let adopted = context.rulings().editions().year(Family::Nec);
     let severity = if adopted.is_some() { Severity::Stop } else { Severity::Query };
     let edition = adopted.unwrap_or(USUAL_EDITION);
-    let has = counter.receptacles.get().copied().unwrap_or(0);
+    let set_out = || of_plan(room, &counter.name.value);
+    let has = counter.receptacles.get().copied().unwrap_or_else(set_out);
     let source = format!("NEC {edition}, 210.52(C)(2)");
     if edition >= 2023 {
         let provided = has > 0 || counter.provision.get() == Some(&true);
@@ -112,11 +113,39 @@ fn nobody_says(context: &Context<'_>, room: &Room, island: &Island) -> Option<Re
         return None;
     }
     let name = &island.name.value;
+    let has = of_plan(room, name);
+    if has > 0 {
+        return fewer(context, room, island, edition, has);
+    }
     let message = phrase!("nobody says what receptacles the island `{name}` has", name);
     let finding = Remark::query(island.name.span, message).room(&room.folder).part(name);
     let remedy = "write it under the room's `counters`: at that counter its length and depth, that it is an `island`, and its `receptacles` or `provision`";
     Some(finding.source(format!("NEC {edition}, 210.52(C)(2)")).remedy(remedy))
 }
+
+/// How many receptacles the plan sets out in the sides of an island.
+fn of_plan(room: &Room, island: &str) -> u32 {
+    let in_it = |outlet: &&WallBox| outlet.island.get().is_some_and(|of| of.eq_ignore_ascii_case(island));
+    room.outlets.iter().filter(in_it).map(WallBox::holds).fold(0, u32::saturating_add)
+}
+
+/// What the plan sets out in an island, where that is fewer than the code asks; what its top has besides, nobody says.
+fn fewer(context: &Context<'_>, room: &Room, island: &Island, edition: u16, has: u32) -> Option<Remark> {
+    let (long, deep) = *island.size.get()?;
+    let wants = match edition {
+        2023.. => 0,
+        2020.. => by_area(long, deep),
+        _ => by_size(long, deep),
+    };
+    let length = say(long.max(deep), context.book.project.units);
+    let name = &island.name.value;
+    let message = phrase!("the counter `{}`, {length} long, has {} of {} receptacles", name, length, has, wants);
+    let finding = Remark::query(island.name.span, message).room(&room.folder).part(name);
+    (has < wants).then(|| finding.source(format!("NEC {edition}, 210.52(C)(2)")).remedy(BOXES))
+}
+
+/// How to have the missing ones.
+const BOXES: &str = "have the electrician plan the missing boxes before the counter is templated";
 
 /// NEC 2020: one for the first 9 sq ft, one for each further 18 or part of it.
 fn by_area(length: Length, depth: Length) -> u32 {
@@ -152,8 +181,7 @@ fn tell(context: &Context<'_>, room: &Room, counter: &CounterRun, told: Wants) -
         told.has,
         told.wants
     );
-    let remedy = "have the electrician plan the missing boxes before the counter is templated";
-    Some(finding(room, counter, told.severity, message).remedy(remedy).source(told.source))
+    Some(finding(room, counter, told.severity, message).remedy(BOXES).source(told.source))
 }
 
 fn finding(room: &Room, counter: &CounterRun, severity: Severity, message: Phrase) -> Remark {
@@ -235,5 +263,17 @@ mod tests {
             .points_at(&["rooms/kitchen/room.yaml:3:11"]);
         island("counters: {island: {length: 84\", depth: 40\", island: true, receptacles: 2}}", adopts).stays_silent();
         island("", "").stays_silent();
+        // Those that the plan sets out in its sides are told.
+        let outlet =
+            |name: &str, side: &str| format!("{name}: {{island: island, side: {side}, centre: 12\", height: 30\"}}");
+        let one = format!("outlets: {{{}}}", outlet("end", "right side"));
+        let both = format!("outlets: {{{}, {}}}", outlet("end", "right side"), outlet("other", "left side"));
+        island(&both, adopts).stays_silent();
+        island(&one, "codes: {adopts: [NEC 2017]}").stays_silent();
+        island(&one, "codes: {adopts: [NEC 2023]}").stays_silent();
+        island(&one, adopts).finds("the counter `island`, 84\" (2134 mm) long, has 1 of 2 receptacles").weighs("query");
+        let counter = "counters: {island: {length: 84\", depth: 40\", island: true}}";
+        island(&format!("{both}\n{counter}"), adopts).stays_silent();
+        island(&format!("{one}\n{counter}"), adopts).finds_one().weighs("stop");
     }
 }

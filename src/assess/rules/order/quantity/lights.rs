@@ -6,7 +6,7 @@ use crate::book::{HungLights, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::source::Span;
 use crate::units::Counted;
-use crate::vocabulary::Trade;
+use crate::vocabulary::{Kind, Trade};
 
 /// Tells of lights that are set out and not ordered, ordered and not set out, or are none.
 pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
@@ -18,8 +18,9 @@ pub fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
+/// Whether a plan may set it out as it does lights: it is one, or a fan, which is let into a ceiling as they are.
 fn is_light(selection: &Selection) -> bool {
-    selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Lighting)
+    selection.is(Kind::Fan) || selection.kind.get().is_some_and(|kind| kind.trade() == Trade::Lighting)
 }
 
 /// Lights of the plan for which something else is chosen.

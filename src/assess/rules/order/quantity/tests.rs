@@ -139,6 +139,13 @@ fn as_many_lights_are_ordered_as_are_set_out() {
         .room(&format!("{plan}\nlights: {{row: {{selection: Stools, over: island, count: 3}}}}"))
         .selection("selection: Stools\nkind: rug", "quantity: 3")
         .finds("the plan hangs `Stools` as lights, and it is a rug");
+    let fan = |count: &str| {
+        Trial::of("order/quantity")
+            .room(&format!("{plan}\nlights: {{fan: {{selection: Fan, over: island, count: {count}}}}}"))
+            .selection("selection: Fan\nkind: bath fan", "quantity: 1")
+    };
+    fan("1").stays_silent();
+    fan("2").finds("2 of `Fan` are set out, and 1 ordered").weighs("stop");
 }
 
 /// Source: arithmetic; trade reports F-96 (trim is ordered by length, with the tile).
