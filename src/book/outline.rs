@@ -33,7 +33,7 @@ impl Outline {
 
 impl Value for Outline {
     const TYPE: FieldType =
-        FieldType::Either(&FieldType::Sides, &FieldType::List(&FieldType::List(&FieldType::Length)));
+        FieldType::Either(&FieldType::TwoSides, &FieldType::List(&FieldType::List(&FieldType::Length)));
 
     fn read(node: &Node, faults: &mut Faults) -> Option<Self> {
         match &node.value {

@@ -148,7 +148,7 @@ impl Shown for Piece {
 }
 
 impl NamedValue for Piece {
-    const TYPE: FieldType = FieldType::Sides;
+    const TYPE: FieldType = FieldType::TwoSides;
 
     fn name(&self) -> &str {
         &self.name

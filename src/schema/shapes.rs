@@ -22,9 +22,12 @@ pub fn schema(shape: &FieldType) -> Value {
         FieldType::Readings => {
             json!({"anyOf": [text(&length()), {"type": "array", "items": text(&length()), "minItems": 1}]})
         }
-        FieldType::Sides => json!({"type": "string", "pattern": format!("{LENGTH_UNIT}.*[x×].*{LENGTH_UNIT}")}),
-        FieldType::Clearance => json!({"type": "string", "pattern": format!("^ *{NUMBER} ?{LENGTH_UNIT}")}),
-        FieldType::Area => json!({"type": "string", "pattern": "(sq|ft2|m2|in2|ft²|m²|in²|square)"}),
+        FieldType::Sides | FieldType::TwoSides | FieldType::ThreeSides => {
+            json!({"type": "string", "pattern": format!("{LENGTH_UNIT}.*[x×].*{LENGTH_UNIT}")})
+        }
+        FieldType::Clearance => json!({"anyOf": [schema(&FieldType::LengthAbove), schema(&FieldType::Area)]}),
+        FieldType::LengthAbove => json!({"type": "string", "pattern": format!("^ *{NUMBER} ?{LENGTH_UNIT}")}),
+        FieldType::Area => json!({"type": "string", "pattern": "(sq|ft2|m2|in2|cm2|ft²|m²|in²|cm²|square)"}),
         FieldType::Money => {
             json!({"anyOf": [{"type": "number"}, {"type": "string", "pattern": "^[^0-9]{0,4}[0-9][0-9,.]*$"}]})
         }

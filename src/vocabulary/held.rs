@@ -121,7 +121,7 @@ values! {
     LengthRange = FieldType::LengthRange, length_range;
     Readings = FieldType::Readings, readings;
     Sides = FieldType::Sides, sides;
-    (Length, Length) = FieldType::Sides, two_sides;
+    (Length, Length) = FieldType::TwoSides, two_sides;
     Clearance = FieldType::Clearance, clearance;
     Area = FieldType::Area, area;
     Percent = FieldType::Percent, percent;

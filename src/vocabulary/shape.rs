@@ -78,8 +78,14 @@ pub enum FieldType {
     Readings,
     /// Two or three lengths with `x` between them.
     Sides,
+    /// Two lengths likewise.
+    TwoSides,
+    /// Three lengths likewise.
+    ThreeSides,
     /// A length and, if need be, where it holds: `2" above counter`; or a free cross-section: `200 cm2`.
     Clearance,
+    /// A length above a cooking surface, whether its words say so or not: `6" above counter`.
+    LengthAbove,
     /// An area with its unit.
     Area,
     /// An amount in the book's currency, without its sign.
@@ -152,7 +158,10 @@ impl FieldType {
             Self::LengthRange => "a length or a range".into(),
             Self::Readings => "a length, or a list of the lengths measured".into(),
             Self::Sides => "two or three lengths".into(),
+            Self::TwoSides => "two lengths".into(),
+            Self::ThreeSides => "three lengths".into(),
             Self::Clearance => "a length and where it holds, or a free cross-section".into(),
+            Self::LengthAbove => "a length, with `above counter` behind it or nothing".into(),
             Self::Area => "an area".into(),
             Self::Money => "an amount in the book's currency".into(),
             Self::Currency => "a currency's three letters".into(),
@@ -182,8 +191,10 @@ impl FieldType {
             Self::Length => return by_units("`…\"`", "`… mm`"),
             Self::LengthRange => return by_units("`…\" to …\"`", "`… mm to … mm`"),
             Self::Readings => return by_units("`[…\", …\", …\"]`", "`[… mm, … mm, … mm]`"),
-            Self::Sides => return by_units("`…\" x …\" x …\"`", "`… mm x … mm x … mm`"),
+            Self::TwoSides => return by_units("`…\" x …\"`", "`… mm x … mm`"),
+            Self::Sides | Self::ThreeSides => return by_units("`…\" x …\" x …\"`", "`… mm x … mm x … mm`"),
             Self::Clearance => return by_units("`…\" above counter` or `… sq in`", "`… mm above counter` or `… cm2`"),
+            Self::LengthAbove => return by_units("`…\"`", "`… mm`"),
             Self::Area => return by_units("`… sq ft`", "`… m2`"),
             Self::Money => "`….00`",
             Self::Currency => "`USD`",

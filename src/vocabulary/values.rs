@@ -115,7 +115,11 @@ pub fn lengths(node: &Node, faults: &mut Faults) -> Option<Vec<Length>> {
 
 /// Two or three lengths with `x` between them.
 pub fn sides(node: &Node, faults: &mut Faults) -> Option<Sides> {
-    parsed(node, &FieldType::Sides, faults, Sides::parse, |error| bare_or_wrong(error.is_bare()))
+    sides_as(&FieldType::Sides, node, faults)
+}
+
+fn sides_as(shape: &FieldType, node: &Node, faults: &mut Faults) -> Option<Sides> {
+    parsed(node, shape, faults, Sides::parse, |error| bare_or_wrong(error.is_bare()))
 }
 
 /// Three lengths with `x` between them: a box.
@@ -132,7 +136,8 @@ pub fn two_sides(node: &Node, faults: &mut Faults) -> Option<(Length, Length)> {
 }
 
 fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> {
-    let read = sides(node, faults)?;
+    let shape = if count == 3 { FieldType::ThreeSides } else { FieldType::TwoSides };
+    let read = sides_as(&shape, node, faults)?;
     if read.sides().len() == count {
         return Some(read);
     }
@@ -148,7 +153,11 @@ fn count_sides(node: &Node, count: usize, faults: &mut Faults) -> Option<Sides> 
 
 /// A length, and where it holds; or a free cross-section.
 pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
-    let written = scalar(node, &FieldType::Clearance, faults)?;
+    clear_as(&FieldType::Clearance, node, faults)
+}
+
+fn clear_as(shape: &FieldType, node: &Node, faults: &mut Faults) -> Option<Clearance> {
+    let written = scalar(node, shape, faults)?;
     if let Ok(vent) = Area::parse(written) {
         return Some(Clearance::of_vent(vent));
     }
@@ -166,11 +175,12 @@ pub fn clearance(node: &Node, faults: &mut Faults) -> Option<Clearance> {
 
 /// A length that holds above a counter or a cooking surface, whether its words say so or not.
 pub fn length_above(node: &Node, faults: &mut Faults) -> Option<Length> {
-    let clear = clearance(node, faults)?;
+    let clear = clear_as(&FieldType::LengthAbove, node, faults)?;
     if clear.vent.is_none() && (clear.above || clear.holds.is_empty()) {
         return Some(clear.length);
     }
-    let message = phrase!("is no distance above a cooking surface: `{}`", scalar(node, &FieldType::Clearance, faults)?);
+    let message =
+        phrase!("is no distance above a cooking surface: `{}`", scalar(node, &FieldType::LengthAbove, faults)?);
     faults.stop(Code::WRONG_TYPE, node.span, message, "write the length, with `above counter` behind it or nothing");
     None
 }

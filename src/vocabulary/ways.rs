@@ -139,7 +139,7 @@ ways! {
     /// Two lengths in a list.
     TwoLengths: (Length, Length) = FieldType::List(&FieldType::Length), values::two_lengths;
     /// Three lengths: a box.
-    ThreeSides: Sides = FieldType::Sides, values::three_sides;
+    ThreeSides: Sides = FieldType::ThreeSides, values::three_sides;
     /// A length that holds above a cooking surface, said so or not.
-    AboveTheSurface: Length = FieldType::Clearance, values::length_above;
+    AboveTheSurface: Length = FieldType::LengthAbove, values::length_above;
 }
