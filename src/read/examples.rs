@@ -61,8 +61,8 @@ fn shapes(shape: &FieldType) -> Vec<String> {
             let wanted = other.wanted();
             let (shown, name) = (wanted.text(), other.name());
             let times = |one: &&str| shown.matches(&format!("`{one}`")).count();
-            assert!(open.iter().all(|one| times(&one) > 0), "not shown: {shown}");
-            let known: usize = open.iter().map(|one| times(&one)).sum();
+            assert!(open.iter().all(|one| times(one) > 0), "not shown: {shown}");
+            let known: usize = open.iter().map(|one| times(one)).sum();
             let marks = shown.matches('`').count() - name.text().matches('`').count();
             assert!(marks == 2 * known || open.is_empty(), "the test knows all of: {shown}");
             open.iter().map(|one| one.replace('…', "2")).collect()
