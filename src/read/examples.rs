@@ -62,7 +62,7 @@ fn shapes(shape: &FieldType) -> Vec<String> {
             let (shown, name) = (wanted.text(), other.name());
             let times = |one: &&str| shown.matches(&format!("`{one}`")).count();
             assert!(open.iter().all(|one| times(one) > 0), "not shown: {shown}");
-            let known: usize = open.iter().map(|one| times(one)).sum();
+            let known: usize = open.iter().map(times).sum();
             let marks = shown.matches('`').count() - name.text().matches('`').count();
             assert!(marks == 2 * known || open.is_empty(), "the test knows all of: {shown}");
             open.iter().map(|one| one.replace('…', "2")).collect()

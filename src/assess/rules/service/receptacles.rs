@@ -77,7 +77,7 @@ fn on_a_wall(length: Length, least: Length, spacing: Length) -> u32 {
 
 fn island(context: &Context<'_>, room: &Room, counter: &CounterRun) -> Option<Remark> {
     let (length, depth) = (counter.length.value, *counter.depth.get()?);
-    if !context.rulings().offers(Family::Nec) {
+    if !context.rulings().offers(Family::Nec) || counter.receptacles.is_faulty() {
         return None;
     }
     let adopted = context.rulings().editions().year(Family::Nec);
@@ -275,5 +275,8 @@ mod tests {
         let counter = "counters: {island: {length: 84\", depth: 40\", island: true}}";
         island(&format!("{both}\n{counter}"), adopts).stays_silent();
         island(&format!("{one}\n{counter}"), adopts).finds_one().weighs("stop");
+        // How many there are can't be read, which is told by itself.
+        let unread = "counters: {island: {length: 84\", depth: 40\", island: true, receptacles: some}}";
+        island(unread, adopts).of_any_yaml().stays_silent();
     }
 }
