@@ -46,10 +46,9 @@ const OR: [&str; 6] = ["or", "nor", "o", "ni", "oder", "noch"];
 impl InWords for Breaks {
     fn of_words(words: &str) -> Self {
         let told = words_of(words);
-        let names_a_body = told.iter().any(|word| BODIES.contains(&word.as_str()));
+        let named = standards(&told);
         let is_safe = |word: &String| {
-            let is_a_standard = STANDARDS.iter().any(|number| word == number) && names_a_body;
-            Mention::SafetyGlass.is_in(word) || SAFE.contains(&word.as_str()) || is_a_standard
+            Mention::SafetyGlass.is_in(word) || SAFE.contains(&word.as_str()) || named.contains(&word.as_str())
         };
         let lower = words.to_lowercase();
         let parts: Vec<Vec<String>> = lower.split([',', ';', '(', ')', '.', ':']).map(words_of).collect();
@@ -78,6 +77,16 @@ impl InWords for Breaks {
             _ => Self::Unsaid,
         }
     }
+}
+
+/// The numbers of standards that words name: beside whose they are, and no size (`en 1201 mm` is Spanish).
+fn standards(words: &[String]) -> Vec<&str> {
+    let is_size = |next: Option<&String>| next.is_some_and(|next| ["mm", "cm", "x"].contains(&next.as_str()));
+    let pairs = words.windows(2).enumerate().filter_map(|(at, pair)| match pair {
+        [body, number] if BODIES.contains(&body.as_str()) && !is_size(words.get(at + 2)) => Some(number.as_str()),
+        _ => None,
+    });
+    pairs.filter(|number| STANDARDS.contains(number)).collect()
 }
 
 /// Whether a word leaves what was denied before it denied: `not to EN 12150`.
@@ -142,7 +151,7 @@ mod tests {
         ] {
             tells(words, Breaks::IntoSplinters);
         }
-        for words in ["8 mm clear", "frosted", "3/8\"", "1201 mm high, clear", "room temperature"] {
+        for words in ["8 mm clear", "frosted", "3/8\"", "room temperature"] {
             tells(words, Breaks::Unsaid);
         }
     }
@@ -162,6 +171,9 @@ mod tests {
         }
         for words in ["not SGCC-certified", "not to ANSI Z97.1", "sin cristal de seguridad"] {
             assert_eq!(Breaks::of_words(words), Breaks::IntoSplinters, "{words}");
+        }
+        for words in ["1201 mm high, clear", "cristal de 1201 x 2208 mm en marco", "en 1201 mm"] {
+            assert_eq!(Breaks::of_words(words), Breaks::Unsaid, "{words}");
         }
     }
 }

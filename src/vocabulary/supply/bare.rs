@@ -13,7 +13,21 @@ const UNITS: [&str; 14] =
 
 /// A text in small letters in which each such size has its unit: no duct is as many inches wide as it is millimetres.
 pub(super) fn with_units(lower: &str) -> String {
-    let spaced = lower.replace('×', " x ");
+    let phrases = lower.split_inclusive([',', ';']);
+    phrases.map(of_phrase).collect()
+}
+
+/// What says that sides are those of a duct, where they do not begin the phrase: `through a 90 x 45 wall`.
+const DUCTS: [&str; 16] = [
+    "duct", "channel", "flat", "rectang", "kanal", "conducto", "conduit", "galvan", "metal", "steel", "alumin",
+    "plastic", "pvc", "oval", "stack", "tubo",
+];
+
+fn of_phrase(phrase: &str) -> String {
+    let begins = phrase.trim_start().starts_with(|letter: char| letter.is_ascii_digit());
+    let is_of_a_duct = begins || DUCTS.iter().any(|word| phrase.contains(word));
+    let lead = phrase.get(..phrase.len() - phrase.trim_start().len()).unwrap_or_default();
+    let spaced = phrase.replace('×', " x ");
     let words: Vec<String> = spaced.split_whitespace().flat_map(apart).collect();
     let mut written: Vec<String> = Vec::with_capacity(words.len());
     for (at, word) in words.iter().enumerate() {
@@ -21,7 +35,7 @@ pub(super) fn with_units(lower: &str) -> String {
         let next = words.get(at + 1).map(String::as_str).unwrap_or_default();
         let is_second = before.is_some_and(|sign| TIMES.contains(&sign.as_str()));
         let first = at.checked_sub(2).and_then(|first| words.get(first));
-        let of_sides = first.filter(|_| is_second).and_then(|first| unit_of_sides(first, word, next));
+        let of_sides = first.filter(|_| is_second && is_of_a_duct).and_then(|first| unit_of_sides(first, word, next));
         let of_round = || DIAMETERS.contains(&bare(next)).then(|| unit_of_round(word)).flatten();
         let Some(unit) = of_sides.or_else(of_round) else {
             written.push(word.clone());
@@ -35,7 +49,7 @@ pub(super) fn with_units(lower: &str) -> String {
         }
         written.push(format!("{}{unit}{}", bare(word), word.get(bare(word).len()..).unwrap_or_default()));
     }
-    written.join(" ")
+    format!("{lead}{}", written.join(" "))
 }
 
 /// `220x90` as three words, `150dia` as two.
@@ -106,6 +120,8 @@ mod tests {
             "8\" round, 2 x 45° bends",
             "8\" round between 2 x 6 studs",
             "through 100 x 50 joists",
+            "150 mm rigid, through the 90 x 45 wall",
+            "150 mm, hatch 300 x 300 in the ceiling",
             "150 mm, 2 x 90 bends",
             "8\" dia",
         ] {

@@ -326,6 +326,7 @@ mod tests {
             "hose clipped low under the counter",
             "hose to be hooked up under the worktop later",
             "spigot 500 mm high, hose to the trap",
+            "hose clipped to the high-level spigot",
         ] {
             assert_eq!(read(unsaid), (None, false), "{unsaid}");
         }

@@ -10,7 +10,9 @@ pub(super) enum Wall {
 }
 
 /// The finished floor in one German word, by its beginning: `OKFFB`, `Fertigfußboden`.
-const FLOORS: [&str; 5] = ["okf", "fertigfu", "fertigbod", "fußbod", "fussbod"];
+const FLOORS: [&str; 3] = ["okf", "fertigfu", "fertigbod"];
+/// The same, as it is: `Fußbodenheizung` is another thing.
+const FLOOR: [&str; 4] = ["fußboden", "fußbodens", "fussboden", "fussbodens"];
 /// The floor before it is finished, from which no height is counted here.
 const ROUGH_FLOORS: [&str; 4] = ["okr", "rohfu", "rohbod", "rohdecke"];
 /// A wall's face in other languages.
@@ -40,7 +42,7 @@ const SIDES: [&str; 8] = ["derech", "izquierd", "lateral", "recht", "link", "sei
 
 /// Whether words name the finished floor in German.
 pub(super) fn names_a_finished_floor(words: &[&str]) -> bool {
-    words.iter().any(|word| begins(word, &FLOORS))
+    words.iter().any(|word| begins(word, &FLOORS) || FLOOR.contains(word))
 }
 
 /// Whether words name the floor as it is before its covering.

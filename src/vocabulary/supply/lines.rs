@@ -51,6 +51,8 @@ fn pair(pieces: &[&str]) -> Option<usize> {
         PAIRS.iter().any(|(hot, cold)| (one == *hot && other == *cold) || (one == *cold && other == *hot))
     };
     match pieces {
+        // `C/H` is what heats the house.
+        ["c", sign, "h", ..] if sign.trim() == "/" => None,
         [one, sign, other, ..] if SIGNS.contains(&sign.trim()) && is_pair(one, other) => Some(3),
         [one, _, and, _, other, ..] if AND.contains(and) && is_pair(one, other) => Some(5),
         _ => None,
@@ -95,7 +97,7 @@ mod tests {
             let water = Water::of_words(hot);
             assert!(water.hot && !water.cold, "{hot}: {water:?}");
         }
-        for neither in ["1/2\", stubs at both sides", "C, 1/2\"", "1/2\" aircon"] {
+        for neither in ["C/H flow and return, 15 mm", "1/2\", stubs at both sides", "C, 1/2\"", "1/2\" aircon"] {
             let water = Water::of_words(neither);
             assert!(!water.hot && !water.cold, "{neither}: {water:?}");
         }

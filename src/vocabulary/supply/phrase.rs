@@ -378,7 +378,9 @@ mod tests {
         assert_eq!(told("1 1/2\", 18\" AFF"), [("1 1/2\"".into(), Meaning::Size), ("18\"".into(), Meaning::Height)]);
         let example = "1 1/2\" under the tub's middle, joist clear by 5\"";
         assert_eq!(told(example), [("1 1/2\"".into(), Meaning::Size), ("5\"".into(), Meaning::Distance)]);
-        assert_eq!(height("DN 50, 650 mm über OKRF"), None);
+        for none in ["DN 50, 650 mm über OKRF", "50 mm unter der Fußbodenheizung"] {
+            assert_eq!(height(none), None, "{none}");
+        }
         assert_eq!(told("standpipe"), []);
         for size in [
             "1/2\" hot and cold through the floor",

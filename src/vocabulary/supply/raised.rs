@@ -47,7 +47,9 @@ pub(super) fn is_led_up(part: &str) -> bool {
     let begins = |known: &[&str]| words.iter().any(|word| known.iter().any(|known| word.starts_with(known)));
     let is_up = words.iter().any(|word| UP.iter().any(|up| word == up || up.len() > 5 && word.starts_with(up)));
     let under = UNDERSIDES.iter().any(|place| part.contains(place));
-    let is_low = begins(&["low", "baja", "tief"]) || part.contains("not ") || denied_anywhere(&words);
+    let is_low = begins(&["low", "baja", "tief"])
+        || ["not ", "high spigot", "high level"].iter().any(|not| part.contains(not))
+        || denied_anywhere(&words);
     begins(&HOSES) && (is_up && (begins(&HELD) || under) || part.contains("up and over")) && !is_low
 }
 
