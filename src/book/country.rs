@@ -1,5 +1,6 @@
 //! The country that the work is in.
 
+use crate::vocabulary::supply::PlugStandard;
 use crate::vocabulary::words;
 
 words! {
@@ -46,6 +47,21 @@ words! {
 }
 
 impl Country {
+    /// The receptacle that the rooms there have, where every one of 220 to 240 V is of one standard (IEC's list of plugs by
+    /// country, from memory).
+    pub fn receptacle(self) -> Option<PlugStandard> {
+        match self {
+            Self::Germany | Self::Austria | Self::Netherlands | Self::Luxembourg | Self::Spain | Self::Portugal => {
+                Some(PlugStandard::Schuko)
+            }
+            Self::Norway | Self::Sweden | Self::Finland | Self::Iceland => Some(PlugStandard::Schuko),
+            Self::France | Self::Belgium | Self::Poland | Self::Czechia => Some(PlugStandard::French),
+            Self::UnitedKingdom | Self::Ireland | Self::Singapore => Some(PlugStandard::Bs1363),
+            Self::Australia | Self::NewZealand => Some(PlugStandard::As3112),
+            _ => None,
+        }
+    }
+
     /// Whether appliances and lights are sold there by North American sheets.
     pub fn is_north_american(self) -> bool {
         matches!(self, Self::UnitedStates | Self::Canada | Self::Mexico)

@@ -38,7 +38,7 @@ pub use phrase::{Face, heights, one_length};
 
 use crate::units::LengthRange;
 pub use pipe::{Pipe, Section};
-pub use plug::Plug;
+pub use plug::{Plug, PlugStandard};
 pub use power::Power;
 pub use side::Side;
 pub use valve::Valve;

@@ -5,7 +5,7 @@ use crate::units::Length;
 use super::alone::alone;
 use super::figure::{Amount, Figure, Figures, Unit};
 use super::phrase;
-use super::plug::Plug;
+use super::plug::{Plug, PlugStandard};
 use super::wire;
 use super::{InWords, denied};
 
@@ -28,6 +28,8 @@ pub struct Power {
     pub phases: Option<u32>,
     /// Whether a plain receptacle of 120 V and 15 or 20 A is named.
     pub plain_receptacle: bool,
+    /// Whether a socket of a house is named in 220 to 240 V, of which its country says the pattern.
+    pub plain_socket: bool,
     /// Connected without a plug.
     pub hardwired: bool,
     /// Through a switched fuse, which may have a socket behind it.
@@ -53,6 +55,7 @@ impl InWords for Power {
         let amps = if of_one { all_amps() } else { figures.whole(Unit::Ampere) };
         Self {
             plain_receptacle: is_plain_receptacle(&lower, &volts, amps),
+            plain_socket: is_plain_socket(&lower, &volts, amps),
             volts,
             amps,
             watts: figures.in_thousandths(Unit::Kilowatt).or_else(|| figures.whole(Unit::Watt)),
@@ -127,6 +130,33 @@ fn is_plain_receptacle(lower: &str, volts: &[u32], amps: Option<Amount>) -> bool
     is_usual && carries && named && !LOCKING.iter().any(|word| lower.contains(word))
 }
 
+/// What a socket is called where there are 220 to 240 V, whatever its pattern.
+const SOCKETS: [&str; 8] = [
+    "steckdose",
+    "enchufe",
+    "toma de corriente",
+    "base de corriente",
+    "toma con toma de tierra",
+    "prise de courant",
+    "socket",
+    "stikkontakt",
+];
+/// Words of sockets that are not those of a house's rooms.
+const OTHERS: [&str; 8] = ["cee", "perilex", "industri", "commando", "drehstrom", "herd", "trifásic", "camping"];
+/// Volts of those, and the most amperes that they carry (IEC 60884-1, from memory).
+const OF_ROOMS: ((u32, u32), u32) = ((220, 240), 16);
+
+/// Whether a socket is named and nothing but the volts and amperes of a usual one.
+fn is_plain_socket(lower: &str, volts: &[u32], amps: Option<Amount>) -> bool {
+    let ((least, most), carries) = OF_ROOMS;
+    let is_usual = volts.iter().all(|volts| (least..=most).contains(volts));
+    let named = SOCKETS.iter().any(|word| is_told(lower, word));
+    is_usual
+        && amps.is_none_or(|amps| amps.taken() <= carries)
+        && named
+        && !OTHERS.iter().any(|word| lower.contains(word))
+}
+
 /// Numbers of phases in words.
 const PHASES: [(u32, [&str; 6]); 3] = [
     (1, ["single phase", "single-phase", "einphasig", "monofásic", "monofasic", "monophas"]),
@@ -154,8 +184,11 @@ fn phases(lower: &str) -> Option<u32> {
 
 impl Power {
     /// Whether its receptacle is known, or known to take that plug: a plain one takes a 5-15, whichever of both it is.
-    pub fn tells_of(&self, plug: &Plug) -> bool {
-        self.pattern.is_some() || self.plain_receptacle && plug.is_usual()
+    /// So does a plain socket, where it is the one that the rooms of its country have.
+    pub fn tells_of(&self, plug: &Plug, of_the_country: Option<PlugStandard>) -> bool {
+        let takes = |standard| plug.goes_into(&Plug::Other(standard));
+        let plain = self.plain_receptacle && plug.is_usual() || self.plain_socket && of_the_country.is_some_and(takes);
+        self.pattern.is_some() || plain
     }
 
     /// Whether the circuit has a voltage that this is made for.
@@ -229,7 +262,7 @@ mod tests {
     /// Source: NEMA WD 6 (from memory): both receptacles of 125 V, 15 and 20 A, take a 5-15 plug.
     #[test]
     fn a_plain_receptacle_takes_the_usual_plug() {
-        let takes = |there: &str, plug: &str| Power::of_words(there).tells_of(&nema(plug).unwrap());
+        let takes = |there: &str, plug: &str| Power::of_words(there).tells_of(&nema(plug).unwrap(), None);
         for plain in [
             "split-wired duplex under the sink, 120 V 20 A",
             "120 V 20 A dedicated, GFCI, duplex receptacle",
@@ -250,6 +283,33 @@ mod tests {
             "120 V 20 A, no outlet",
         ] {
             assert!(!takes(unsaid, "5-15"), "{unsaid}");
+        }
+    }
+
+    /// Source: CEE 7/4 (from memory): the socket of Germany's and Spain's rooms is Schuko.
+    #[test]
+    fn a_plain_socket_is_the_one_of_its_country() {
+        let schuko = Plug::Other(PlugStandard::Schuko);
+        let takes = |there: &str, country| Power::of_words(there).tells_of(&schuko, country);
+        for plain in [
+            "Steckdose 16 A, 230 V, hinter dem Gerät",
+            "230 V, abgesichert 16 A, Doppelsteckdose",
+            "enchufe 16 A detrás del frigorífico, 230 V",
+            "circuito C2, 16 A, toma con toma de tierra",
+        ] {
+            assert!(takes(plain, Some(PlugStandard::Schuko)), "{plain}");
+            assert!(!takes(plain, Some(PlugStandard::Bs1363)) && !takes(plain, None), "{plain}");
+        }
+        for other in [
+            "230 V 16 A",
+            "keine Steckdose",
+            "CEE-Steckdose 16 A, 230 V",
+            "Steckdose 400 V, 16 A",
+            "Herdanschlussdose",
+            "enchufe 25 A, 230 V",
+            "enchufe 120 V",
+        ] {
+            assert!(!takes(other, Some(PlugStandard::Schuko)), "{other}");
         }
     }
 

@@ -24,7 +24,7 @@ const HEATERS: [Kind; 2] = [Kind::TowelWarmer, Kind::FloorHeating];
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.connected() {
         findings.extend(super::words::ask(&fitted));
-        findings.extend(pattern(&fitted));
+        findings.extend(pattern(context, &fitted));
         findings.extend(blocking::ask(&fitted));
         findings.extend(zones(&fitted));
         findings.extend(height_of_drain(&fitted));
@@ -39,11 +39,12 @@ fn with_power(finding: Remark) -> Remark {
 }
 
 /// The plug is known, and the receptacle is not.
-fn pattern(fitted: &Placement<'_>) -> Option<Remark> {
+fn pattern(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
+    let of_the_country = context.book.project.country.get().and_then(|country| country.receptacle());
     let needs = fitted.option.fit.get()?.needs.power.spanned()?;
     let there = fitted.opening.service.power.spanned()?;
     let plug = needs.is.pattern.as_ref()?;
-    if there.is.tells_of(plug) || there.is.hardwired || !there.is_understood() {
+    if there.is.tells_of(plug, of_the_country) || there.is.hardwired || !there.is_understood() {
         return None;
     }
     let message = phrase!(
@@ -238,6 +239,15 @@ mod tests {
         let gas = "fit: {needs: {power: 120 V 15 A 5-15}}";
         dryer("service: {power: '120 V 20 A dedicated, GFCI, duplex receptacle'}", gas).stays_silent();
         dryer("service: {power: '120 V 20 A'}", gas).finds_one();
+        // And a plain socket is the one that its country has.
+        let socket = |country: &str| {
+            dryer("service: {power: 'Steckdose 230 V 16 A'}", "fit: {needs: {power: 230 V 10 A Schuko}}")
+                .book(&format!("country: {country}"))
+        };
+        socket("DE").stays_silent();
+        for other in ["GB", "CH"] {
+            socket(other).finds_one().cautions();
+        }
     }
 
     #[test]
