@@ -41,6 +41,8 @@ struct Housing<'a> {
     height: Option<Length>,
     /// The underside of the counter that lies on the row.
     under_top: Option<Length>,
+    /// The top of that counter.
+    counter: Option<Length>,
 }
 
 impl Housing<'_> {
@@ -77,13 +79,15 @@ fn boxes(room: &Room) -> impl Iterator<Item = Housing<'_>> {
         let height = |part: &Part| part.height.get().or_else(|| run.height.get()).copied();
         let top = run.counter.height.get().filter(|_| run.above_floor.is_absent());
         let under_top = top.map(|top| *top - thickness_on(room, &run.name));
-        run.parts.iter().map(move |part| Housing { part, bottom, plinth, height: height(part), under_top })
+        let counter = top.copied();
+        run.parts.iter().map(move |part| Housing { part, bottom, plinth, height: height(part), under_top, counter })
     });
     let sides = room.islands.iter().flat_map(|island| {
-        let under_top = island.height.get().map(|top| *top - thickness_on(room, &island.name));
+        let counter = island.height.get().copied();
+        let under_top = counter.map(|top| top - thickness_on(room, &island.name));
         let parts = island.sides().flat_map(|side| side.parts.iter());
         let (bottom, plinth) = (Length::ZERO, Length::ZERO);
-        parts.map(move |part| Housing { part, bottom, plinth, height: height_of_part(part), under_top })
+        parts.map(move |part| Housing { part, bottom, plinth, height: height_of_part(part), under_top, counter })
     });
     runs.chain(sides).filter(|one| matches!(one.part.is, PartIs::Cabinet(_) | PartIs::Tall(_)))
 }
@@ -178,6 +182,13 @@ fn reach(room: &Room, opening: &Opening) -> Option<(Length, Length)> {
     Some((low, low + written.unwrap_or_else(chosen)?))
 }
 
+/// Bottom and top of what hangs in a counter of that height; none where nobody says how far down it reaches.
+fn reach_down(room: &Room, opening: &Opening, counter: Length) -> Option<(Length, Length)> {
+    let hangs = opening.takes_one(Trait::CutIntoCounter) && opening.sill.is_absent();
+    let down = height_needed(room, opening).filter(|_| hangs)?;
+    Some((counter - down, counter))
+}
+
 fn of_part<'a>(room: &'a Room, of: &Housing<'a>) -> Vec<Outside<'a>> {
     let part = of.part;
     let held = part.holds.iter().filter_map(|name| room.opening(name));
@@ -194,6 +205,9 @@ fn of_part<'a>(room: &'a Room, of: &Housing<'a>) -> Vec<Outside<'a>> {
         };
         found.extend(past.map(|(past, by)| Outside { opening, part, past, by }));
     }
+    let from_the_top = part.holds.iter().filter_map(|name| room.opening(name));
+    held.extend(from_the_top.filter_map(|opening| Some((opening, reach_down(room, opening, of.counter?)?))));
+    held.sort_by_key(|(_, reach)| *reach);
     for ((lower, (_, high)), (upper, (low, _))) in held.iter().zip(held.iter().skip(1)) {
         if low < high {
             found.push(Outside { opening: upper, part, past: Past::Into(lower), by: *high - *low });

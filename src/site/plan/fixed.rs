@@ -17,7 +17,13 @@ impl<'a> Placing<'a> {
     /// An opening cut into the middle of a cabinet, or into the counter over it.
     ///
     /// Of several that are cut into one counter, each is in the middle of its share.
-    pub(super) fn held(&mut self, opening: &'a Opening, cabinet: usize, (number, of): (i64, i64), span: Span) {
+    pub(super) fn held(
+        &mut self,
+        opening: &'a Opening,
+        (cabinet, counter): (usize, Option<Length>),
+        (number, of): (i64, i64),
+        span: Span,
+    ) {
         let Some(holder) = self.plan.things.get(cabinet).cloned() else { return };
         let let_in = opening.takes_one(Trait::CutIntoCounter);
         let width = opening.governing_width().unwrap_or(holder.width());
@@ -30,7 +36,10 @@ impl<'a> Placing<'a> {
         let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
         // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
         let front = if let_in { holder.out.1 - spare.half() } else { holder.out.1 };
-        let low = opening.sill.get().copied().unwrap_or(holder.low);
+        // What is let into a counter reaches down from its top, not up from the floor of the cabinet under it.
+        let top = opening.counter_height.get().copied().or(counter).filter(|_| let_in);
+        let hangs = top.map(|top| top - height_of(opening).unwrap_or_default());
+        let low = opening.sill.get().copied().or(hangs).unwrap_or(holder.low);
         self.plan.things.push(Thing {
             name: &opening.name.value,
             what: What::Opening,

@@ -230,11 +230,11 @@ impl<'a> Placing<'a> {
             within: sizes.body,
             span: part.span,
         });
-        self.cut_into(part, self.plan.things.len() - 1);
+        self.cut_into(part, self.plan.things.len() - 1, row.counter.and_then(|counter| counter.height));
     }
 
-    /// Puts what a cabinet holds into it.
-    fn cut_into(&mut self, part: &'a Part, cabinet: usize) {
+    /// Puts what a cabinet holds into it, and into the counter of that height over it.
+    fn cut_into(&mut self, part: &'a Part, cabinet: usize, counter: Option<Length>) {
         let held: Vec<_> = part.holds.iter().filter_map(|name| Some((name.span, self.room.opening(name)?))).collect();
         let is_cut_in = |opening: &Opening| opening.takes_one(Trait::CutIntoCounter);
         let count = |held: &[(Span, &Opening)]| {
@@ -246,7 +246,7 @@ impl<'a> Placing<'a> {
                 true => (count(held.get(..number).unwrap_or_default()), count(&held)),
                 false => (0, 1),
             };
-            self.held(opening, cabinet, share, *span);
+            self.held(opening, (cabinet, counter), share, *span);
         }
     }
 }

@@ -134,6 +134,28 @@ mod tests {
         }
     }
 
+    /// Arithmetic: a hob that reaches 60 mm down from a counter at 920 mm ends at 860 mm.
+    #[test]
+    fn an_oven_ends_below_the_hob_over_it() {
+        let base = |sill: &str, hob: &str| {
+            Trial::of("fit/cabinet")
+                .metric()
+                .room("runs: {base: {counter: {height: 920 mm}, parts: [{cabinet: oven unit, width: 600 mm, holds: [oven, hob]}]}}")
+                .opening("oven", &format!("{{takes: wall oven, width: 560 mm, sill: {sill}, height: 600 mm}}"))
+                .opening("hob", &format!("{{takes: cooktop, width: 560 mm{hob}}}"))
+        };
+        base("290 mm", ", height: 60 mm")
+            .finds_one()
+            .weighs("stop")
+            .says("the opening `hob` begins 30 mm")
+            .says("below the top of `oven` in the same cabinet");
+        base("250 mm", ", height: 60 mm").stays_silent();
+        base("290 mm", "").stays_silent();
+        let chosen = "selection: Hob\nkind: cooktop\nplace: hob";
+        base("290 mm", "").selection(chosen, "size: {height: 55 mm}").finds_one();
+        base("250 mm", "").selection(chosen, "size: {height: 55 mm}").stays_silent();
+    }
+
     #[test]
     fn two_in_one_tower_do_not_overlap() {
         let row = format!("runs: {{tall: {{parts: [{{{PART}}}]}}}}");
