@@ -7,8 +7,8 @@ mod lists;
 mod makings;
 
 use lists::{
-    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
-    HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
+    AIR_GAP, AIR_SWITCH, AROUND_A_HOOD, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW,
+    HALLS, HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
     OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS, SIDE_SPRAY,
     SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
@@ -42,6 +42,8 @@ pub enum Mention {
     Sheen,
     /// A hood.
     Hood,
+    /// What is built around a hood, and is not the hood.
+    AroundAHood,
     /// Drawers.
     Drawer,
     /// Something that is cooked on.
@@ -262,7 +264,8 @@ impl Mention {
             Self::OwnCircuit => (Met::Within, OWN_CIRCUIT),
             Self::Grout => (Met::Within, &["grout"]),
             Self::Sheen => (Met::Within, SHEENS),
-            Self::Hood => (Met::Within, &["hood", "campana", "dunstabzug", "dunsthaube"]),
+            Self::Hood => (Met::Within, &["hood", "extractor", "campana", "dunstabzug", "dunsthaube", "abzugshaube"]),
+            Self::AroundAHood => (Met::Within, AROUND_A_HOOD),
             Self::Drawer => (Met::Within, &["drawer", "cajón", "cajones", "gaveta", "schublade"]),
             Self::Cooking => (Met::Within, &["cooktop", "range", "burner", "hob", "stove", "cooker"]),
             Self::Heated => (Met::Whole, HEATED),

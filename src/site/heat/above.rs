@@ -23,7 +23,8 @@ pub fn above<'a>(hearth: &Hearth<'a>) -> Vec<Near<'a>> {
     let mut all: Vec<(Body<'a>, Length, Option<Burning>)> = Vec::new();
     let mut told = said.and_then(|said| Some((said, *said.value.height.get()?)));
     for (body, low) in placed {
-        let twin = told.filter(|(_, height)| !body.is_building() && one(low, *height));
+        let twin =
+            told.filter(|(said, height)| !body.is_building() && one(low, *height) && may_be(&said.value.what, &body));
         // One thing in two places: what is said of it in either counts, the worse where they differ.
         let twin = twin.map(|(said, height)| (height, Body::Said(said, None).burning()));
         if twin.is_some() {
@@ -52,6 +53,14 @@ pub fn above<'a>(hearth: &Hearth<'a>) -> Vec<Near<'a>> {
         })
     };
     all.into_iter().filter_map(near).collect()
+}
+
+/// Whether what the opening calls something above it may be that body: a hood is not what is built around one, nor what
+/// hangs at its height by another name. As another thing it counts as burning, until somebody says that it does not.
+fn may_be(said: &str, body: &Body<'_>) -> bool {
+    let is_called = || body.names().into_iter().flatten().any(|name| said.eq_ignore_ascii_case(name));
+    let another = Mention::Wood.is_in(said) || Mention::AroundAHood.is_in(said);
+    !body.is_hood() || is_called() || Mention::Hood.is_in(said) && !another
 }
 
 /// As what it counts: unsaid, as burning; over a hood that does not burn, as shielded; and a hood that is

@@ -159,6 +159,27 @@ fn a_cabinet_above_a_hood_that_does_not_burn_is_shielded_by_it() {
     both("").finds_one();
 }
 
+/// What is built around a hood is not the hood: nobody said that it does not burn.
+#[test]
+fn what_is_built_around_a_hood_is_not_as_safe_as_the_hood() {
+    let told = |what: &str| {
+        range(&format!("{{what: {what}, height: 60\"}}"), "")
+            .opening("over", "{takes: hood, sill: 60\"}")
+            .selection("selection: Hood\nkind: hood\nplace: over", "size: {width: 36\"}\nmaterial: does not burn")
+    };
+    for what in
+        ["walnut hood surround", "timber-clad hood", "oak-clad extractor", "window", "campana de madera", "pot rail"]
+    {
+        told(what)
+            .finds(&format!("the {what} is 24\" (610 mm) above the cooking surface of `Range`, 6\" (152 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning"))
+            .cautions();
+        told(&format!("{what}, material: does not burn")).stays_silent();
+    }
+    for what in ["hood", "chimney hood", "the extractor", "Dunstabzugshaube", "campana", "Hood"] {
+        told(what).stays_silent();
+    }
+}
+
 #[test]
 fn one_thing_told_in_two_places_is_one_thing_and_the_worse_answer_counts() {
     let told = |above: &str, hood: &str| {

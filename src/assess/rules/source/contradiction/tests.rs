@@ -84,7 +84,7 @@ fn what_is_above_a_hob_is_not_the_oven_below_it() {
     };
     hob("1570 mm").stays_silent();
     hob("1450 mm").finds(
-        "the lower edge of what is above of `hob` is 1450 mm at the opening `hob`, and 1570 mm at the opening `hood`",
+        "the lower edge of what is above of `hob` is 1450 mm (≈ 57 1/16\") at the opening `hob`, and 1570 mm (≈ 61 13/16\") at the opening `hood`",
     );
 }
 
