@@ -7,14 +7,14 @@ mod lists;
 mod makings;
 
 use lists::{
-    AIR_GAP, AIR_SWITCH, AROUND_A_HOOD, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW,
-    HALLS, HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
+    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
+    HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
     OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS, SIDE_SPRAY,
     SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
 use makings::{
-    BINS, BODIES, CUT_TO_LENGTH, DISHWASHERS, OVENS, SAFETY_GLASS_WORDS, SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES,
-    WITHOUT_PULLS,
+    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DISHWASHERS, OVENS, SAFETY_GLASS_WORDS, SHOWER_CURTAIN,
+    SWITCH_OF_A_DISPOSER, VALVES, WITHOUT_PULLS,
 };
 
 /// What words may tell.
@@ -248,6 +248,7 @@ impl Mention {
             Self::Bin => (Met::Whole, BINS),
             Self::ValveBody => (Met::Whole, VALVES),
             Self::BuiltInBody => (Met::Whole, BODIES),
+            Self::AroundAHood => (Met::Within, AROUND_A_HOOD),
             _ => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
         }
     }
@@ -265,7 +266,6 @@ impl Mention {
             Self::Grout => (Met::Within, &["grout"]),
             Self::Sheen => (Met::Within, SHEENS),
             Self::Hood => (Met::Within, &["hood", "extractor", "campana", "dunstabzug", "dunsthaube", "abzugshaube"]),
-            Self::AroundAHood => (Met::Within, AROUND_A_HOOD),
             Self::Drawer => (Met::Within, &["drawer", "cajón", "cajones", "gaveta", "schublade"]),
             Self::Cooking => (Met::Within, &["cooktop", "range", "burner", "hob", "stove", "cooker"]),
             Self::Heated => (Met::Whole, HEATED),

@@ -64,26 +64,6 @@ pub(super) const WOODS: &[&str] = &[
     "veneer",
 ];
 
-/// What is built around a hood: it is of another make, and may burn where the hood does not.
-pub(super) const AROUND_A_HOOD: &[&str] = &[
-    "surround",
-    "clad",
-    "casing",
-    "boxing",
-    "boxed",
-    "enclosure",
-    "mantel",
-    "housing",
-    "window",
-    "curtain",
-    "beam",
-    "verkleid",
-    "verkleidung",
-    "revestid",
-    "forrad",
-    "panelad",
-];
-
 /// What is warmed, and by what.
 pub(super) const HEATED: &[&str] = &[
     "heated",

@@ -113,3 +113,23 @@ pub(super) const SAFETY_GLASS_WORDS: &[&str] = &[
     "z97",
     "sgcc",
 ];
+
+/// What is built around a hood: it is of another make, and may burn where the hood does not.
+pub(super) const AROUND_A_HOOD: &[&str] = &[
+    "surround",
+    "clad",
+    "casing",
+    "boxing",
+    "boxed",
+    "enclosure",
+    "mantel",
+    "housing",
+    "window",
+    "curtain",
+    "beam",
+    "verkleid",
+    "verkleidung",
+    "revestid",
+    "forrad",
+    "panelad",
+];

@@ -86,4 +86,6 @@ fn words(context: &Context<'_>, said: ComparedValue<'_>) -> Phrase {
 }
 
 #[cfg(test)]
+mod hung;
+#[cfg(test)]
 mod tests;
