@@ -344,6 +344,9 @@ fn governing_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Op
     if let Some(left) = Stack::of(room, opening).and_then(|stack| stack.left_for(room, opening)) {
         return Some(left);
     }
+    if opening.height.is_faulty() {
+        return None;
+    }
     let reading = reading_above_the_floor(room, opening);
     let above = above.and_then(|above| Some(Spanned::new(above.left(room, opening)?, above.at)));
     reading.into_iter().chain(above).min_by_key(|height| height.value)
@@ -366,7 +369,9 @@ fn greatest_height(room: &Room, opening: &Opening, above: Option<&Above>) -> Opt
 
 /// What is still to be laid under an opening.
 pub fn build_up(room: &Room, opening: &Opening) -> Length {
-    let finished = opening.measured_from.get() == Some(&MeasuredFrom::FinishedFloor);
+    // From which floor can't be read is told by itself, and nothing else follows from it.
+    let from = &opening.measured_from;
+    let finished = from.get() == Some(&MeasuredFrom::FinishedFloor) || from.is_faulty();
     let to_lay = room.floor_build_up.get().copied().unwrap_or(Length::ZERO);
     if loses_to_the_floor(room, opening) && !finished { to_lay } else { Length::ZERO }
 }

@@ -189,8 +189,9 @@ fn siblings(room: &Room, things: &[Finished<'_>]) -> Option<Remark> {
     ))
 }
 
+/// A day that can't be read is told by itself: somebody saw it.
 fn all_seen(things: &[Finished<'_>]) -> bool {
-    things.iter().all(|(_, option, _)| option.sample_seen.get().is_some())
+    things.iter().all(|(_, option, _)| !option.sample_seen.is_absent())
 }
 
 /// Points at the first finish, and at that of the next thing.

@@ -54,6 +54,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     let rulings = context.rulings();
     let Some(most) = rulings.number(&EXHAUST_WITHOUT_MAKE_UP_AIR) else { return };
     let has_code = rulings.offers(Family::Irc) || most.severity == Severity::Stop;
+    if context.book.project.house.open_flue.is_faulty() {
+        return;
+    }
     let open_flue = context.book.project.house.open_flue.get().copied();
     let is_asked_of_open_flues_only =
         !has_code || rulings.editions().year(Family::Irc).is_some_and(|year| year >= OPEN_FLUES_ONLY);
@@ -173,6 +176,8 @@ mod tests {
         hood("600 cfm", "codes: {adopts: [IRC 2021]}\nhouse: {open flue: true}").finds_one().weighs("stop");
         hood("600 cfm", "codes: {adopts: [IRC 2015]}\nhouse: {open flue: false}").finds_one();
         hood("600 cfm", "codes: {adopts: [IRC 2006]}").stays_silent();
+        // A word for the flue that can't be read is told as that, once.
+        hood("600 cfm", "house: {open flue: zebra}").of_any_yaml().stays_silent();
     }
 
     /// Source: check values IR-10, IR-11; top check value 12: 450 cfm want about 450 cfm; a hood of 700 cfm wants 700

@@ -119,6 +119,10 @@ fn across(island: &Island, side: IslandSide) -> Option<Length> {
 }
 
 fn judge(context: &Context<'_>, counter: &Counter<'_>, overhang: &Overhang<'_>) -> Option<Remark> {
+    // What carries it is said in words that can't be read: that is told as what it is.
+    if counter.top().is_some_and(|top| top.supports.is_faulty()) {
+        return None;
+    }
     let supports = counter.top().and_then(|top| top.supports.get());
     if supports.is_some_and(|supports| matches!(supports.by.value, Support::Legs | Support::Panels)) {
         return None;
