@@ -68,7 +68,7 @@ impl<T> ServiceNeed<'_, T> {
                 Some(self.finding(Severity::Stop, message).remedy(remedy))
             }
             Some(_) => None,
-            None if comes_out(self.fitted.opening, service) => None,
+            None if comes_out(self.fitted.opening, service) => self.only_a_point(service),
             None => {
                 let message = phrase!(
                     "`{name}` needs {service} ({needs}), and nothing is told of it at the opening `{opening}`",
@@ -82,6 +82,26 @@ impl<T> ServiceNeed<'_, T> {
                 Some(self.finding(Severity::Query, message).remedy(remedy))
             }
         }
+    }
+}
+
+impl<T> ServiceNeed<'_, T> {
+    /// A service of which a point alone is told, and what it carries matters: its circuit, its gas, its size.
+    fn only_a_point(&self, service: Service) -> Option<Remark> {
+        if !matches!(service, Service::Power | Service::Gas | Service::Duct) {
+            return None;
+        }
+        let name = &self.fitted.selection.name.value;
+        let (needs, opening) = (Wrote(&self.needs.words), &self.fitted.opening.name.value);
+        let message = phrase!(
+            "`{name}` needs {service} ({needs}), and at the opening `{opening}` only the place where it comes out is told",
+            name,
+            service,
+            needs,
+            opening
+        );
+        let remedy = phrase!("find out what is there and add it at the opening: `service: {{{service}: …}}`", service);
+        Some(self.finding(Severity::Query, message).remedy(remedy))
     }
 }
 

@@ -54,6 +54,22 @@ fn what_burns_gas_wants_gas_though_its_sheet_s_words_are_not_written() {
     burns("Range", "", "power: 240 V 50 A").stays_silent();
 }
 
+/// A point tells where gas comes out, and neither what the branch carries nor what shuts it.
+#[test]
+fn a_point_alone_is_no_answer_to_what_comes_out_there() {
+    let at = |lines: &str| {
+        Trial::of("service/gas")
+            .opening("hole", &format!("{{takes: range, {lines}}}"))
+            .selection("selection: Range\nkind: range\nplace: hole", "fit: {needs: {gas: natural gas 51000 Btu/h}}")
+    };
+    let point = "service points: {gas: {from left: 12\", height: 3\"}}";
+    at(point)
+        .finds("`Range` needs gas (natural gas 51000 Btu/h), and at the opening `hole` only the place where it comes out is told")
+        .weighs("query")
+        .cautions();
+    at(&format!("{point}, service: {{gas: 'natural gas, carries 70000 Btu/h, shut-off valve'}}")).stays_silent();
+}
+
 /// A branch is sized by what it carries (IFGC 402.3, from memory): where the sheet gives the input and nobody says
 /// what the branch carries, that is asked, and a kind alone is no answer.
 #[test]
