@@ -10,7 +10,7 @@ use super::fitting::{
     way_in,
 };
 use super::heat::{Body, Hearth, HeatFigures};
-use super::plan::{Plan, Plans};
+use super::plan::{Plan, PlanFault, Plans};
 use super::{Placement, counter_depth, counter_height, is_in_an_island};
 
 /// What stands farther away is not shown as standing beside (common practice: a hand's breadth).
@@ -31,6 +31,8 @@ pub struct Around<'a> {
     pub counter_depth: Option<Length>,
     /// Whether an island is behind it, and no wall.
     pub in_an_island: bool,
+    /// Bodies that stand where it is to stand.
+    pub in_its_place: Vec<PlanFault>,
     /// What is above.
     pub above: Overhead<'a>,
     /// What is at its left.
@@ -86,6 +88,7 @@ impl<'a> Around<'a> {
             counter_height: counter_height(room, opening).value(),
             counter_depth: counter_depth(room, opening).value(),
             in_an_island: is_in_an_island(room, opening),
+            in_its_place: plan.map_or_else(Vec::new, |plan| plan.in_the_place_of(opening).cloned().collect()),
             above: overhead(plan, (room, opening), hearth.as_ref()),
             left: beside(plan, (room, opening), Side::Left),
             right: beside(plan, (room, opening), Side::Right),

@@ -3,6 +3,7 @@
 use crate::book::{NarrowPoint, Opening, Room};
 use crate::site::fitting::{AboveIs, Side, out_of_square};
 use crate::site::heat::{Body, Hearth, Near, Where, nearest};
+use crate::site::plan::{PlanFault, Wrong};
 use crate::site::{Around, Beside, Overhead};
 use crate::vocabulary::{Shown, ShownValue};
 
@@ -22,6 +23,7 @@ pub fn shown(around: &Around<'_>, room: &Room, opening: &Opening) -> ShownValue 
         ("counter depth", around.counter_depth.shown()),
         // Stated either way, so that every sheet of this release holds something of the room.
         ("in an island", around.in_an_island.shown()),
+        ("in its place", ShownValue::List(around.in_its_place.iter().map(in_its_place).collect())),
         ("above", overhead(&around.above)),
         ("left", beside(&around.left)),
         ("right", beside(&around.right)),
@@ -29,6 +31,24 @@ pub fn shown(around: &Around<'_>, room: &Room, opening: &Opening) -> ShownValue 
         ("out of square", square),
         ("way in", ShownValue::List(points.map(point).collect())),
     ])
+}
+
+/// Both that stand in one place, and how far they would have to move: the verdict says it.
+fn in_its_place(fault: &PlanFault) -> ShownValue {
+    let item = fault.item.shown();
+    match &fault.wrong {
+        Wrong::Clashes { other, along, in_height, out } => group([
+            ("name", other.shown()),
+            ("where", item),
+            ("along", along.shown()),
+            ("in height", in_height.shown()),
+            ("out", out.shown()),
+        ]),
+        Wrong::Closes { door, by, of } => {
+            group([("name", door.shown()), ("where", item), ("closes", by.shown()), ("of", of.shown())])
+        }
+        _ => ShownValue::Nothing,
+    }
 }
 
 fn ends_under(around: &Around<'_>) -> ShownValue {

@@ -200,6 +200,13 @@ impl<'a> Plan<'a> {
         letter.or_else(|| self.walls.iter().position(|wall| wall.name() == name))
     }
 
+    /// What is told of bodies that stand where an opening is.
+    pub fn in_the_place_of(&self, opening: &Opening) -> impl Iterator<Item = &PlanFault> {
+        let own = self.opening(opening).map(|thing| thing.span);
+        let of_it = move |fault: &&PlanFault| own.is_some() && [Some(fault.span), fault.also].contains(&own);
+        self.faults.iter().filter(|fault| fault.is_of_the_work()).filter(of_it)
+    }
+
     /// Where an opening stands.
     pub fn opening(&self, opening: &Opening) -> Option<&Thing<'a>> {
         self.things.iter().find(|thing| thing.is_opening(opening))
