@@ -320,9 +320,14 @@ impl ProductOption {
         }
     }
 
+    /// The words of its `mount`, and where they are written.
+    pub fn mount_written(&self) -> Option<(&str, Span)> {
+        self.fact::<Worded<Option<Mount>>>().map(|(mount, at)| (mount.words.as_str(), at))
+    }
+
     /// The words of its `mount`, or an empty text.
     pub fn mount_words(&self) -> &str {
-        self.fact::<Worded<Option<Mount>>>().map_or("", |(mount, _)| mount.words.as_str())
+        self.mount_written().map_or("", |(words, _)| words)
     }
 
     /// A fact of the kind's own.

@@ -40,7 +40,7 @@ mod near;
 pub use near::{is_plain, nearest, of_the_same_words, only_near, same_but_for_case};
 
 mod mount;
-pub use mount::Mount;
+pub use mount::{Mount, says_how_it_is_held};
 
 mod pattern;
 pub use pattern::{Bond, EdgeTrim, Pattern};

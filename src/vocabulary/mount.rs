@@ -19,12 +19,67 @@ pub enum Mount {
 
 /// Words by which each is known, the telling ones first.
 const WORDS: &[(Mount, &[&str])] = &[
-    (Mount::Under, &["under"]),
+    (Mount::Under, &["under", "beneath", "below the", "unterbau", "unter der", "von unten", "bajo"]),
     (Mount::Apron, &["apron", "farmhouse", "belfast", "butler"]),
-    (Mount::OnCounter, &["vessel", "on the counter", "on counter", "countertop", "sit-on"]),
-    (Mount::InNoCabinet, &["wall", "floor", "pedestal", "free", "legs", "console", "brackets", "surface"]),
-    (Mount::DropIn, &["drop", "top", "inset", "self-rim", "flush", "lay-on"]),
+    (
+        Mount::OnCounter,
+        &[
+            "vessel",
+            "on the counter",
+            "on counter",
+            "countertop",
+            "sit-on",
+            "aufsatz",
+            "sobre encimera",
+            "sobre la encimera",
+        ],
+    ),
+    (
+        Mount::InNoCabinet,
+        &[
+            "wall",
+            "floor",
+            "pedestal",
+            "free",
+            "legs",
+            "console",
+            "brackets",
+            "surface",
+            "wand",
+            "hängend",
+            "pared",
+            "mural",
+            "suspendid",
+            "suelo",
+        ],
+    ),
+    (
+        Mount::DropIn,
+        &[
+            "drop",
+            "top",
+            "inset",
+            "self-rim",
+            "flush",
+            "lay-on",
+            "einbau",
+            "auflage",
+            "flächenbündig",
+            "encastr",
+            "enrasad",
+        ],
+    ),
 ];
+
+/// What else says how a bowl is held, with nothing to be checked of it: by the furniture that it belongs to.
+const OF_ITS_FURNITURE: &[&str] =
+    &["vanity", "cabinet", "furniture", "mueble", "schrank", "möbel", "integral", "moulded", "molded", "one piece"];
+
+/// Whether words say how a sink or basin is held.
+pub fn says_how_it_is_held(words: &str) -> bool {
+    let lower = words.to_lowercase();
+    Option::<Mount>::of_words(words).is_some() || OF_ITS_FURNITURE.iter().any(|word| lower.contains(word))
+}
 
 impl InWords for Option<Mount> {
     fn of_words(words: &str) -> Self {
@@ -38,5 +93,31 @@ impl Mount {
     /// Whether it hangs in, or is carried by, a base cabinet.
     pub fn is_in_a_cabinet(self) -> bool {
         matches!(self, Self::Under | Self::DropIn | Self::Apron)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_way_is_read_as_its_trade_calls_it() {
+        let ways = [
+            (
+                Mount::Under,
+                &["undermount", "beneath the top", "Unterbaubecken", "unter der Arbeitsplatte", "bajo la encimera"][..],
+            ),
+            (Mount::Apron, &["apron front", "Belfast"]),
+            (Mount::OnCounter, &["vessel", "on the counter", "Aufsatzbecken", "sobre encimera"]),
+            (Mount::InNoCabinet, &["on the wall", "an der Wand", "suspendido", "pedestal"]),
+            (Mount::DropIn, &["drop-in", "inset", "Einbaubecken", "flächenbündig"]),
+        ];
+        for (mount, said) in ways {
+            for words in said {
+                assert_eq!(Option::<Mount>::of_words(words), Some(mount), "{words}");
+            }
+        }
+        assert!(says_how_it_is_held("on the vanity") && says_how_it_is_held("sobre mueble"));
+        assert!(!says_how_it_is_held("zzz") && !says_how_it_is_held("as shown"));
     }
 }

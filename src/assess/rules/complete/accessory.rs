@@ -78,13 +78,22 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-/// How to mend it: what is done on site is no accessory.
+/// How to mend it: what is done on site is no accessory; what has a model is bought, whatever it is called.
 fn remedy(required: &str) -> &'static str {
-    if Mention::OnSite.is_in(required) {
+    if Mention::OnSite.is_in(required) && !has_a_number_of_its_own(required) {
         return "say what the sheet asks of the site where it is read: power, gas, water and drain under `fit: {needs: …}`, \
                 clear space as `fit: {air: …}` or `fit: {door: {wall clearance: …}}`; a filler stands in its run";
     }
     "order it: add its name or model under `accessories`, or make it a selection of its own in this room"
+}
+
+/// Whether one of its words is a maker's number: letters before figures, as in `RV-1`, and no size.
+fn has_a_number_of_its_own(required: &str) -> bool {
+    let is_number = |word: &str| {
+        let begins = word.starts_with(|first: char| first.is_ascii_uppercase());
+        begins && word.chars().any(|one| one.is_ascii_digit())
+    };
+    required.split_whitespace().any(is_number)
 }
 
 /// Whether something orders what a sheet requires.
@@ -201,6 +210,17 @@ mod tests {
                 .selection("selection: Pair\nkind: refrigerator", &format!("requires: [\"{required}\"]"))
                 .finds_one()
                 .remedies("say what the sheet asks of the site where it is read: power, gas, water and drain under `fit: {needs: …}`, clear space as `fit: {air: …}` or `fit: {door: {wall clearance: …}}`; a filler stands in its run");
+        }
+    }
+
+    /// A body and a strip with numbers are bought: told to write them as a service, nobody would order them.
+    #[test]
+    fn what_has_a_maker_s_number_is_ordered_though_its_like_is_made_on_site() {
+        for required in ["rough-in valve RV-1", "filler strip FS-27"] {
+            Trial::of("complete/accessory")
+                .selection("selection: Pair\nkind: refrigerator", &format!("requires: [{required}]"))
+                .finds_one()
+                .remedies("order it: add its name or model under `accessories`, or make it a selection of its own in this room");
         }
     }
 

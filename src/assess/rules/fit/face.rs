@@ -1,8 +1,11 @@
 //! The front or flange against the cutout that it covers.
 
+mod through;
+mod trims;
+
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Opening, Plainly, ProductOption, Readings, Slot};
+use crate::book::{Plainly, ProductOption, Readings, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{self, Housing, Side};
@@ -22,6 +25,8 @@ declare! {
     /// other in one cabinet of a run, with the gaps between them, against its height; and the trims of two, with what each
     /// must cover of the edge, against what is left between their cutouts. And the joiner's panel
     /// before a thing that stands between cabinets, against its opening. A figure that is met exactly passes.
+    /// What lies in a counter on its own rim, a cooktop or a drop-in bowl, is asked about where it is
+    /// narrower or less deep than its cutout: it would fall through.
     ///
     /// ## Why it matters
     /// The front of the old oven was measured instead of the hole, and the new flange shows a slot.
@@ -40,7 +45,7 @@ declare! {
     /// The maker's own sheet and the field measurement.
     "fit/face", Stop,
     due: WithThing, tells: [Installer],
-    judges: [WallOven, Microwave, WarmingDrawer, Cooktop, Refrigerator, PanelRefrigerator, Dishwasher, PanelDishwasher],
+    judges: [WallOven, Microwave, WarmingDrawer, Cooktop, Sink, Basin, Refrigerator, PanelRefrigerator, Dishwasher, PanelDishwasher],
     sources: ["the maker's sheet", "the field measurement"],
     caution: None,
     Check::Book(check)
@@ -49,7 +54,8 @@ declare! {
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         findings.extend(over_one_another(context, &fitted));
-        findings.extend(trims_meet(context, &fitted));
+        findings.extend(trims::meet(context, &fitted));
+        findings.extend(through::falls(context, &fitted));
         findings.extend(own_front(context, &fitted).and_then(|front| has_room(context, &fitted, &front)));
         findings.extend(panel(context, &fitted));
         let Some(face) = fitted.option.fit.get().and_then(|fit| fit.face.get()) else { continue };
@@ -210,52 +216,6 @@ fn over_one_another(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
     })
 }
 
-/// How far a trim lies over the upper and the lower edge of its cutout: by its sheet, else as far as a front that is set
-/// in the middle is higher than the cutout.
-fn overlap(option: &ProductOption, opening: &Opening) -> Option<Length> {
-    in_the_sheet(option).or_else(|| {
-        let cutout = opening.height.get()?.least()?.value;
-        Some((front_height(option)? - cutout).half()).filter(|over| *over > Length::ZERO)
-    })
-}
-
-fn in_the_sheet(option: &ProductOption) -> Option<Length> {
-    option.fit.get()?.face.get()?.overlap.get().copied()
-}
-
-/// So far out of the middle a front may be set: 1/8 in (common practice).
-const SET_BY_HAND: Length = Length::from_sixty_fourths(8);
-
-/// Trims of two that are built in one over the other, against what is left between their cutouts.
-fn trims_meet(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let say = |length| say(length, context.book.project.units);
-    let housing = Housing::of(fitted.room, fitted.opening, context.book.project.units)?;
-    let top = *fitted.opening.sill.get()? + fitted.opening.height.get()?.greatest()?.value;
-    let others = housing.others(fitted.opening).filter_map(|other| fitted.room.opening(&other.value));
-    let above = others.filter_map(|other| Some((other, other.sill.spanned().filter(|sill| sill.value >= top)?)));
-    let (upper, sill) = above.min_by_key(|(_, sill)| sill.value)?;
-    let over = settled(fitted.room, upper)?;
-    let other = overlap(over, upper)?;
-    let is_said = in_the_sheet(over).is_some() && in_the_sheet(fitted.option).is_some();
-    // A front that is set by hand is not in the middle to the millimetre.
-    let by_hand = if is_said { Length::ZERO } else { SET_BY_HAND };
-    let (needs, there) = (overlap(fitted.option, fitted.opening)? + other + gap(fitted), sill.value - top);
-    let message = phrase!(
-        "between the cutouts `{}` and `{}` there are {}, {} less than their trims need",
-        fitted.opening.name.value,
-        upper.name.value,
-        say(there),
-        say(needs - there)
-    );
-    (needs > there + by_hand).then(|| {
-        let severity = if is_said { Severity::Stop } else { Severity::Query };
-        let finding = fitted.finding(severity, sill.span, message);
-        let finding =
-            if is_said { finding } else { finding.source("common practice: a front in the middle of its hole") };
-        finding.remedy("set the upper cutout higher, or the lower one lower, before the cabinet is ordered")
-    })
-}
-
 /// The widest front, centred on the cutout, that a wall with a gap of its own lets in.
 fn up_to_the_wall(fitted: &Placement<'_>, side: Side) -> Option<(Length, Phrase)> {
     let neighbour = side.of(fitted.opening).get()?;
@@ -351,49 +311,5 @@ mod tests {
             .opening("oven", "{takes: wall oven}")
             .selection("selection: Oven\nkind: wall oven\nplace: oven", "fit: {face: {height: 28 1/2\"}}")
             .stays_silent();
-    }
-
-    /// Source: arithmetic: two trims of 3/4" want 1 1/2" between their holes.
-    #[test]
-    fn trims_of_two_that_are_stacked_do_not_lie_over_one_another() {
-        let tower = |sill: &str, face: &str| {
-            Trial::of("fit/face")
-                .room("runs: {t: {parts: [{tall: oven tower, width: 33\", holds: [oven, micro]}]}}")
-                .opening("oven", "{takes: wall oven, height: 28\", sill: 30\"}")
-                .opening("micro", &format!("{{takes: microwave, height: 18\", sill: {sill}}}"))
-                .selection(
-                    "selection: Oven\nkind: wall oven\nplace: oven",
-                    &format!("fit: {{face: {{height: 29 1/2\"{face}}}}}"),
-                )
-                .selection(
-                    "selection: Micro\nkind: microwave\nplace: micro",
-                    &format!("fit: {{face: {{height: 19 1/2\"{face}}}}}"),
-                )
-        };
-        let overlap = ", overlap: 3/4\"";
-        tower("58 1/4\"", overlap)
-            .finds("between the cutouts `oven` and `micro` there are 1/4\" (6.4 mm), 1 1/4\" (31.8 mm) less than their trims need")
-            .weighs("stop")
-            .points_at(&["rooms/kitchen/room.yaml:5:48"]);
-        tower("58 3/4\"", overlap).finds_one();
-        tower("59 1/2\"", overlap).stays_silent();
-        // Where no sheet says how a front lies over its hole, above and below, it is taken to be in the middle, and asked.
-        tower("58 3/4\"", "").finds_one().weighs("query");
-        tower("59 1/2\"", "").stays_silent();
-    }
-
-    #[test]
-    fn trims_of_two_in_one_tower_meet_where_no_sheet_says_how_far_they_lap() {
-        let tower = |sill: &str| {
-            let it = |name: &str| format!("selection: {name}\nkind: wall oven\nplace: {name}");
-            Trial::of("fit/face")
-                .room("runs: {a: {parts: [{tall: tower, width: 33\", height: 84\", holds: [low, high]}]}}")
-                .opening("low", &format!("{{takes: wall oven, width: 28 1/2\", sill: {sill}, height: 28\"}}"))
-                .opening("high", "{takes: wall oven, width: 28 1/2\", sill: 56\", height: 9 1/4\"}")
-                .selection(&it("low"), "fit: {face: {width: 30\", height: 28 3/4\"}}")
-                .selection(&it("high"), "fit: {face: {width: 30\", height: 10 1/4\"}}")
-        };
-        tower("27 3/4\"").finds_one().weighs("query").says("between the cutouts `low` and `high`");
-        tower("27\"").stays_silent();
     }
 }

@@ -6,6 +6,7 @@ mod together;
 mod top;
 mod vanity;
 
+use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::book::DetailName;
@@ -93,7 +94,8 @@ fn sides(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     // bowl itself must go in all the same.
     let asked = fitted.option.fit.get().and_then(|fit| fit.cabinet.get());
     let by_sheet = asked.is_some_and(|asked| asked.inside_width.get().is_some() || asked.outside_width.get().is_some());
-    let clips = if by_sheet { Length::ZERO } else { CLIPS };
+    let as_usual = || metric::advised(CLIPS, inside.told.value, context.book.project.units);
+    let clips = if by_sheet { Length::ZERO } else { as_usual() };
     usual(context, fitted, &inside, (width?, clips))
 }
 

@@ -7,9 +7,9 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{Housing, depth_stack, held_below, pedestal_under, recess, setting};
 use crate::site::panels::is_told;
 use crate::site::{Placement, made_as};
-use crate::units::with_article;
+use crate::units::{Wrote, with_article};
 use crate::vocabulary::supply::is_none;
-use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait};
+use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait, says_how_it_is_held};
 
 /// Everything that is to be asked of how things are set in.
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
@@ -19,6 +19,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend([no_recess(&fitted), below, type_of_unit(&fitted), pedestal(&fitted)].into_iter().flatten());
     }
     findings.extend(context.site.options().filter_map(|(room, selection, option)| no_panel(room, selection, option)));
+    findings.extend(context.site.options().filter_map(|(room, selection, option)| how_held(room, selection, option)));
 }
 
 fn with_weight(finding: Remark) -> Remark {
@@ -38,6 +39,20 @@ fn no_recess(fitted: &Placement<'_>) -> Option<Remark> {
         };
     let message = phrase!("`{}` is meant to be flush, and nobody says {what}", fitted.selection.name.value, what);
     Some(with_weight(fitted.finding(Severity::Query, at, message).remedy(remedy)))
+}
+
+/// How a bowl is held decides its cutout, its holes and its height: words that can't be understood are no answer.
+fn how_held(room: &Room, selection: &Selection, option: &ProductOption) -> Option<Remark> {
+    let (words, at) = option.mount_written().filter(|_| selection.is_any(&[Kind::Sink, Kind::Basin]))?;
+    if says_how_it_is_held(words) {
+        return None;
+    }
+    let name = &selection.name.value;
+    let message = phrase!("how `{name}` is held can't be understood: `{}`", name, Wrote(words));
+    let finding = about(room, selection, option, Severity::Query, at, message);
+    let remedy =
+        "write its `mount`: `undermount`, `drop-in`, `apron front`, `on the counter`, `on the wall` or `pedestal`";
+    Some(with_weight(finding.remedy(remedy)))
 }
 
 /// It is set up on a pedestal under something, and nobody says how high that is.
