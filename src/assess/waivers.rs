@@ -148,7 +148,7 @@ fn unknown(reach: &Reach<'_>) -> Option<Finding> {
 fn of_no_use(book: &Book, reach: &Reach<'_>, met: usize) -> Option<Finding> {
     let read = reach.room.map_or(book.unread.is_empty(), |room| !book.unread.contains(room));
     let is_there = |room: &Room| reach.room.is_none_or(|folder| *folder == *room.folder);
-    let partly = book.rooms.iter().any(|room| room.partly_unread && is_there(room));
+    let partly = book.rooms.iter().any(|room| (room.partly_unread || is_not_reckoned(room)) && is_there(room));
     if met > 0 || !read || partly {
         return None;
     }
@@ -158,6 +158,11 @@ fn of_no_use(book: &Book, reach: &Reach<'_>, met: usize) -> Option<Finding> {
     let remark = reach.remark(Severity::Query, reach.waiver.span, message);
     let remedy = "take it out of the book; if it stands at the wrong place, move it to where the finding is";
     Some(remark.remedy(remedy).of(Code::WAIVER_ORPHAN))
+}
+
+/// Whether a width of the room was measured from what nobody says the rest of: what stands beside has no place meanwhile.
+fn is_not_reckoned(room: &Room) -> bool {
+    room.openings.iter().any(|opening| !opening.width.is_absent() && opening.governing_width().is_none())
 }
 
 fn expired(reach: &Reach<'_>, dates: &Dates) -> Option<Finding> {

@@ -32,6 +32,14 @@ words! {
     }
 }
 
+impl Plainly {
+    /// What a text says, where one word says it, in whatever case.
+    pub fn said(text: &str) -> Option<Self> {
+        let word = word_meant(&text.to_ascii_lowercase(), Self::WORDS, Self::ALSO)?;
+        Self::of(word)
+    }
+}
+
 words! {
     /// What the trade calls what is beside or above, and every language has a word for: whatever else is said is a name.
     pub enum BesideWord {
@@ -61,8 +69,7 @@ impl Neighbour {
 
     /// What it is, where one word says it, in whatever case.
     pub fn plainly(&self) -> Option<Plainly> {
-        let word = word_meant(&self.what.to_ascii_lowercase(), Plainly::WORDS, Plainly::ALSO)?;
-        Plainly::of(word)
+        Plainly::said(&self.what)
     }
 
     /// Whether it is said that nothing stands there.

@@ -2,7 +2,9 @@
 
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange, Weight};
-use crate::vocabulary::{Slot, record, words};
+use crate::vocabulary::{Mention, Slot, record, words};
+
+use super::Plainly;
 
 words! {
     /// What a wall was probed from.
@@ -29,6 +31,13 @@ record! {
     pub struct Below = BELOW("below", "what stands below a cooktop or a sink") {
         what: Spanned<String> = "what", "what it is", "drawer";
         clear: Slot<Length> = "clear", "from the top of the counter to it", "5\"";
+    }
+}
+
+impl Below {
+    /// Whether it is said that nothing is there, or nothing that takes up room: an open shelf.
+    pub fn is_said_to_be_free(&self) -> bool {
+        Plainly::said(&self.what) == Some(Plainly::Nothing) || Mention::Open.is_in(&self.what)
     }
 }
 

@@ -65,6 +65,17 @@ fn in_small(name: &str) -> Cow<'_, str> {
 }
 
 impl Lists {
+    /// The cabinet that an oven is built into says whose place it is made around, and does not go into that.
+    fn leave_out_what_houses(&mut self, room: &Room) {
+        for (place, numbers) in &mut self.placed {
+            let Some(opening) = room.openings.iter().find(|opening| opening.name.value == *place) else { continue };
+            let is_built_in = opening.takes.get().is_some_and(|takes| *takes != Kind::Cabinet);
+            if is_built_in && self.held.contains_key(&place.to_ascii_lowercase()) {
+                numbers.retain(|number| !room.selections.get(*number).is_some_and(|one| one.is(Kind::Cabinet)));
+            }
+        }
+    }
+
     fn of(room: &Room) -> Self {
         let mut lists = Self::default();
         let add = |list: &mut HashMap<String, Vec<usize>>, name: String, number: usize| {
@@ -96,6 +107,7 @@ impl Lists {
                 }
             }
         }
+        lists.leave_out_what_houses(room);
         lists
     }
 }

@@ -62,9 +62,16 @@ pub(super) fn at_openings(book: &Book) -> AtOpenings<'_> {
         let options = selection.standing().iter();
         options.filter_map(move |option| Some(Placement::at((room, opening?), (selection, option))))
     });
+    let things = things.filter(|one| !is_built_around(one));
     let (into, hanging): (Vec<_>, Vec<_>) = things.partition(fills_its_opening);
     let into = into.into_iter().enumerate().map(|(number, one)| Placement { number: Some(number), ..one });
     AtOpenings { into: into.collect(), hanging }
+}
+
+/// Whether it is the cabinet around its opening, whose part holds that.
+fn is_built_around(one: &Placement<'_>) -> bool {
+    let takes_another = one.opening.takes.get().is_some_and(|takes| *takes != Kind::Cabinet);
+    one.selection.is(Kind::Cabinet) && takes_another && one.room.holder(&one.opening.name).is_some()
 }
 
 /// Whether it goes into its opening, or, as a pane does, fills it before something else.

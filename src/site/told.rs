@@ -35,6 +35,10 @@ pub enum Spot<'a> {
     Room,
     /// At a selection.
     Selection(&'a str),
+    /// In the words of its service.
+    Service,
+    /// At the points where its services come out.
+    ServicePoints,
     /// Among the room's clear distances.
     Clearances,
     /// Among what the room offers for access.
@@ -64,6 +68,8 @@ impl Say for Spot<'_> {
             Self::Fixture(name) => phrase!("at the fixture `{name}`", name),
             Self::Room => phrase!("in the room"),
             Self::Selection(name) => phrase!("at `{name}`", name),
+            Self::Service => phrase!("under `service`"),
+            Self::ServicePoints => phrase!("under `service points`"),
             Self::Clearances => phrase!("under `clearances`"),
             Self::Access => phrase!("under `access`"),
             Self::Lights(name) => phrase!("at the lights `{name}`", name),

@@ -162,3 +162,15 @@ fn thousands_of_waivers_are_looked_up_and_not_walked_through() {
     assert_eq!((reaches.len(), keys.len()), (ALL, ALL));
     assert_eq!(keys.into_iter().collect::<std::collections::BTreeSet<_>>().len(), ALL);
 }
+
+/// Where a width can't be reckoned, what stands beside has no place, and what rests on it is not found meanwhile.
+#[test]
+fn a_waiver_is_kept_while_a_width_is_not_known() {
+    let trial = |between: &str| {
+        Trial::of("waive/orphan")
+            .room("waive: [{rule: clear/landing, because: asked for, by: Ines, on: 2027-01-02}]")
+            .opening("bay", &format!("{{takes: refrigerator, width: 36\"{between}}}"))
+    };
+    trial(", measured between: studs").stays_silent();
+    trial("").finds_one();
+}

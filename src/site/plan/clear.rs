@@ -141,7 +141,7 @@ impl<'a> Plan<'a> {
     pub fn clear_before_its_middle(&self, thing: &Thing<'a>, front: Length) -> Option<Clear<'_, 'a>> {
         let side = thing.width().half().half().half().times(3);
         let middle = Thing { along: (thing.along.0 + side, thing.along.1 - side), ..thing.clone() };
-        self.clear_of(&middle, front, &|other| other.stands == thing.stands)
+        self.clear_of(&middle, front, &|other| other.stands == thing.stands && !matches!(other.what, What::Island(_)))
     }
 
     /// The same before the stretch of it, so wide, that has the most: a tub is entered anywhere along its side. Before

@@ -1,6 +1,7 @@
 //! Puts openings and fixtures in their place, each by its own measure.
 
 use crate::book::{DetailName, End, Fixture, HungLights, Opening, PartIs, ProductOption, Room, Selection, Slot};
+use crate::site::fitting::build_up;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
@@ -38,7 +39,7 @@ impl<'a> Placing<'a> {
         let front = if let_in { holder.out.1 - spare.half() } else { holder.out.1 };
         // What is let into a counter reaches down from its top, not up from the floor of the cabinet under it.
         let top = opening.counter_height.get().copied().or(counter).filter(|_| let_in);
-        let hangs = top.map(|top| top - height_of(opening).unwrap_or_default());
+        let hangs = top.map(|top| top - height_of(self.room, opening).unwrap_or_default());
         let low = opening.sill.get().copied().or(hangs).unwrap_or(holder.low);
         self.plan.things.push(Thing {
             name: &opening.name.value,
@@ -48,7 +49,7 @@ impl<'a> Placing<'a> {
             along: (from, from + width),
             out: (front - deep, front),
             low,
-            high: height_of(opening).map(|height| low + height),
+            high: height_of(self.room, opening).map(|height| low + height),
             handles: Length::ZERO,
             row: None,
             within: Some(cabinet),
@@ -86,7 +87,7 @@ impl<'a> Placing<'a> {
             out: (Length::ZERO, opening.governing_depth().or(of_what_goes_in(self.room, opening)).unwrap_or_default()),
             handles: Length::ZERO,
             low,
-            high: height_of(opening).map(|height| low + height),
+            high: height_of(self.room, opening).map(|height| low + height),
             row: None,
             within: None,
             span: opening.span,
@@ -148,9 +149,11 @@ impl<'a> Placing<'a> {
     }
 }
 
-/// The height of an opening: its least.
-pub fn height_of(opening: &Opening) -> Option<Length> {
-    opening.height.get().and_then(|readings| readings.least()).map(|least| least.value)
+/// The height of an opening in the plan, where all stands on the finished floor: its least, less what is still to be laid
+/// under it.
+pub fn height_of(room: &Room, opening: &Opening) -> Option<Length> {
+    let least = opening.height.get().and_then(|readings| readings.least())?;
+    Some(least.value - build_up(room, opening))
 }
 
 /// How far what goes into an opening stands out from its wall, with the air behind it: while the client chooses, the
@@ -248,7 +251,7 @@ fn size_of(room: &Room, fixture: &Fixture, opening: Option<&Opening>) -> Option<
     let height = height.or_else(|| of(&|option| option.size.height.get().and_then(|height| height.least)));
     let low = fixture.sill.get().or_else(|| opening?.sill.get()).copied().unwrap_or_default();
     let kind = fixture.takes.get().or_else(|| opening?.takes.get()).or_else(|| selection?.kind.get()).copied();
-    let high = height.or_else(|| opening.and_then(height_of)).map(|height| low + height);
+    let high = height.or_else(|| height_of(room, opening?)).map(|height| low + height);
     let width = width.or_else(|| opening.and_then(Opening::governing_width))?;
     let depth = depth.or_else(|| opening.and_then(Opening::governing_depth)).unwrap_or_default();
     Some(FixtureSize { kind, width, depth, low, high })

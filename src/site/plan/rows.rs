@@ -210,7 +210,7 @@ impl<'a> Placing<'a> {
         let back = front - own.unwrap_or(sizes.depth);
         let low = opening.and_then(|opening| opening.sill.get().copied()).unwrap_or(sizes.low);
         let height = match opening {
-            Some(opening) => height_of(opening),
+            Some(opening) => height_of(self.room, opening),
             None if matches!(part.is, PartIs::Tall(_)) => part.height.get().copied().or(sizes.tall),
             None => part.height.get().copied().or(sizes.height),
         };

@@ -1,12 +1,12 @@
 //! What an opening says of what stands beside and below it, against the row that it stands in.
 
 use crate::book::{Below, BesideWord, End, InRow, Neighbour, Opening, PartIs, Room, Run};
-use crate::site::fitting::Side;
+use crate::site::fitting::{Side, held_below};
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::source::{Span, Spanned};
 use crate::vocabulary::{Kind, Mention, Trait};
 
-use super::{ComparedValue, Differ, Twice};
+use super::{ComparedValue, Differ, Joined, TOLERANCE, Twice};
 
 /// What stands at a side, as far as a word or a row tells it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,6 +28,7 @@ pub(super) fn of_opening<'a>(room: &'a Room, opening: &'a Opening) -> Vec<Twice<
     let sides = [Side::Left, Side::Right];
     let mut all: Vec<Twice<'a>> = sides.into_iter().filter_map(|side| beside(room, opening, side)).collect();
     all.extend(below(room, opening));
+    all.extend(clear_below(room, opening));
     all
 }
 
@@ -100,6 +101,7 @@ fn beside<'a>(room: &'a Room, opening: &'a Opening, side: Side) -> Option<Twice<
     Some(Twice {
         about: &opening.name,
         what: if side == Side::Left { "what stands at the left" } else { "what stands at the right" },
+        joined: Joined::Of,
         counts,
         differs: SourcedFigure { value: ComparedValue::Word(differs), at: row.at, provenance, spot },
         how: Differ::Apart,
@@ -145,6 +147,21 @@ fn is_one(one: Kind, other: Kind) -> bool {
     one == other || FAMILIES.iter().any(|family| family.contains(&one) && family.contains(&other))
 }
 
+/// More that is said to be clear below a thing than what the same cabinet holds leaves.
+fn clear_below<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
+    let clear = opening.below.get()?.clear.spanned()?;
+    let held = held_below(room, opening)?;
+    let planned = SourcedFigure {
+        value: held.clear,
+        at: held.at,
+        provenance: Provenance::Plan,
+        spot: Spot::ByThePlan(held.kind.name()),
+    };
+    let written = SourcedFigure::written(clear, Spot::Opening(&opening.name));
+    let is_more = written.value > planned.value + TOLERANCE;
+    is_more.then(|| Twice::of(&opening.name, "what is clear below", (written, planned), Differ::Apart).at_it())
+}
+
 /// What is said to be below a thing, against the cabinet that holds it.
 fn below<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
     let below: &Below = opening.below.get()?;
@@ -161,6 +178,11 @@ fn below<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
             (kind.name(), name.span)
         }
         (Some(_), None) if has_drawers => ("drawers", place.part.span),
+        // Nothing at all, and no figure, is asked about where the thing reaches down.
+        (None, _) if has_drawers && below.is_said_to_be_free() && !below.clear.is_absent() => {
+            ("drawers", place.part.span)
+        }
+        (None, Some((name, kind))) if below.is_said_to_be_free() => (kind.name(), name.span),
         (None, Some((name, kind))) if Mention::Drawer.is_in(&what.value) && !has_drawers => (kind.name(), name.span),
         _ => return None,
     };
@@ -174,6 +196,7 @@ fn below<'a>(room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
     Some(Twice {
         about: &opening.name,
         what: "what stands below",
+        joined: Joined::At,
         counts: written,
         differs: SourcedFigure { value: ComparedValue::Word(value), at, provenance: Provenance::Plan, spot },
         how: Differ::Apart,

@@ -7,7 +7,7 @@ use crate::units::Length;
 use crate::vocabulary::supply::one_length;
 use crate::vocabulary::{Kind, Words};
 
-use super::{ComparedValue, Differ, TOLERANCE, Twice};
+use super::{ComparedValue, Differ, Joined, TOLERANCE, Twice};
 
 /// What a slab may be laid on: 3/4 in (common practice).
 const SUB_TOP: Length = Length::from_sixty_fourths(48);
@@ -83,6 +83,7 @@ impl<'a> Counter<'a> {
         Some(Twice {
             about: &self.selection.name,
             what: "the material",
+            joined: Joined::Of,
             counts: told(of_top.value, of_top.span),
             differs: told(said, own.span),
             how: Differ::Apart,

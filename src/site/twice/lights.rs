@@ -5,7 +5,7 @@ use crate::site::lights::{Beneath, beneath, set_out};
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::units::Length;
 
-use super::{ComparedValue, Differ, TOLERANCE, Twice};
+use super::{ComparedValue, Differ, Joined, TOLERANCE, Twice};
 
 /// Centres, and what is below them, may differ by so much: 1 in (common practice).
 const CENTRES: Length = Length::from_inches(1);
@@ -41,6 +41,7 @@ fn number<'a>(selection: &'a Selection, hangs: &'a Hanging, lights: &'a HungLigh
     (planned != own.value.0.len()).then(|| Twice {
         about: &selection.name,
         what: "the number",
+        joined: Joined::Of,
         counts: SourcedFigure { value: count(own.value.0.len()), at: own.span, provenance: Provenance::Written, spot },
         differs: SourcedFigure {
             value: count(planned),

@@ -8,6 +8,7 @@ mod fixture;
 mod floor;
 mod hand;
 mod handles;
+mod landing;
 mod leaf;
 mod lights;
 mod opening;
@@ -33,6 +34,8 @@ pub struct Twice<'a> {
     pub about: &'a Spanned<String>,
     /// What it is, as a phrase: `the counter height`.
     pub what: &'static str,
+    /// How what it is and what it is of are said together.
+    pub joined: Joined,
     /// What counts meanwhile.
     pub counts: SourcedFigure<'a, ComparedValue<'a>>,
     /// What differs from it.
@@ -52,6 +55,15 @@ pub enum ComparedValue<'a> {
     Count(u32),
     /// What one word says of it: on which side it is, what it is made of.
     Word(&'a str),
+}
+
+/// How a fact and its thing are said together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Joined {
+    /// `the width of` it.
+    Of,
+    /// `what stands below` it.
+    At,
 }
 
 /// How two tellings differ.
@@ -76,7 +88,7 @@ impl<'a> Twice<'a> {
         how: Differ,
     ) -> Self {
         let (counts, differs) = (counts.map(ComparedValue::Length), differs.map(ComparedValue::Length));
-        Self { about, what, counts, differs, how, decides_a_fit: true }
+        Self { about, what, joined: Joined::Of, counts, differs, how, decides_a_fit: true }
     }
 
     /// Two sides that a door hangs on: as it is chosen, and as its place has it.
@@ -86,11 +98,17 @@ impl<'a> Twice<'a> {
         Self {
             about: &selection.name,
             what: "the hinge side",
+            joined: Joined::Of,
             counts: SourcedFigure { value, at, provenance: Provenance::Written, spot },
             differs: there.map(|side| ComparedValue::Word(side.word())),
             how: Differ::Apart,
             decides_a_fit: true,
         }
+    }
+
+    /// The same, of what is at a place that its words name: above, below.
+    fn at_it(self) -> Self {
+        Self { joined: Joined::At, ..self }
     }
 
     /// The same, where no fit rests on it.
@@ -107,6 +125,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     once_for_one_cabinet(&mut all);
     all.extend(room.openings.iter().flat_map(|opening| beside::of_opening(room, opening)));
     all.extend(distance::of_room(site, room));
+    all.extend(room.openings.iter().flat_map(|opening| landing::of_opening(site, room, opening)));
     all.extend(width::of_room(room));
     all.extend(fixture::of_room(room));
     all.extend(counter::of_room(room));

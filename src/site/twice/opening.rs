@@ -11,7 +11,7 @@ use crate::units::Length;
 use crate::vocabulary::Mention;
 use crate::vocabulary::supply::Worded;
 
-use super::{ComparedValue, Differ, TOLERANCE, Twice, differing};
+use super::{ComparedValue, Differ, Joined, TOLERANCE, Twice, differing};
 
 /// A ceiling's height may differ by so much: 1 in, since no ceiling is level (common practice).
 const CEILINGS: Length = Length::from_inches(1);
@@ -54,8 +54,9 @@ fn heights_of_services(opening: &Opening) -> Vec<Twice<'_>> {
         ("the height of the gas", in_words(&service.gas, |gas| gas.height), &points.gas),
     ];
     let told = of_words.into_iter().filter_map(|(what, words, point)| {
-        let spot = Spot::Opening(&opening.name);
-        let point = point.get().and_then(|point| point.height.spanned()).map(|told| SourcedFigure::written(told, spot));
+        let point = point.get().and_then(|point| point.height.spanned());
+        let point = point.map(|told| SourcedFigure::written(told, Spot::ServicePoints));
+        let spot = Spot::Service;
         let words = words.map(|(value, at)| SourcedFigure { value, at, provenance: Provenance::Written, spot });
         differing(&opening.name, what, &Answer::of([point, words]), TOLERANCE)
     });
@@ -136,6 +137,7 @@ fn to_the_wall<'a>(room: &'a Room, opening: &'a Opening, plan: Option<&Plan<'a>>
         let what = if side == Side::Left { "what is at the left" } else { "what is at the right" };
         let near = planned.value < NOTHING_IS_NEARER;
         return near.then(|| Twice {
+            joined: Joined::Of,
             about: &opening.name,
             what,
             counts: counts.map(ComparedValue::Word),
@@ -179,7 +181,7 @@ fn above<'a>(opening: &'a Opening, plan: &Plan<'a>) -> Option<Twice<'a>> {
     };
     let differs = SourcedFigure { value: lowest.low, at: lowest.span, provenance: Provenance::Plan, spot };
     let counts = SourcedFigure::written(written, Spot::Opening(&opening.name));
-    Some(Twice::of(&opening.name, "the lower edge of what is above", (counts, differs), Differ::Apart))
+    Some(Twice::of(&opening.name, "the lower edge of what is above", (counts, differs), Differ::Apart).at_it())
 }
 
 /// Whether a thing hangs over the better part of another that stands at the same wall.

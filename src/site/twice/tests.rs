@@ -213,8 +213,14 @@ fn what_is_told_below_is_in_the_cabinet_that_holds_it() {
             .opening("oven", "{takes: oven}")
     };
     let (drawers, oven) = ("drawers: 3, holds: [hob]", "holds: [hob, oven]");
+    for free in ["{what: open shelf, clear: 20\"}", "{what: Nothing, clear: 24\"}"] {
+        hob(drawers, free).finds_one().weighs("query");
+        hob(oven, free).finds_one().weighs("query");
+        hob("doors: 2, holds: [hob]", free).stays_silent();
+    }
+    hob(oven, "nothing").finds_one();
     hob(drawers, "{what: oven, clear: 100 mm}")
-        .finds("what stands below of `hob` is oven at the opening `hob`, and drawers at `pans` in `a`")
+        .finds("what stands below `hob` is oven at the opening `hob`, and drawers at `pans` in `a`")
         .weighs("query");
     hob(drawers, "lavavajillas").finds_one();
     hob(oven, "lavavajillas").finds_one();
@@ -295,4 +301,46 @@ fn a_pull_is_longer_than_the_way_between_its_screws() {
         )
         .weighs("query");
     pull("5 5/8\"").stays_silent();
+}
+
+#[test]
+fn what_is_clear_below_a_hob_ends_at_the_oven_of_its_cabinet() {
+    let hob = |clear: &str| {
+        Trial::of("source/contradiction")
+            .metric()
+            .room("runs: {a: {depth: 600 mm, parts: [{cabinet: base, width: 600 mm, holds: [hob, oven]}]}}")
+            .opening(
+                "hob",
+                &format!("{{takes: cooktop, counter height: 920 mm, below: {{what: oven, clear: {clear}}}}}"),
+            )
+            .opening("oven", "{takes: oven, sill: 250 mm, height: 600 mm}")
+    };
+    hob("80 mm")
+        .finds("what is clear below `hob` is 80 mm (≈ 3 1/8\") at the opening `hob`, and 70 mm (≈ 2 3/4\") by the plan, to `wall oven`")
+        .weighs("stop");
+    hob("70 mm").stays_silent();
+    // Less is on the safe side.
+    hob("50 mm").stays_silent();
+}
+
+#[test]
+fn counter_to_set_things_down_on_is_what_the_plan_has() {
+    let sink = |landing: &str, row: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!(
+                "outline: 14' x 10'\nruns:\n  a: {{wall: A, starts: 20\", counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{row}]}}"
+            ))
+            .opening("sink", &format!("{{takes: sink, width: 33\", landing: {landing}}}"))
+            .opening("fridge", "{takes: refrigerator, width: 36\"}")
+    };
+    let row = "{cabinet: a, width: 24\"}, {opening: sink}, {cabinet: b, width: 18\"}, {opening: fridge}";
+    sink("{left: 24\", right: 40\"}", row)
+        .finds("the counter at the right of `sink` is 40\" (1016 mm) at the opening `sink`, and 18\" (457 mm) by the plan, to `fridge`")
+        .weighs("query");
+    sink("{left: 48\", right: 18\"}", row).finds_one();
+    sink("{left: 24\", right: 18\"}", row).stays_silent();
+    sink("{left: 25\", right: 12\"}", row).stays_silent();
+    // Behind the panel of a refrigerator the counter is told past the panel.
+    let cold = "{cabinet: a, width: 24\"}, {opening: sink}, {panel: 3/4\"}, {opening: fridge}";
+    sink("{left: 24\"}", cold).stays_silent();
 }

@@ -10,7 +10,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{CabinetFigure, FigureBasis, Fitting, Housing};
 use crate::site::{Placement, made_as};
 use crate::units::{Length, LengthRange, with_article};
-use crate::vocabulary::{Hazard, Kind};
+use crate::vocabulary::{Hazard, Kind, Mount};
 
 declare! {
     /// The housing cabinet is not as the sheet asks, or the cutout meets its sides
@@ -60,7 +60,11 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let fitting = context.site.fitting(&fitted);
         let none = RequiredCabinet::default();
         let asked = fit.cabinet.get().unwrap_or(&none);
-        let width = [&asked.inside_width, &fit.opening.width];
+        // What stands on the sides of its unit, and whose sheet asks for that by its outside, goes into no inside.
+        let unasked = Slot::Absent;
+        let stands_on_its_unit = fitted.option.mount() == Some(Mount::Apron) && asked.outside_width.get().is_some();
+        let cutout = if stands_on_its_unit { &unasked } else { &fit.opening.width };
+        let width = [&asked.inside_width, cutout];
         let depth = [&asked.inside_depth, &fit.opening.depth];
         for (name, there, asked) in [
             ("inside width", cabinet.inside_width, either(width, fitting.width.too_small_by())),

@@ -135,6 +135,8 @@ fn usual(
     let (needs, with) = match fitted.option.mount() {
         Some(Mount::Under) if clips == Length::ZERO => (width, ""),
         Some(Mount::Under) => (width + clips.times(2), " with clips as usual"),
+        // Its sheet says how wide a unit it stands on, and `fit/cabinet` holds the unit to it.
+        Some(Mount::Apron) if asks_for_its_outside(fitted) => return None,
         Some(Mount::Apron) => (width, ""),
         // Its sides are not said: it is let in from above at least.
         Some(Mount::DropIn) | None => (width - RIM.times(2), " below its rim"),
@@ -142,6 +144,12 @@ fn usual(
     };
     let finding = too_narrow(context, fitted, inside, (needs, Severity::Query, with))?;
     Some(finding.source("common practice"))
+}
+
+/// Whether the sheet asks for the cabinet by its outside width alone.
+fn asks_for_its_outside(fitted: &Placement<'_>) -> bool {
+    let asked = fitted.option.fit.get().and_then(|fit| fit.cabinet.get());
+    asked.is_some_and(|asked| asked.outside_width.get().is_some() && asked.inside_width.is_absent())
 }
 
 /// A bowl that hangs in a cabinet against the cabinet's depth.
@@ -221,6 +229,27 @@ mod tests {
             .finds("`Sink` with its clips needs 34\" (864 mm) inside the cabinet, 2 1/2\" (64 mm) more than the 31 1/2\" (800 mm) there are")
             .weighs("stop");
         sink("cabinet: {inside width: 34 1/2\"}", option).stays_silent();
+    }
+
+    /// Source: common practice (an apron sink of 595 mm stands on the sides of a unit of 600 mm).
+    #[test]
+    fn a_sink_that_stands_on_its_unit_goes_into_no_inside() {
+        let on = |rule: &'static str, wide: &str, sheet: &str| {
+            Trial::of(rule)
+                .metric()
+                .room(&format!("runs: {{sink wall: {{parts: [{{cabinet: unit, width: {wide}, holds: [hole]}}]}}}}"))
+                .opening("hole", "{takes: sink, width: 596 mm}")
+                .selection(
+                    "selection: Sink\nkind: sink\nplace: hole",
+                    &format!("mount: apron front\nsize: {{width: 595 mm}}\nfit: {{opening: {{width: at least 595 mm}}{sheet}}}"),
+                )
+        };
+        let outside = ", cabinet: {outside width: at least 600 mm}";
+        for rule in ["fit/sink", "fit/cabinet"] {
+            on(rule, "600 mm", outside).stays_silent();
+            on(rule, "600 mm", "").finds_one();
+        }
+        on("fit/cabinet", "500 mm", outside).finds_one().weighs("stop");
     }
 
     fn held_by(part: &str, option: &str) -> Trial {

@@ -74,6 +74,24 @@ mod tests {
         fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").stays_silent();
     }
 
+    /// The cabinet that an oven is built into may name the oven's place, and is none that goes in there.
+    #[test]
+    fn the_cabinet_around_an_opening_does_not_go_into_it() {
+        let oven = |rule: &'static str, holds: &str| {
+            Trial::of(rule)
+                .room(&format!("ceiling: 96\"\nruns: {{a: {{parts: [{{tall: oven cabinet, width: 33\"{holds}}}]}}}}"))
+                .opening("oven", "{takes: wall oven, width: 28 1/2\", height: 28\", depth: 23 3/4\", sill: 32\"}")
+                .selection(
+                    "selection: Oven cabinet\nkind: cabinet\nplace: oven",
+                    "size: {width: 33\", height: 90\", depth: 24\"}",
+                )
+        };
+        for rule in ["fit/width", "fit/height", "fit/depth", "run/ceiling"] {
+            oven(rule, ", holds: [oven]").stays_silent();
+        }
+        oven("fit/width", "").finds_one();
+    }
+
     /// Source: check values UN-06: 610 mm into 24" (609.6 mm), though both print as 24.
     #[test]
     fn fit_is_decided_before_rounding() {

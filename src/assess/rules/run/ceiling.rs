@@ -4,7 +4,7 @@ mod openings;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
-use crate::book::{Ceiling, Fixture, PartIs, Room, Run, Selection};
+use crate::book::{Ceiling, Fixture, Opening, PartIs, Room, Run, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::plan::{Plan, Thing, What, chosen_for};
 use crate::source::Span;
@@ -158,7 +158,11 @@ fn of_a_fixture(context: &Context<'_>, room: &Room, plan: &Plan<'_>, thing: &Thi
 
 /// A thing that is chosen, against the ceiling over its place.
 fn of_its_own(context: &Context<'_>, room: &Room, selection: &Selection) -> Option<Remark> {
-    let opening = selection.place.get().and_then(|place| room.opening(place));
+    // A cabinet that an oven is built into does not stand on the oven's sill.
+    let stands_there = |opening: &&Opening| {
+        !selection.is(Kind::Cabinet) || room.goes_into(&opening.name).any(|other| std::ptr::eq(other, selection))
+    };
+    let opening = selection.place.get().and_then(|place| room.opening(place)).filter(stands_there);
     let fixture = fixture_of(room, selection);
     let sill = opening.and_then(|opening| opening.sill.get()).or_else(|| fixture?.sill.get());
     let bottom = sill.copied().unwrap_or_default();

@@ -3,7 +3,7 @@
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
-use crate::site::twice::{ComparedValue, Differ, Twice, of_room};
+use crate::site::twice::{ComparedValue, Differ, Joined, Twice, of_room};
 
 declare! {
     /// Two places tell the same fact differently
@@ -19,7 +19,7 @@ declare! {
     /// door hangs on; a door's leaf against its doorway, and a blind against its window ({2"} and {1"}, where no leaf is
     /// told), each of that `place` or that name; the bars and the shower that are written for access against what is ordered
     /// and drawn; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
-    /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub; what stands beside and below an opening, against its row; the rim of a basin against what carries it ({3/4"}); a counter against the thickness in its model's name; a pull
+    /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub; what stands beside and below an opening, against its row, and the counter beside it ({2"} more is one); the rim of a basin against what carries it ({3/4"}); a counter against the thickness in its model's name; a pull
     /// against the way between its screws.
     /// Other figures of one thing that are {1/8"} apart are one. What decides no fit is asked.
     ///
@@ -55,20 +55,24 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn told(context: &Context<'_>, twice: &Twice<'_>) -> Remark {
     let say = |said| words(context, said);
     let (counts, differs) = (&twice.counts, &twice.differs);
-    let (name, is) = (&twice.about.value, say(counts.value));
-    let (what, other, spot) = (twice.what, say(differs.value), differs.spot);
+    let is = say(counts.value);
+    let (other, spot) = (say(differs.value), differs.spot);
+    let what = match twice.joined {
+        Joined::Of => phrase!("{} of `{}`", twice.what, twice.about.value),
+        Joined::At => phrase!("{} `{}`", twice.what, twice.about.value),
+    };
     let message = match twice.how {
         Differ::Apart => {
-            phrase!("{what} of `{name}` is {is} {}, and {other} {spot}", what, name, is, counts.spot, other, spot)
+            phrase!("{what} is {is} {}, and {other} {spot}", what, is, counts.spot, other, spot)
         }
         Differ::InsideOut => {
-            phrase!("{what} of `{name}` is {is}, more than the {other} outside {spot}", what, name, is, other, spot)
+            phrase!("{what} is {is}, more than the {other} outside {spot}", what, is, other, spot)
         }
         Differ::MoreThan(than) => {
-            phrase!("{what} of `{name}` is {is}, more than {than} of {other} {spot}", what, name, is, than, other, spot)
+            phrase!("{what} is {is}, more than {than} of {other} {spot}", what, is, than, other, spot)
         }
         Differ::LessThan(than) => {
-            phrase!("{what} of `{name}` is {is}, less than {than}, {other} {spot}", what, name, is, than, other, spot)
+            phrase!("{what} is {is}, less than {than}, {other} {spot}", what, is, than, other, spot)
         }
     };
     let remedy = phrase!("correct the one that is wrong, or leave it out; meanwhile {} counts", say(counts.value));

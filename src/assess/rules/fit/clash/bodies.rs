@@ -149,6 +149,30 @@ mod tests {
         both(vanity, &basin("60\"")).finds_one();
     }
 
+    /// All bodies are taken from the finished floor: what a floor to come takes from an opening is gone in the plan too.
+    #[test]
+    fn an_opening_that_was_measured_from_the_present_floor_ends_lower() {
+        let bridge = |height: &str, floor: &str| {
+            room(&format!(
+                "outline: 12' x 8'\nfloor build-up: {floor}\nruns:\n  tall: {{wall: A, parts: [{{opening: refrigerator}}]}}\n  over it: {{wall: A, above floor: 72\", depth: 24\", height: 12\", parts: [{{cabinet: bridge, width: 36\"}}]}}"
+            ))
+            .opening("refrigerator", &format!("{{takes: refrigerator, width: 36\", depth: 24\", {height}}}"))
+        };
+        bridge("height: 72 3/4\"", "3/4\"").stays_silent();
+        bridge("height: 72 3/4\", measured from: present floor", "3/4\"").stays_silent();
+        bridge("height: 72\", measured from: finished floor", "3/4\"").stays_silent();
+        bridge("height: 72 3/4\", measured from: finished floor", "3/4\"").finds_one().weighs("stop");
+        bridge("height: 73\"", "3/4\"").finds_one().weighs("stop");
+        let dishwasher = |height: &str| {
+            room(
+                "outline: 12' x 8'\nfloor build-up: 20 mm\nwindows: {yard: {wall: A, at: 10\", width: 40\", sill: 38\", height: 40\", casing: 3\"}}\nruns: {low: {wall: A, parts: [{opening: dishwasher}]}}",
+            )
+            .opening("dishwasher", &format!("{{takes: dishwasher, width: 24\", depth: 24\", height: {height}}}"))
+        };
+        dishwasher("35 1/2\"").stays_silent();
+        dishwasher("36 1/2\"").finds_one();
+    }
+
     #[test]
     fn it_has_a_hold_point_and_can_be_waived_where_it_is_meant() {
         let lines = "outline: 10' x 8'\nfixtures:\n  bench: {wall: A, centre: 55\", width: 15\", depth: 28\"}\n  trough: {wall: A, centre: 60\", width: 24\", depth: 20\"}";

@@ -15,6 +15,21 @@ fn what_is_above_a_hob_is_not_the_oven_below_it() {
     };
     hob("1570 mm").stays_silent();
     hob("1450 mm").finds(
-        "the lower edge of what is above of `hob` is 1450 mm (≈ 57 1/16\") at the opening `hob`, and 1570 mm (≈ 61 13/16\") at the opening `hood`",
+        "the lower edge of what is above `hob` is 1450 mm (≈ 57 1/16\") at the opening `hob`, and 1570 mm (≈ 61 13/16\") at the opening `hood`",
     );
+}
+
+/// An island that is set out from a thing's own wall stands before the thing.
+#[test]
+fn the_floor_in_front_ends_at_an_island_of_the_same_wall() {
+    let range = |in_front: &str, wall: &str, away: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!(
+                "outline: 12' x 14'\nruns: {{a: {{wall: A, starts: 50\", depth: 24\", parts: [{{opening: range}}]}}}}\nislands: {{island: {{wall: {wall}, at: 30\", away: {away}, size: 80\" x 36\", height: 36\"}}}}"
+            ))
+            .opening("range", &format!("{{takes: range, width: 36\", depth: 24\", in front: {in_front}}}"))
+    };
+    range("52\"", "A", "68\"").finds_one().weighs("stop");
+    range("44\"", "A", "68\"").stays_silent();
+    range("52\"", "C", "64\"").finds_one();
 }

@@ -67,7 +67,7 @@ fn what_is_above_is_where_the_plan_hangs_it() {
         )
     };
     let opening = "width: 30\", height: 36\", depth: 24\", above: {what: wall cabinet, height: 66\"}";
-    of(&plan("54\""), opening).finds("the lower edge of what is above of `range` is 66\" (1676 mm) at the opening `range`, and 54\" (1372 mm) at `wall cabinet` in `uppers`");
+    of(&plan("54\""), opening).finds("the lower edge of what is above `range` is 66\" (1676 mm) at the opening `range`, and 54\" (1372 mm) at `wall cabinet` in `uppers`");
     of(&plan("66\""), opening).stays_silent();
 }
 
