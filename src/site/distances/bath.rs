@@ -170,6 +170,20 @@ fn headroom<'a>(plan: &Plan<'a>, thing: &Thing<'a>, known: &StoodAt) -> Option<D
     Some(Distance::planned(plan.ceiling_over(thing, out)?, thing.span))
 }
 
+/// The most headroom that is anywhere over the floor before a fixture, and over a tub; none where one of them has no size.
+pub fn most_headroom(plan: &Plan<'_>, name: ClearDistance) -> Option<Distance> {
+    let known = FIXTURES.iter().find(|known| known.above == Some(name))?;
+    let placed = plan.things.iter().filter(|thing| thing.kind.is_some_and(|kind| known.is_of(kind)));
+    let each = placed.map(|thing| {
+        let from = if known.entered { thing.out.0 } else { thing.out.1 };
+        let out = (from, thing.out.1 + STANDS);
+        let is_deep = thing.out.1 > thing.out.0;
+        Some(Distance::planned(is_deep.then(|| plan.most_ceiling_over(thing, out)).flatten()?, thing.span))
+    });
+    let each = each.collect::<Option<Vec<_>>>().filter(|_| without_a_size(plan, known).next().is_none())?;
+    each.into_iter().max_by_key(|there| there.value)
+}
+
 /// The same of fixtures that stand on their centreline and have no width yet: over that line.
 fn without_a_size<'p>(plan: &'p Plan<'_>, known: &'p StoodAt) -> impl Iterator<Item = Distance> + use<'p> {
     let is_of = |fixture: &&Fixture| kind_of(plan.room, fixture).is_some_and(|kind| known.is_of(kind));

@@ -10,6 +10,7 @@ mod doors;
 mod kitchen;
 mod landing;
 mod named;
+mod overhead;
 mod pipes;
 mod seats;
 mod shower;
@@ -20,6 +21,7 @@ pub use bath::{before_its_entry, in_front_of, rims};
 pub use doors::doorways;
 pub use kitchen::{Triangle, aisles, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
+pub use overhead::{headroom, less_than_written, over_the_shower};
 pub use pipes::{bowls, covered, knees_under_a_bowl, pipes_covered};
 pub use seats::{Seats, seats};
 pub use shower::{ShowerInside, inside_of_a_shower};
@@ -61,8 +63,11 @@ impl From<&Spanned<Length>> for Distance {
 }
 
 /// The distance that `clearances` calls so, the least where it stands at several places; else the
-/// plan's.
+/// plan's. A ceiling is no higher than the plan has it, whatever is written.
 pub fn distance(site: &Site<'_>, room: &Room, name: ClearDistance) -> Option<Distance> {
+    if let Some(lower) = less_than_written(site, room, name) {
+        return Some(lower);
+    }
     let written = room.clearances.distances.least(name).map(Distance::from);
     let at_the_opening = || bath::in_front_of_an_opening(room, name);
     let highest_rim =

@@ -96,6 +96,11 @@ impl<'a> Plan<'a> {
         corners.into_iter().map(|corner| self.ceiling_at(corner)).collect::<Option<Vec<_>>>()?.into_iter().min()
     }
 
+    /// The greatest height of the ceiling there.
+    pub fn most_ceiling_over(&self, thing: &Thing<'a>, out: (Length, Length)) -> Option<Length> {
+        thing.frame.rectangle(thing.along, out).into_iter().filter_map(|corner| self.ceiling_at(corner)).max()
+    }
+
     /// Straight from the nearest edge of one thing to the nearest edge of another.
     pub fn apart(&self, one: &Thing<'a>, other: &Thing<'a>) -> Length {
         one.footprint().distance(&other.footprint())

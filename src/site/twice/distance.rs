@@ -2,7 +2,7 @@
 
 use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
-use crate::site::distances::{self, before_its_entry, in_front_of};
+use crate::site::distances::{self, before_its_entry, in_front_of, less_than_written, over_the_shower};
 use crate::site::plan::{Met, Plan};
 use crate::site::rims::rim_by_its_place;
 use crate::site::told::{Provenance, SourcedFigure, Spot};
@@ -28,6 +28,20 @@ const PLANNED: [(ClearDistance, &str); 6] = [
     (ClearDistance::DishwasherToSink, "the way from dishwasher to sink"),
 ];
 
+/// Headrooms, by their names, with what they are.
+const HEADROOMS: [(ClearDistance, &str); 4] = [
+    (ClearDistance::HeadroomAtShower, "the headroom at the shower"),
+    (ClearDistance::HeadroomAtToilet, "the headroom at the toilet"),
+    (ClearDistance::HeadroomAtBasin, "the headroom at the basin"),
+    (ClearDistance::HeadroomAtTub, "the headroom at the tub"),
+];
+/// What of a shower reaches up, with how far past the ceiling it may be told: a head hangs below it, and tile that goes
+/// up to it may be told from a floor that lies lower (common practice).
+const REACHES_UP: [(ClearDistance, &str, Length); 2] = [
+    (ClearDistance::ShowerHead, "the height of the shower head", Length::ZERO),
+    (ClearDistance::ShowerWallCovering, "the height of the shower's wall covering", ROOMS),
+];
+
 /// Distances of a room that two places tell differently.
 pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     let mut all: Vec<Twice<'a>> = room.openings.iter().filter_map(|one| in_front(site, room, one)).collect();
@@ -36,6 +50,8 @@ pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> 
     );
     all.extend(doorways(room));
     all.extend(the_rim(room));
+    all.extend(HEADROOMS.into_iter().filter_map(|(key, what)| under_the_ceiling(site, room, key, what)));
+    all.extend(REACHES_UP.into_iter().filter_map(|reaches| past_the_ceiling(site, room, reaches)));
     if let Some(plan) = site.sound_plan(room) {
         all.extend(room.windows.iter().filter_map(|window| from_the_water(plan, window)));
         all.extend(PLANNED.into_iter().filter_map(|(key, what)| past_the_plan(room, plan, key, what)));
@@ -124,4 +140,26 @@ fn past_the_plan<'a>(room: &'a Room, plan: &Plan<'a>, key: ClearDistance, what: 
     let planned = SourcedFigure { value: fact.value, at: fact.at, provenance: Provenance::Plan, spot: Spot::Plan };
     let name = room.name.spanned()?;
     (written.value > planned.value + ROOMS).then(|| Twice::of(name, what, (written, planned), Differ::Apart))
+}
+
+/// A headroom that is more than the ceiling leaves there.
+fn under_the_ceiling<'a>(site: &Site<'a>, room: &'a Room, key: ClearDistance, what: &'static str) -> Option<Twice<'a>> {
+    let written = SourcedFigure::written(room.clearances.distances.least(key)?, Spot::Clearances);
+    let there = less_than_written(site, room, key)?;
+    let planned = SourcedFigure { value: there.value, at: there.at, provenance: Provenance::Plan, spot: Spot::Plan };
+    Some(Twice::of(room.name.spanned()?, what, (planned, written), Differ::Apart).asked())
+}
+
+/// What of a shower is higher than the ceiling over it.
+fn past_the_ceiling<'a>(
+    site: &Site<'a>,
+    room: &'a Room,
+    (key, what, spare): (ClearDistance, &'static str, Length),
+) -> Option<Twice<'a>> {
+    let written = SourcedFigure::written(room.clearances.distances.least(key)?, Spot::Clearances);
+    let there = over_the_shower(site, room)?;
+    let planned = SourcedFigure { value: there.value, at: there.at, provenance: Provenance::Plan, spot: Spot::Plan };
+    let how = Differ::MoreThan("the ceiling over it");
+    let name = room.name.spanned()?;
+    (written.value > planned.value + spare).then(|| Twice::of(name, what, (written, planned), how).asked())
 }

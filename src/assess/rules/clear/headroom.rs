@@ -16,7 +16,8 @@ declare! {
     /// The ceiling over toilet, basin and tub with the floor in front of them, and over a square of {30"}
     /// under the shower head: at least {80"}, as the model residential code asks. Where that code is not offered,
     /// as in other countries, one should stand upright at toilet, basin and shower: {1900 mm}. The height is what
-    /// was measured (`clearances`), else the plan's: also of a fixture that has no size yet.
+    /// was measured (`clearances`), else the plan's: also of a fixture that has no size yet. Where the plan leaves more than {2"}
+    /// less anywhere there than what is written, the plan's counts.
     ///
     /// ## Why it matters
     /// Under a roof the place for the shower is where one can stand up in it.

@@ -94,6 +94,12 @@ impl Figure {
         Self { bound: Bound::Least(least), whose: "advised", source, printed: Printed::InInches, named: None }
     }
 
+    /// At least so much, as is common practice in every country.
+    const fn practice(least: Length) -> Self {
+        let printed = Printed::AsWritten;
+        Self { bound: Bound::Least(least), whose: "usual", source: "common practice", printed, named: None }
+    }
+
     /// At most so much, as a guideline advises.
     const fn advised_most(most: Length, source: &'static str) -> Self {
         Self { bound: Bound::Most(most), whose: "advised", source, printed: Printed::InInches, named: None }

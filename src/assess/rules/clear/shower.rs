@@ -16,7 +16,7 @@ declare! {
     /// Inside the `shower` of `clearances`, between finished faces, else as the plan, an opening or the tray that is chosen has it: the model codes ask for 900 square inches and for {30"}
     /// in every direction, so that a disc of {30"} lies in it; {36"} by {36"} are advised.
     /// A fixed seat must leave the code's area free. It is {17"} to {19"} high and {15"} deep. The waterproof
-    /// covering of the walls goes at least {3"} above the head, whose outlet is {72"} high or more.
+    /// covering of the walls goes at least {3"} above the head, and in any country no less high than it; that has its outlet {72"} high or more.
     ///
     /// ## Why it matters
     /// The pan is set before the tile is: what backer, mortar and tile take off is lost inside.
@@ -175,16 +175,16 @@ fn seat<'a>(context: &Context<'_>, room: &'a Room) -> Vec<Measure<'a>> {
 
 fn covering(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let head = distance(context.site, room, ClearDistance::ShowerHead)?;
-    let measure = Measure {
+    let there = distance(context.site, room, ClearDistance::ShowerWallCovering)?;
+    let of = |advised: Figure| Measure {
         is: ("the waterproof covering".into(), "high"),
-        advised: Some(Figure::advised(head.value + Length::from_inches(3), COVERING)),
-        ..of(
-            room,
-            distance(context.site, room, ClearDistance::ShowerWallCovering)?,
-            "take it up past the shower head by what is advised, or to the ceiling",
-        )
+        advised: Some(advised),
+        ..of(room, there, "take it up past the shower head by what is advised, or to the ceiling")
     };
-    measure.judge(context)
+    let above = Figure::advised(head.value + Length::from_inches(3), COVERING);
+    // Whatever a country advises, water runs down below the head.
+    let to_the_head = Figure::practice(head.value).told("of the shower head");
+    of(above).judge(context).or_else(|| of(to_the_head).judge(context))
 }
 
 /// A head that many would have to stoop under. Where the shower is planned for access it hangs on a bar.
@@ -295,5 +295,23 @@ mod tests {
             .weighs("query");
         shower("shower head: 72\"").stays_silent();
         shower("shower head: 70\"").book("access profile: 2010 ADA").stays_silent();
+    }
+
+    /// In any country tile that ends below the head is told.
+    #[test]
+    fn the_covering_goes_up_to_the_head_everywhere() {
+        let shower = |country: &str, covering: &str| {
+            Trial::of("clear/shower")
+                .file(
+                    "book.yaml",
+                    format!("title: Trial\nclient: Nobody\nunits: metric\ncurrency: EUR\ncountry: {country}\n"),
+                )
+                .room(&format!("clearances: {{shower head: 2100 mm, shower wall covering: {covering}}}"))
+        };
+        for country in ["ES", "GB", "US"] {
+            shower(country, "1200 mm").finds_one().weighs("query");
+            shower(country, "2488 mm").stays_silent();
+        }
+        shower("ES", "2100 mm").stays_silent();
     }
 }

@@ -14,7 +14,8 @@ declare! {
     /// larger inside than outside; a cabinet against the part of its name; what is chosen against the fixture of the plan that
     /// it is larger than; what is above an opening against
     /// what the plan hangs there; the gap to a wall beside it against row and plan ({2"} more is one gap); a ceiling above it against a level room's own ({1"} apart is one ceiling);
-    /// clear distances against what the plan leaves ({2"} more is one distance); a counter's depth, overhang
+    /// clear distances against what the plan leaves ({2"} more is one distance), headroom, shower head and the covering of
+    /// a shower's walls against the ceiling there; a counter's depth, overhang
     /// and height against what it lies on; number, centres and what is below of lights; the side that a
     /// door hangs on; a door's leaf against its doorway, and a blind against its window ({2"} and {1"}, where no leaf is
     /// told), each of that `place` or that name; the bars and the shower that are written for access against what is ordered
