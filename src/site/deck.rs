@@ -1,12 +1,14 @@
 //! The counter from back to front at what is let into it: how deep it is, what stands up behind it, what is
 //! left before that.
 
-use crate::book::{DetailName, Island, IslandSide, Opening, PartIs, Room, Run, Selection, Splash};
+use crate::book::{DetailName, Island, IslandSide, Opening, PartIs, ProductOption, Room, Run, Selection, Splash};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::Kind;
 
+use super::counters::is_alone;
 use super::plan::{HoleIs, Plan};
+use super::vanity::vanity_of;
 use super::{counter_depth, counter_height, row_of};
 
 /// The counter at an opening, from back to front.
@@ -54,6 +56,30 @@ pub fn deck(room: &Room, opening: &Opening) -> Option<Deck> {
     let behind = row.run.and_then(|run| behind_a_run(room, run));
     let clear = depth.value - behind.as_ref().map_or(Length::ZERO, |behind| behind.thickness);
     Some(Deck { clear, at: depth.at, behind })
+}
+
+/// The top of the vanity that carries a basin which has no opening of its own, by its largest piece or as it says; none
+/// where nobody says how deep it is.
+pub fn deck_of_a_vanity(room: &Room, basin: &Selection) -> Option<Deck> {
+    let vanity = vanity_of(room, basin)?;
+    let lies_there = |option: &&ProductOption| match option.top.get().map_or(&[][..], |top| &top.lies_on) {
+        [] => is_alone(room),
+        names => [&vanity.opening.name, &vanity.selection.name].iter().any(|own| names.iter().any(|name| name == *own)),
+    };
+    let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
+    let mut tops = counters.filter_map(|counter| Some((counter, counter.settled().filter(lies_there)?)));
+    let (counter, option) = tops.next().filter(|_| tops.next().is_none())?;
+    let (depth, at) = depth_of_top(option)?;
+    let splash = option.top.get().and_then(|top| told(&top.splash, BehindIs::Splash(counter.name.value.clone())));
+    Some(Deck { clear: depth - splash.as_ref().map_or(Length::ZERO, |splash| splash.thickness), at, behind: splash })
+}
+
+/// How deep a top is: its largest piece, else as it says of itself.
+fn depth_of_top(option: &ProductOption) -> Option<(Length, Span)> {
+    let largest = option.top.get().and_then(|top| top.pieces.iter().max_by_key(|piece| piece.length.min(piece.depth)));
+    let of_piece = largest.map(|piece| (piece.length.min(piece.depth), piece.name.span));
+    let said = || option.top.get().and_then(|top| top.depth.spanned()).or_else(|| option.size.depth.spanned());
+    of_piece.or_else(|| said().map(|depth| (depth.value, depth.span)))
 }
 
 /// What stands up along the side of an island across from the one that an opening is in: its raised back.

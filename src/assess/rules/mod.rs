@@ -102,6 +102,7 @@ pub const RULES: &[Rule] = &[
     service::exhaust::RULE,
     service::make_up_air::RULE,
     service::receptacles::RULE,
+    service::boxes::RULE,
     clear::above_cooktop::RULE,
     clear::beside_cooktop::RULE,
     clear::hood::RULE,
@@ -284,10 +285,11 @@ pub const HEIGHT: Code = fit::height::RULE.code;
 pub const DEPTH: Code = fit::depth::RULE.code;
 
 /// The rules of power and of air that is blown or drawn: whoever brings those is told of them.
-pub const OF_WIRES_AND_AIR: [Code; 7] = [
+pub const OF_WIRES_AND_AIR: [Code; 8] = [
     service::circuit::RULE.code,
     service::receptacle::RULE.code,
     service::receptacles::RULE.code,
+    service::boxes::RULE.code,
     service::zone::RULE.code,
     service::duct::RULE.code,
     service::exhaust::RULE.code,

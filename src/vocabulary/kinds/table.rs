@@ -178,6 +178,7 @@ kinds! {
         onto(Plumbing)
             .needs(&["maker", "model", "size.width", "size.depth", "drain"])
             .hurts(&[Water, Weight])
+            .is(&[Bathes])
             .due(HoldPoint::RoughInClosed)
             .may(&["trap seal", "mount", "thickness"]);
     Drain: "drain" | "floor drain" | "shower drain" | "linear drain" | "channel drain" | "floor waste", "a drain in the floor" =>

@@ -1,5 +1,6 @@
 //! The `service/` rules: power, gas, water and air, as the maker's sheet asks and as they are there.
 
+pub mod boxes;
 pub mod circuit;
 pub mod drain;
 pub mod duct;

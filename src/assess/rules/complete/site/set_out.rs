@@ -48,7 +48,9 @@ fn unsaid(plan: &Plan<'_>, room: &Room, fixture: &Fixture) -> Option<Remark> {
 
 /// Whether floor is asked for before it.
 fn is_stood_at(thing: &Thing<'_>) -> bool {
-    thing.has(Trait::Bathes) && !thing.is(Kind::ShowerGlass) || thing.is(Kind::Toilet) || thing.is(Kind::Basin)
+    thing.has(Trait::Bathes) && !thing.is(Kind::ShowerGlass) && !thing.is(Kind::ShowerTray)
+        || thing.is(Kind::Toilet)
+        || thing.is(Kind::Basin)
 }
 
 #[cfg(test)]
