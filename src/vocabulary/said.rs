@@ -7,10 +7,10 @@ mod lists;
 mod makings;
 
 use lists::{
-    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
+    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, CLOSURES, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
     HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
-    OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS, SIDE_SPRAY,
-    SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
+    OUT_OF_THE_WALL, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS,
+    SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
 use makings::{
     AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DISHWASHERS, OVENS, SAFETY_GLASS_WORDS, SHOWER_CURTAIN,
@@ -279,7 +279,7 @@ impl Mention {
             Self::Tall => (Met::Whole, TALL_WORDS),
             Self::Low => (Met::Whole, LOW),
             Self::EmptyCabinet => (Met::Whole, &["cabinet", "cabinets", "cupboard", "doors", "door", "empty", "open"]),
-            Self::Closure => (Met::Whole, &["filler", "fillers", "panel", "panels", "scribe", "infill", "gap"]),
+            Self::Closure => (Met::Whole, CLOSURES),
             Self::Open => (Met::Whole, &["open"]),
             Self::Recessed => (Met::Within, &["recess", "built-in", "built in", "flush", "let in"]),
             Self::Tap => (Met::Whole, TAP_WORDS),
@@ -289,7 +289,7 @@ impl Mention {
             Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
             Self::Skirting => (Met::Within, SKIRTING_WORDS),
             Self::Wall => (Met::Whole, &["wall"]),
-            Self::ComesOutOfTheWall => (Met::Whole, &["wall", "pared", "mural"]),
+            Self::ComesOutOfTheWall => (Met::Whole, OUT_OF_THE_WALL),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
             Self::Apron => (Met::Within, &["apron"]),

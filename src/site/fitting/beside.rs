@@ -49,7 +49,9 @@ pub fn hinge_sides(option: &ProductOption) -> (&'static [Side], bool) {
 /// further than what surrounds the opening.
 pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Opening) -> bool {
     let proud = neighbour.depth.get().zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
-    proud || (Mention::Built.is_in(&neighbour.what) && !Mention::Furniture.is_in(&neighbour.what))
+    // A wall light is no wall: `clear/door-swing` tells of it.
+    let is_furnishing = Mention::Furniture.is_in(&neighbour.what) || Mention::Light.is_in(&neighbour.what);
+    proud || (Mention::Built.is_in(&neighbour.what) && !is_furnishing)
 }
 
 /// Whether nobody knows if a door that opens beside it would strike it: nobody says how far out it stands, and its word
@@ -59,7 +61,8 @@ pub fn may_stand_in_the_door_s_way(neighbour: &Neighbour) -> bool {
     let ends_with_its_row =
         (Mention::Furniture.is_in(what) || Mention::Low.is_in(what) || Mention::Closure.is_in(what))
             && !Mention::Tall.is_in(what);
-    !neighbour.is_nothing() && neighbour.depth.is_absent() && !Mention::Open.is_in(what) && !ends_with_its_row
+    let is_free = neighbour.is_nothing() || Mention::Open.is_in(what) || Mention::Light.is_in(what);
+    !is_free && neighbour.depth.is_absent() && !ends_with_its_row
 }
 
 /// How far up a neighbour goes.

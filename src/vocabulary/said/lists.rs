@@ -18,6 +18,14 @@ pub(super) const DIRECTIONS: &[&str] = &[
     "parallel",
 ];
 
+/// What closes a row at its side.
+pub(super) const CLOSURES: &[&str] =
+    &["filler", "fillers", "panel", "panels", "scribe", "infill", "gap", "passleiste", "regleta"];
+
+/// A tap that comes out of the wall.
+pub(super) const OUT_OF_THE_WALL: &[&str] =
+    &["wall", "pared", "mural", "wand", "wandmontage", "wandarmatur", "wandbatterie"];
+
 /// Woods whose grain shows.
 pub(super) const WOODS: &[&str] = &[
     "oak",

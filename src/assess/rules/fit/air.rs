@@ -4,15 +4,16 @@ mod vents;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{Clearance, Opening, Slot, Vents};
+use crate::book::{Clearance, Neighbour, Opening, Slot, Vents};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::counter_height;
 use crate::site::fitting::{
     DimensionCheck, Fitting, Housing, Side, above, flank, is_under_a_counter, recess, rises_above_counter,
 };
+use crate::source::Spanned;
 use crate::units::{Length, Wrote};
-use crate::vocabulary::Hazard;
+use crate::vocabulary::{Hazard, Mention};
 
 declare! {
     /// Air that the sheet asks for is missing at a side, above or behind
@@ -65,7 +66,9 @@ fn beside(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> Option<R
     let say = |length| say(length, context.book.project.units);
     let air = &fitted.option.fit.get()?.air;
     let asked = partial(if side == Side::Left { &air.left } else { &air.right })?;
-    let (what, gap, at) = match side.of(fitted.opening).spanned() {
+    // Above the counter a filler that ends a run hides nothing of what stands past it.
+    let hides = |said: &&Spanned<Neighbour>| !(asked.above && Mention::Closure.is_in(&said.what));
+    let (what, gap, at) = match side.of(fitted.opening).spanned().filter(hides) {
         Some(said) if said.gap.is_faulty() || (asked.above && !rises_above_counter(said)) => return None,
         Some(said) => (said.what.clone(), said.gap.get().copied().unwrap_or(Length::ZERO), said.span),
         // By its row or the plan, fillers seen through.
@@ -272,14 +275,18 @@ mod tests {
 
     #[test]
     fn what_stands_beside_is_known_by_the_run_past_its_fillers() {
-        let beside = |parts: &str| {
+        let of = |parts: &str, right: &str| {
             Trial::of("fit/air")
                 .room(&format!("runs: {{range wall: {{right end: wall, parts: [{{opening: range}}, {parts}]}}}}"))
-                .opening("range", "{takes: range, width: 30\", above: nothing}")
+                .opening("range", &format!("{{takes: range, width: 30\", above: nothing{right}}}"))
                 .selection("selection: Range\nkind: range\nplace: range", "fit: {air: {right: 2\" above counter}}")
         };
+        let beside = |parts: &str| of(parts, "");
+        let said = |parts: &str, right: &str| of(parts, &format!(", right: {right}"));
         beside("{filler: 1\"}").finds_one().weighs("stop");
         beside("{filler: 2\"}").stays_silent();
+        said("{filler: 1\"}", "{what: filler, gap: 0\"}").finds_one().weighs("stop");
+        said("{filler: 2\"}", "{what: filler, gap: 0\"}").stays_silent();
         beside("{tall: pantry, width: 24\"}").finds_one();
         beside("{cabinet: drawers, width: 24\"}").stays_silent();
     }

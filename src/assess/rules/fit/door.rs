@@ -14,7 +14,7 @@ use crate::site::fitting::{
 };
 use crate::source::Span;
 use crate::units::{Length, Wrote};
-use crate::vocabulary::{Trait, words_of};
+use crate::vocabulary::{Mention, Trait, words_of};
 
 /// What a refrigerator usually needs to a wall at its hinges (trade reports F-11: 2" to 2 1/2").
 const USUAL_AT_THE_WALL: Length = Length::from_sixty_fourths(160);
@@ -106,8 +106,7 @@ struct Struck {
     span: Span,
 }
 
-/// What the opening says stands there, where a door would strike it; else what its row or the plan says,
-/// fillers and panels seen through.
+/// What the opening says stands there, where a door would strike it; else what its row or the plan says past fillers.
 fn struck(
     context: &Context<'_>,
     fitted: &Placement<'_>,
@@ -141,7 +140,9 @@ fn struck(
     };
     let near = |struck: &Struck| struck.gap < needed;
     // Where the opening itself says that it is free there, that was looked at.
-    let is_said = said.is_some_and(|said| said.is_nothing() || !said.gap.is_absent());
+    // A filler or a panel ends the run there, and not what stands past it.
+    let is_said =
+        said.is_some_and(|said| said.is_nothing() || !said.gap.is_absent() && !Mention::Closure.is_in(&said.what));
     let is_said = is_said && !said.is_some_and(|said| may_stand_in_the_door_s_way(said));
     let looked_up = || placed().into_iter().chain(at_the_wall_across()).min_by_key(|struck| struck.gap);
     by_words.filter(near).or_else(|| looked_up().filter(|struck| !is_said && near(struck)))
@@ -156,8 +157,7 @@ fn at_the_hinges(context: &Context<'_>, fitted: &Placement<'_>, side: Side) -> O
     let Some(struck) = struck(context, fitted, side, (most, asked.is_some())) else {
         return unknown_beside(context, fitted, side, most);
     };
-    let usual = metric::advised(USUAL_AT_THE_WALL, struck.gap, context.book.project.units);
-    let needed = asked.unwrap_or(usual);
+    let needed = asked.unwrap_or(metric::advised(USUAL_AT_THE_WALL, struck.gap, context.book.project.units));
     let (severity, whose) = match asked {
         Some(_) => (Severity::Stop, "that the maker's sheet asks for"),
         None => (Severity::Query, "that is usual"),
@@ -326,6 +326,16 @@ mod tests {
             run(outline, "{filler: 1\"}, {panel: 3/4\"}, {opening: fridge}").finds_one().weighs("stop");
             run(outline, "{filler: 1 3/4\"}, {panel: 3/4\"}, {opening: fridge}").stays_silent();
             run(outline, "{filler: 1\"}, {tall: pantry, width: 24\", depth: 27\"}, {opening: fridge}").finds_one();
+            // A filler that the opening names hides no wall past it.
+            for filler in ["filler, gap: 1\"", "scribe, gap: 0\"", "Passleiste, gap: 1\""] {
+                let left = format!("width: 36\", left: {{what: {filler}}}");
+                let named = |wide: &str| {
+                    fridge(&left, sheet)
+                        .room(&format!("{outline}left end: wall, parts: [{{filler: {wide}}}, {{opening: fridge}}]}}}}"))
+                };
+                named("1\"").finds_one().weighs("stop");
+                named("3\"").stays_silent();
+            }
             run(outline, "{cabinet: base, width: 24\"}, {opening: fridge}").stays_silent();
             run(outline, "{opening: fridge}, {tall: pantry, width: 24\", depth: 27\"}, {filler: 3\"}").finds_one();
         }
