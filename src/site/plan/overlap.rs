@@ -10,7 +10,7 @@ use super::covered::Covered;
 use super::fault::{PlanFault, Wrong};
 use super::frame::nm;
 use super::shape::ConvexShape;
-use super::thing::{HEAD, Stands, Thing, What};
+use super::thing::{HEAD, RowOf, Stands, Thing, What};
 
 use super::{Hole, HoleIs, Plan, casing_width};
 
@@ -48,6 +48,9 @@ pub fn look(plan: &mut Plan<'_>) {
     for hole in &plan.holes {
         let mut taken: Vec<(Option<usize>, Length, PlanFault)> = Vec::new();
         for (thing, own) in plan.standing() {
+            if is_told_of_its_counter(plan, hole, thing) {
+                continue;
+            }
             let Some((shared, fault)) = in_its_wall(hole, thing).or_else(|| across(hole, thing, own)) else { continue };
             // A row stands there once, whichever of its parts do: the one that is most in the way tells of it.
             match taken.iter_mut().find(|(row, ..)| row.is_some() && *row == thing.row) {
@@ -295,6 +298,25 @@ fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Leng
     };
     Some((shared, by))
 }
+
+/// Whether a cabinet reaches past the sill of a window only by what a usual counter takes of the height of its own: that
+/// the counter does is told of it, and how high the cabinet is nobody says.
+fn is_told_of_its_counter(plan: &Plan<'_>, hole: &Hole<'_>, thing: &Thing<'_>) -> bool {
+    let row = thing.row.and_then(|row| plan.rows.get(row)).filter(|row| row.carries(thing));
+    let counter = row.and_then(|row| row.counter?.height);
+    let is_said = match row.map(|row| row.of) {
+        Some(RowOf::Run(run)) => !run.height.is_absent() || thing.part().is_some_and(|part| !part.height.is_absent()),
+        _ => true,
+    };
+    let past = thing.high.zip(hole.low).map(|(high, low)| high - low);
+    matches!(hole.is, HoleIs::Window(_))
+        && !is_said
+        && counter.zip(hole.low).is_some_and(|(counter, low)| counter > low)
+        && past.is_some_and(|past| past <= UNDER_A_COUNTER)
+}
+
+/// No counter is thicker, as is usual (common practice).
+const UNDER_A_COUNTER: Length = Length::from_inches(2);
 
 /// Whether a thing stands in a closet with its front to that door.
 fn is_reached_through(hole: &Hole<'_>, thing: &Thing<'_>) -> bool {

@@ -149,12 +149,21 @@ impl<'a> Placing<'a> {
             ends.iter().filter_map(|end| self.plan.ceiling_at(wall.frame.at(from + *end, Length::ZERO))).min()
         };
         let slopes = matches!(self.room.ceiling.get(), Some(Ceiling::Sloped { .. }));
-        // Under a level ceiling a head too high is a mistake; a sill above it is none.
-        let lowest = if slopes { top.or(sill) } else { sill };
+        let is_of_the_roof = Mention::RoofWindow.is_in(&window.name);
+        // A head too high is a mistake, a sill above the ceiling is none; under a slope either may be of its roof, over the
+        // wall that it rises from.
+        let lowest = match self.room.ceiling.get() {
+            Some(Ceiling::Sloped { low_at, .. }) => {
+                let own = window.wall.get().and_then(|name| self.plan.wall_named(name));
+                let rises_here = own == low_at.get().and_then(|name| self.plan.wall_named(name));
+                top.or(sill).filter(|_| is_of_the_roof || rises_here)
+            }
+            _ => sill,
+        };
         match wall.and_then(over) {
             Some(ceiling) if lowest.is_some_and(|lowest| lowest > ceiling) => Lies::InTheRoof,
             Some(_) => Lies::InTheWall,
-            None if slopes && Mention::RoofWindow.is_in(&window.name) => Lies::UnderTheRoofByName,
+            None if slopes && is_of_the_roof => Lies::UnderTheRoofByName,
             None => Lies::InTheWall,
         }
     }

@@ -1,6 +1,7 @@
 //! Tall units and wall cabinets under the ceiling.
 
 mod openings;
+mod windows;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
@@ -20,7 +21,7 @@ declare! {
     /// a ceiling that was measured from the present floor has the `floor build-up` taken off. For what
     /// is chosen as a cabinet without a run, for appliances, mirrors, shower glass, furniture that holds things, and whatever stands at a fixture of
     /// the plan, height and `sill` against the ceiling over its opening or fixture; where that slopes and nobody says where the cabinet stands, it asks. Exactly as high passes. An opening whose own sill and height reach more than
-    /// {1"} past the ceiling is asked about.
+    /// {1"} past the ceiling is asked about, and so is a window in a wall whose head is.
     ///
     /// ## Why it matters
     /// A floor of {3/4"} turns a stock pantry into a special one, at half as much
@@ -54,6 +55,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         }
         findings.extend(without_a_run(context, room));
         findings.extend(room.openings.iter().filter_map(|opening| openings::judge(context, room, opening)));
+        findings.extend(windows::judge(context, room));
     }
 }
 

@@ -7,7 +7,7 @@ use crate::units::Length;
 
 /// A height that is read from the present floor, or to a ceiling that is not straight, may be so much more: 1 in (common
 /// practice).
-const UNEVEN: Length = Length::from_inches(1);
+pub(super) const UNEVEN: Length = Length::from_inches(1);
 
 /// The opening's own sill and height come out above the ceiling: one of the three is wrong.
 pub(super) fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Remark> {
