@@ -25,7 +25,7 @@ declare! {
     /// the bowl and {4"} of counter before it. Holes of a bowl that stay open are asked about, unless a plate or
     /// something else that goes through them is ordered. A tap serves the only bowl of its room, or the
     /// one that its name shares a word with; a basin that hangs on a wall or stands free has a hole for the tap that stands
-    /// on it, and says how many, and none stays open where the tap comes out of the wall. One that fills a tub (`kind: bath filler`), comes out of the wall or
+    /// on it, and says how many, and none stays open, or is on a list, where the tap comes out of the wall. One that fills a tub (`kind: bath filler`), comes out of the wall or
     /// stands on the floor (`mount`) is not looked for among the holes of a counter or a bowl. What is ordered to stand
     /// beside the tap (a soap dispenser, a side spray, an air switch, a filter tap), or planned there (an air gap in the
     /// words of a drain), has a hole of its own, on the list or in the bowl.
@@ -94,6 +94,9 @@ impl At<'_> {
         let takes = taps::holes(self.option);
         let free = taps::stands_free(self.tap, self.option);
         let bowls = bowl.into_iter().flat_map(Selection::standing);
+        if let Some(told) = beside::on_the_wall(self.room, self.tap, self.option, &its) {
+            return vec![told];
+        }
         let enough = takes.is_none_or(|(takes, _)| its.len() >= takes);
         if !its.is_empty() && enough {
             let told = self.of_list(&its);

@@ -9,7 +9,7 @@ mod vanity;
 use crate::assess::codes::metric;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::DetailName;
+use crate::book::{DetailName, Room};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::{FigureBasis, Housing};
@@ -26,8 +26,8 @@ declare! {
     /// the only basin of its room, leaves
     /// between its sides ({3/4"}, or {18 mm} where it is set out in millimetres, for each). By the maker's
     /// sheet; where that is silent, by what is usual: an undermount bowl wants {1/2"} for clips at each
-    /// side, an apron its own width, one that stands on its vanity no more than that, whose top is as long as it is and up
-    /// to {3"} longer, and a bowl that is let in from above {1"} less than its rim.
+    /// side, an apron its own width, one that stands on its vanity no more than that, whose top is as deep as it is, as long as it is and up
+    /// to {3"} longer, and no longer than there is between two walls, and a bowl that is let in from above {1"} less than its rim.
     /// Several bowls in one cabinet need room for all of them.
     /// The bowl from front to back against the cabinet's inside depth; and, as is usual, its hole with the tap's behind it
     /// (`behind` and `to bowl` of the list of holes) and {2"} of counter before it against the counter's depth, less what
@@ -73,6 +73,12 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.options().filter_map(carried::stands_on_nothing));
     together::judge(context, findings);
     findings.extend(context.book.rooms.iter().filter_map(|room| vanity::top(context, room)));
+    let in_vanities: Vec<Remark> = context.site.options().filter_map(|one| stack::in_a_vanity(context, one)).collect();
+    let is_told = |room: &Room| in_vanities.iter().any(|told| told.room.as_deref() == Some(room.folder.as_str()));
+    findings.extend(
+        context.book.rooms.iter().filter(|room| !is_told(room)).filter_map(|room| vanity::shallow_top(context, room)),
+    );
+    findings.extend(in_vanities);
 }
 
 fn is_sink(fitted: &Placement<'_>) -> bool {

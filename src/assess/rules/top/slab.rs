@@ -23,6 +23,7 @@ declare! {
     /// | each of the `pieces`, and each island that has none | the slab, turned only where its direction is free; where no slab is written, one of {120"} by {72"} | the yard; trade pages |
     /// | all pieces, laid out with straight cuts and the saw's kerf | how many slabs are held | the yard |
     /// | all pieces | the runs and islands that the counter lies on | the book's own figures |
+    /// | each piece | no longer than the only run that it lies on, and {2"} or its overhang at both ends | common practice |
     /// | each run with a counter, each island | some counter `lies on` it, where all say on what they lie | the book's own figures |
     /// | how deep the counter of each run is | the fronts below it | common practice |
     /// | each seam | none over a dishwasher | the stone manual |
@@ -80,7 +81,8 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(top.seams.iter().find_map(|seam| misplaced(context, &counter, seam)));
         findings.extend(undecided(&counter, top));
         let short = runs::short(context, &counter, top).or_else(|| runs::small(context, &counter, top));
-        findings.extend(short.or_else(|| runs::less(context, &counter, top)));
+        let less = || runs::less(context, &counter, top);
+        findings.extend(short.or_else(less).or_else(|| runs::long(context, &counter, top)));
     }
     findings.extend(runs::bare(context));
     findings.extend(runs::shallow(context));

@@ -1,7 +1,8 @@
 //! Holes for what stands on the counter beside the tap: soap, an air gap, a spray, a small tap of its own.
 
+use crate::assess::about;
 use crate::book::{Hole, ProductOption, Room, Selection};
-use crate::finding::{Phrase, Remark, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::taps;
 use crate::source::{Span, Spanned};
 use crate::vocabulary::supply::{DrainWay, Worded, is_none};
@@ -44,6 +45,17 @@ pub fn check(room: &Room) -> Vec<Remark> {
     let spare = spare(room, !listed.is_empty());
     let told = missing.into_iter().skip(spare.unwrap_or(usize::MAX));
     told.map(|thing| finding(room, &thing, listed.is_empty())).collect()
+}
+
+/// A tap that comes out of the wall, and a list of holes that has one for it in the deck: so far before what stands behind.
+pub fn on_the_wall(room: &Room, tap: &Selection, option: &ProductOption, its: &[&Hole]) -> Option<Remark> {
+    let hole = its.iter().find(|hole| !hole.behind.is_absent() || !hole.to_bowl.is_absent())?;
+    let name = &tap.name.value;
+    let message = phrase!("`{name}` comes out of the wall, and the list has {} for it", name, its.len());
+    let finding = || about(room, tap, option, Severity::Query, hole.purpose.span, message);
+    taps::is_on_the_wall(tap, option).then(|| {
+        finding().remedy("take the hole off the list before the top is drilled, or choose a tap that stands on it")
+    })
 }
 
 fn finding(room: &Room, thing: &OnTheDeck<'_>, by_the_bowl: bool) -> Remark {

@@ -226,3 +226,24 @@ fn of_a_bowl_that_may_be_drilled_it_is_asked_how() {
         .weighs("query");
     basin("holes: 3\nspread: 8\"").stays_silent();
 }
+
+#[test]
+fn for_a_tap_in_the_wall_no_hole_is_drilled_in_the_deck() {
+    let top = |mount: &str, hole: &str| {
+        Trial::of("fit/holes")
+            .selection(
+                "selection: Top\nkind: counter",
+                &format!("drilled: [{{for: lavatory faucet, diameter: 1 3/8\"{hole}}}]"),
+            )
+            .selection("selection: Basin\nkind: basin", "mount: undermount")
+            .selection("selection: Lavatory faucet\nkind: faucet", &format!("holes: 1\nmount: {mount}"))
+    };
+    for mount in ["wall", "on the wall", "wall mounted", "a la pared", "mural, empotrado", "Wandmontage"] {
+        top(mount, ", behind: 2 3/4\", to bowl: 2\"")
+            .finds("`Lavatory faucet` comes out of the wall, and the list has 1 for it")
+            .weighs("query");
+        // Stone that is drilled on the wall itself has nothing behind it.
+        top(mount, "").stays_silent();
+    }
+    top("on the counter", ", behind: 2 3/4\", to bowl: 2\"").stays_silent();
+}

@@ -2,10 +2,11 @@
 
 use crate::assess::context::about;
 use crate::assess::{Context, say};
-use crate::book::{ProductOption, Room, Selection, Slot};
+use crate::book::{Opening, Plainly, ProductOption, Room, Selection, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
-use crate::site::panel_thickness;
+use crate::site::fitting::Side;
 use crate::site::vanity::vanity_of;
+use crate::site::{deck_of_a_vanity, panel_thickness};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mount};
@@ -112,11 +113,23 @@ pub fn top(context: &Context<'_>, room: &Room) -> Option<Remark> {
         let mut all = room.selections.iter().filter(move |selection| selection.is(kind));
         all.next().filter(|_| all.next().is_none())
     };
-    let vanity = vanity_of(room, only(Kind::Basin)?)?.selection;
+    let carried = vanity_of(room, only(Kind::Basin)?)?;
+    let vanity = carried.selection;
     let top = only(Kind::Counter).filter(|_| only(Kind::Cabinet).is_some())?;
     let (long, at) = length_of_top(top.settled()?)?;
     let cabinet = vanity.settled()?.size.width.spanned()?;
     let say = |length| say(length, context.book.project.units);
+    if let Some((between, over)) = past_the_walls(carried.opening, long) {
+        let message = phrase!(
+            "`{}` is {} long, {} more than the {} between the walls at its ends",
+            top.name.value,
+            say(long),
+            say(over),
+            say(between)
+        );
+        let finding = Remark::query(at, message).room(&room.folder).selection(&top.name);
+        return Some(finding.remedy("have it templated between the finished walls, and cut with play at both ends"));
+    }
     let over = long - cabinet.value;
     if over >= Length::ZERO && over <= OVERHANGS {
         return None;
@@ -137,6 +150,41 @@ pub fn top(context: &Context<'_>, room: &Room) -> Option<Remark> {
             .remedy("order the top to the vanity, with its overhang; or say in its `top: pieces` what else it covers"),
     )
 }
+
+/// A top that ends before the front of the vanity below it, in a room of one basin.
+pub fn shallow_top(context: &Context<'_>, room: &Room) -> Option<Remark> {
+    let basin = room.selections.iter().find(|selection| selection.is(Kind::Basin))?;
+    let vanity = vanity_of(room, basin)?.selection;
+    let deck = deck_of_a_vanity(room, basin)?;
+    let deep = deck.clear + deck.behind.map_or(Length::ZERO, |behind| behind.thickness);
+    let cabinet = vanity.settled()?.size.depth.spanned()?;
+    let short = Some(cabinet.value - deep).filter(|short| *short > HAIR)?;
+    let top = room.selections.iter().find(|selection| selection.is(Kind::Counter))?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "`{}` is {} deep, {} less than the `{}` below it",
+        top.name.value,
+        say(deep),
+        say(short),
+        vanity.name.value
+    );
+    let finding = Remark::query(deck.at, message).room(&room.folder).selection(&top.name);
+    let finding = finding.also(cabinet.span, "the vanity's depth").source("common practice");
+    Some(finding.remedy("make the top as deep as the vanity, with what stands out before its fronts"))
+}
+
+/// How much longer a top is than there is between the walls at both ends of its vanity.
+fn past_the_walls(opening: &Opening, long: Length) -> Option<(Length, Length)> {
+    let wall = |side: Side| {
+        let said = side.of(opening).get().filter(|said| said.plainly() == Some(Plainly::Wall))?;
+        Some(said.gap.get().copied().unwrap_or_default())
+    };
+    let between = opening.governing_width()? + wall(Side::Left)? + wall(Side::Right)?;
+    (long > between).then_some((between, long - between))
+}
+
+/// Two figures of one length may differ by so much: 1/8 in (common practice).
+const HAIR: Length = Length::from_sixty_fourths(8);
 
 /// How far a vanity's top stands out past it, both ends together, at most (common practice: 1" at each).
 const OVERHANGS: Length = Length::from_inches(3);
@@ -207,5 +255,34 @@ mod tests {
         top("top: {pieces: {top: 30\" x 22\"}}").finds_one().says("6\" (152 mm) shorter");
         top("size: {width: 37\", depth: 22\"}").stays_silent();
         top("top: {pieces: {top: 36\" x 22\"}}").stays_silent();
+    }
+
+    /// Source: arithmetic: between two walls 37" apart goes no top of 38".
+    #[test]
+    fn a_top_between_two_walls_is_no_longer_than_they_are_apart() {
+        let top = |sides: &str, long: &str| {
+            Trial::of("fit/sink")
+                .opening(
+                    "vanity",
+                    &format!("{{takes: cabinet, width: 37\", {sides}, service: {{drain: '1 1/4\", 18\" AFF'}}}}"),
+                )
+                .selection(
+                    "selection: Vanity\nkind: cabinet\nplace: vanity",
+                    "size: {width: 36\", depth: 21\", height: 33\"}",
+                )
+                .selection(
+                    "selection: Basin\nkind: basin",
+                    "reveal: flush\nmount: undermount\nsize: {width: 17\", depth: 14\"}",
+                )
+                .selection("selection: Top\nkind: vanity top", &format!("top: {{pieces: {{top: {long} x 22\"}}}}"))
+        };
+        let walls = "left: wall, right: {what: wall, gap: 0\"}";
+        top(walls, "38\"")
+            .finds_one()
+            .says("1\" (25.4 mm) more than the 37\" (940 mm) between the walls")
+            .weighs("query");
+        top(walls, "37\"").stays_silent();
+        top("left: wall, right: {what: wall, gap: 1\"}", "38\"").stays_silent();
+        top("left: wall, right: nothing", "38\"").stays_silent();
     }
 }

@@ -4,8 +4,8 @@ use crate::assess::{Context, say, say_area};
 use crate::book::{Island, Piece, Room, Run, Top};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::counters::{area_of, length_below};
-use crate::site::plan::{Row, RowOf};
-use crate::source::Spanned;
+use crate::site::plan::{ConvexShape, Plan, Row, RowOf};
+use crate::source::{Span, Spanned};
 use crate::units::{Area, Length};
 
 use super::super::{Counter, counters};
@@ -26,50 +26,71 @@ pub fn small(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
     let pieces: Vec<&Piece> = all_pieces(context, counter, top)?.collect();
     let (first, (one, other)) = *islands.first()?;
     let covered = match pieces.as_slice() {
-        [piece] if islands.len() == 1 && top.lies_on.len() == 1 => {
-            let (long, short) = (piece.length.max(piece.depth), piece.length.min(piece.depth));
-            long + JOINT >= one.max(other) && short + JOINT >= one.min(other)
-        }
+        [piece] if islands.len() == 1 && top.lies_on.len() == 1 => covers(piece, (one, other)),
         several => {
             let wanted: i128 = islands.iter().map(|(_, (one, other))| area(*one - JOINT, *other - JOINT)).sum();
             several.iter().map(|piece| area(piece.length, piece.depth)).sum::<i128>() >= wanted
         }
     };
-    if covered {
-        return None;
-    }
-    let say = |length| say(length, context.book.project.units);
-    let message = phrase!(
-        "the pieces of `{}` do not cover the island `{}`, {} by {}",
-        counter.name(),
-        first.name.value,
-        say(one),
-        say(other)
-    );
-    Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY))
+    (!covered).then(|| uncovered(context, counter, first, at))
 }
 
 fn area(one: Length, other: Length) -> i128 {
     i128::from(one.nanometres()) * i128::from(other.nanometres())
 }
 
-/// Pieces that are together shorter than the runs below them, or none as deep as their counter.
+/// Pieces that are together shorter than the runs below them, or none as deep as their counter; where the counter lies on
+/// islands too, theirs are left out, and of a single island whose piece does not cover it that is told.
 pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {
     let plan = context.site.plan(counter.room).filter(|plan| plan.is_sound())?;
+    let island = |name: &&Spanned<String>| counter.room.islands.iter().any(|island| island.name.value == name.value);
     let rows: Vec<&Row<'_>> = top
         .lies_on
         .iter()
+        .filter(|name| !island(name))
         .map(|name| plan.rows.iter().find(|row| row.of.name() == name.value))
         .collect::<Option<_>>()?;
+    let islands: Vec<&Island> = counter
+        .room
+        .islands
+        .iter()
+        .filter(|island| top.lies_on.iter().any(|name| name.value == island.name.value))
+        .collect();
     let whole = |row: &&Row<'_>| row.is_whole && row.counter.is_some() && matches!(row.of, RowOf::Run(_));
-    let at = top.pieces.iter().map(|piece| piece.name.span).next()?;
     if rows.is_empty() || !rows.iter().all(whole) {
         return None;
     }
+    let depths = || rows.iter().filter_map(|row| row.counter).map(|counter| counter.depth());
+    let (deepest, least) = (depths().max()?, depths().min()?);
+    let (of_islands, pieces): (Vec<&Piece>, Vec<&Piece>) =
+        all_pieces(context, counter, top)?.partition(|piece| is_of_an_island(piece, &islands, deepest));
+    match (of_islands.as_slice(), islands.as_slice()) {
+        ([], []) => {}
+        ([piece], [island]) if !covers(piece, *island.size.get()?) => {
+            return Some(uncovered(context, counter, island, piece.name.span));
+        }
+        (found, islands) if found.len() == islands.len() => {}
+        // Which lies where is for whoever cuts them: `less` takes them together.
+        _ => return None,
+    }
+    let at = pieces.first().or(of_islands.first())?.name.span;
+    let needs: Length = rows.iter().map(|row| length_below(plan, row)).sum();
+    let runs = Runs { deepest, least, needs };
+    too_few(context, counter, &pieces, &runs, at)
+}
+
+/// What pieces are to cover of runs: how deep it is at most and at least, and how long in all.
+struct Runs {
+    deepest: Length,
+    least: Length,
+    needs: Length,
+}
+
+fn too_few(context: &Context<'_>, counter: &Counter<'_>, pieces: &[&Piece], runs: &Runs, at: Span) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
-    let deepest = rows.iter().filter_map(|row| row.counter).map(|counter| counter.depth()).max()?;
-    let deep = top.pieces.iter().map(|piece| piece.depth.min(piece.length)).max()?;
-    if deep + JOINT < deepest {
+    let Runs { deepest, least, needs } = *runs;
+    let deep = pieces.iter().map(|piece| piece.depth.min(piece.length)).max().unwrap_or_default();
+    if deep + JOINT < deepest && !pieces.is_empty() {
         let message = phrase!(
             "no piece of `{}` is as deep as the counter of {} that it lies on: {} at most",
             counter.name(),
@@ -78,22 +99,106 @@ pub fn short(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<
         );
         return Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY));
     }
-    let needs: Length = rows.iter().map(|row| length_below(plan, row)).sum();
-    let shallow = deepest.half();
-    let there: Length =
-        all_pieces(context, counter, top)?.filter(|piece| piece.depth > shallow).map(|piece| piece.length).sum();
-    if there + JOINT >= needs {
-        return None;
+    let long =
+        |depth: Length| -> Length { pieces.iter().filter(|piece| piece.depth > depth).map(|piece| piece.length).sum() };
+    let there = long(deepest.half());
+    if there + JOINT < needs {
+        let message = phrase!(
+            "the pieces of `{}` are {} long together, {} less than the {} of cabinets below",
+            counter.name(),
+            say(there),
+            say(needs - there),
+            say(needs)
+        );
+        return Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY));
     }
+    // What is less deep may lie elsewhere, as long as the others reach.
+    let shallow = pieces.iter().find(|piece| piece.depth > deepest.half() && piece.depth + JOINT < least)?;
     let message = phrase!(
-        "the pieces of `{}` are {} long together, {} less than the {} of cabinets below",
+        "the piece `{}` of `{}` is {} deep, {} less than the counter that it lies on",
+        shallow.name.value,
         counter.name(),
-        say(there),
-        say(needs - there),
+        say(shallow.depth),
+        say(least - shallow.depth)
+    );
+    (long(least - JOINT - JOINT) + JOINT < needs)
+        .then(|| counter.finding(Severity::Query, shallow.name.span, message).remedy(REMEDY))
+}
+
+/// Whether a piece is meant for an island: by its name, or since it is deeper than any run.
+fn is_of_an_island(piece: &Piece, islands: &[&Island], deepest: Length) -> bool {
+    let named = |island: &&Island| piece.name.to_lowercase().contains(&island.name.to_lowercase());
+    !islands.is_empty() && (piece.length.min(piece.depth) > deepest + JOINT || islands.iter().any(named))
+}
+
+/// Whether a piece covers an island, whichever way it lies.
+fn covers(piece: &Piece, (one, other): (Length, Length)) -> bool {
+    let (long, short) = (piece.length.max(piece.depth), piece.length.min(piece.depth));
+    long + JOINT >= one.max(other) && short + JOINT >= one.min(other)
+}
+
+fn uncovered(context: &Context<'_>, counter: &Counter<'_>, island: &Island, at: Span) -> Remark {
+    let say = |length| say(length, context.book.project.units);
+    let (one, other) = island.size.get().copied().unwrap_or_default();
+    let message = phrase!(
+        "the pieces of `{}` do not cover the island `{}`, {} by {}",
+        counter.name(),
+        island.name.value,
+        say(one),
+        say(other)
+    );
+    counter.finding(Severity::Stop, at, message).remedy(REMEDY)
+}
+
+/// A piece that is longer than all that it can lie on, with what may stand out at both ends: the only run of the counter,
+/// or the one that it is named by; in a room with no run around the corner that it may reach into.
+pub fn long(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {
+    let plan = context.site.plan(counter.room).filter(|plan| plan.is_sound())?;
+    let row = |name: &str| plan.rows.iter().find(|row| matches!(row.of, RowOf::Run(run) if run.name.value == name));
+    let found = top.pieces.iter().find_map(|piece| {
+        let row = match top.lies_on.as_slice() {
+            [only] => row(&only.value)?,
+            several => {
+                let is_named = |name: &&Spanned<String>| name.value.eq_ignore_ascii_case(&piece.name.value);
+                row(&several.iter().find(is_named)?.value)?
+            }
+        };
+        let depth = row.counter.filter(|_| row.is_whole && !meets_another(plan, row))?.depth();
+        let needs = length_below(plan, row);
+        let most = needs + top.overhang.get().copied().unwrap_or_default().max(STANDS_OUT).times(2);
+        let is_long = piece.length > most && piece.depth > depth.half() && needs > Length::ZERO;
+        is_long.then_some((piece, needs))
+    });
+    let (piece, needs) = found?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "the piece `{}` of `{}` is {} long, {} more than the {} of cabinets below",
+        piece.name.value,
+        counter.name(),
+        say(piece.length),
+        say(piece.length - needs),
         say(needs)
     );
-    Some(counter.finding(Severity::Stop, at, message).remedy(REMEDY))
+    let remedy = "correct the piece or the run; where it lies on something else besides, name that in `lies on`";
+    Some(counter.finding(Severity::Query, piece.name.span, message).remedy(remedy))
 }
+
+/// Whether the counter of another run meets that of a row around a corner.
+fn meets_another(plan: &Plan<'_>, row: &Row<'_>) -> bool {
+    let shape = |row: &Row<'_>, reach: Length| {
+        let counter = row.counter?;
+        let along = (row.along.0 - reach, row.along.1 + reach);
+        Some(ConvexShape::rectangle(&row.frame, along, (counter.back, counter.front)))
+    };
+    let own = shape(row, Length::from_inches(1));
+    let others = plan.rows.iter().filter(|other| other.of.name() != row.of.name());
+    others
+        .filter_map(|other| shape(other, Length::ZERO))
+        .any(|other| own.as_ref().is_some_and(|own| own.overlaps(&other)))
+}
+
+/// How far a counter stands out at an end where nobody says it, at most (common practice: 1" to 1 1/2").
+const STANDS_OUT: Length = Length::from_inches(2);
 
 /// Pieces that are together less than the runs and islands that a counter lies on, where it lies on both.
 pub fn less(context: &Context<'_>, counter: &Counter<'_>, top: &Top) -> Option<Remark> {

@@ -195,3 +195,67 @@ fn a_counter_does_not_end_behind_its_fronts() {
     chosen("23\"").finds_one();
     chosen("25 1/2\"").stays_silent();
 }
+
+/// Source: arithmetic: 1600 mm of cabinets at a cooker, and an island of 2700 by 1050 mm.
+#[test]
+fn on_runs_and_an_island_each_piece_covers_its_own() {
+    let top = |pieces: &str| {
+        Trial::of("top/slab")
+            .metric()
+            .room("outline: 6000 mm x 5000 mm\nruns: {cooking wall: {wall: A, starts: 500 mm, depth: 600 mm, counter: {depth: 640 mm, height: 910 mm}, parts: [{cabinet: one, width: 800 mm}, {opening: cooker}, {cabinet: other, width: 800 mm}]}}\nislands: {island: {wall: A, at: 1000 mm, away: 1750 mm, size: 2700 mm x 1050 mm, height: 910 mm}}")
+            .opening("cooker", "{takes: range, width: 905 mm, height: 931 mm, depth: 640 mm}")
+            .selection("selection: Benchtops\nkind: counter", &format!("top: {{material: stone, layout: signed drawing, slab: {{usable: 3160 mm x 1560 mm, direction: free}}, lies on: [cooking wall, island], pieces: {{{pieces}}}}}"))
+    };
+    let side = "left: 800 mm x 640 mm, right: 800 mm x 640 mm";
+    for island in ["island: 2740 mm x 1370 mm", "island: 1050 mm x 2700 mm", "middle: 2740 mm x 1370 mm"] {
+        top(&format!("{side}, {island}")).stays_silent();
+        top(&format!("left: 800 mm x 640 mm, {island}")).finds_one().weighs("stop").says("800 mm");
+        top(&format!("left: 800 mm x 640 mm, right: 300 mm x 640 mm, {island}")).finds_one().weighs("stop");
+        top(&format!("left: 800 mm x 640 mm, right: 800 mm x 560 mm, {island}"))
+            .finds_one()
+            .says("the piece `right` of `Benchtops` is 560 mm")
+            .weighs("query");
+    }
+    for island in [
+        "island: 2500 mm x 1370 mm",
+        "island: 2000 mm x 1370 mm",
+        "island: 2740 mm x 900 mm",
+        "middle: 2500 mm x 1370 mm",
+    ] {
+        top(&format!("{side}, {island}")).finds_one().weighs("stop").says("do not cover the island `island`");
+    }
+    // Two that meet over it are taken together.
+    top(&format!("{side}, island: 1370 mm x 1370 mm, island end: 1370 mm x 1370 mm")).stays_silent();
+    // What is less deep may be a ledge.
+    top(&format!("{side}, ledge: 1600 mm x 400 mm, island: 2740 mm x 1370 mm")).stays_silent();
+}
+
+/// Source: common practice: a top stands out an inch or so at an open end.
+#[test]
+fn a_piece_is_no_longer_than_what_it_lies_on() {
+    let top = |piece: &str, more: &str| {
+        Trial::of("top/slab")
+            .room(&format!("outline: 14' x 10'\nruns:\n  w: {{wall: A, starts: 30\", depth: 24\", counter: {{depth: 25 1/2\", height: 36\"}}, parts: [{{cabinet: base, width: 60\", height: 34\"}}, {{tall: pantry, width: 24\", height: 84\"}}]}}{more}"))
+            .selection("selection: Top\nkind: counter", &format!("top: {{material: wood, lies on: [w], pieces: {{{piece}}}}}"))
+    };
+    top("top: 84\" x 25 1/2\"", "").finds_one().says("24\" (610 mm) more than the 60\" (1524 mm)").weighs("query");
+    top("top: 62\" x 25 1/2\"", "").stays_silent();
+    top("top: 60\" x 25 1/2\", leg: 36\" x 25 1/2\"", "").stays_silent();
+    // Around a corner it may reach into the other run.
+    let corner = "\n  v: {wall: D, starts: 0\", depth: 30\", counter: {depth: 30\", height: 36\"}, parts: [{cabinet: side, width: 120\", height: 34\"}]}";
+    top("top: 84\" x 25 1/2\"", corner)
+        .selection("selection: Other\nkind: counter", "top: {material: wood, lies on: [v]}")
+        .stays_silent();
+}
+
+/// Source: arithmetic: of two runs the one that the piece is named by.
+#[test]
+fn a_piece_is_no_longer_than_the_run_of_its_name() {
+    let top = |far: &str| {
+        Trial::of("top/slab")
+            .room("outline: 14' x 12'\nruns:\n  near: {wall: A, starts: 30\", depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: base, width: 100\", height: 34\"}]}\n  far: {wall: C, starts: 30\", depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: other, width: 60\", height: 34\"}]}")
+            .selection("selection: Top\nkind: counter", &format!("top: {{material: wood, lies on: [near, far], pieces: {{near: 100\" x 25 1/2\", far: {far} x 25 1/2\"}}}}"))
+    };
+    top("76\"").finds_one().says("the piece `far` of `Top` is 76\" (1930 mm) long, 16\" (406 mm) more").weighs("query");
+    top("62\"").stays_silent();
+}
