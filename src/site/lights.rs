@@ -37,8 +37,17 @@ pub fn beneath<'a>(room: &'a Room, selection: &Selection, hangs: &Hanging) -> Op
     }
     match islands.as_slice() {
         [only] if hangs.over.get() == Some(&HangsOver::Island) => Some(of_island(only)),
+        _ if hangs.over.get() == Some(&HangsOver::Counter) => the_only_counter(room),
         _ => None,
     }
+}
+
+/// The counter of a room whose runs have one height of counter.
+fn the_only_counter(room: &Room) -> Option<Beneath<'_>> {
+    let mut runs = room.runs.iter().filter(|run| run.above_floor.is_absent() && !run.counter.height.is_absent());
+    let first = runs.next()?;
+    let same = runs.all(|run| run.counter.height.get() == first.counter.height.get());
+    same.then(|| of_run(first))
 }
 
 fn of_island(island: &Island) -> Beneath<'_> {
@@ -74,6 +83,10 @@ pub fn hanging(room: &Room, selection: &Selection) -> Option<Hanging> {
     if let (true, [one]) = (hangs.over.is_absent(), lights.as_slice()) {
         let at = one.over.span().unwrap_or(one.name.span);
         hangs.over = Slot::Given(Spanned::new(below.over, at));
+    }
+    // What is told to hang over something else is not as high as what the plan has below it.
+    if hangs.over.get().is_some_and(|over| *over != below.over) {
+        return Some(hangs);
     }
     if hangs.length.is_absent() {
         hangs.length = given(below.length).unwrap_or_default();

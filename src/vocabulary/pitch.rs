@@ -41,8 +41,11 @@ impl Pitch {
         if let Some(most) = figures.iter().copied().reduce(f64::max) {
             return Some(Self::Degrees(most));
         }
-        let denied = said(&["not", "no", "none", "never", "non"]);
-        match (said(&["level", "flat"]) || denied, said(&["any", "all", "every"])) {
+        let denied = said(&["not", "no", "none", "never", "non", "nicht", "kein", "keine"]);
+        match (
+            said(&["level", "flat", "eben", "ebene", "waagrecht", "waagerecht", "plano", "llano"]) || denied,
+            said(&["any", "all", "every", "jede", "jeder", "alle", "cualquier", "cualquiera"]),
+        ) {
             (true, false) => Some(Self::Degrees(0.0)),
             (false, true) => Some(Self::Any),
             _ => None,
@@ -117,7 +120,7 @@ fn angles(tokens: &[Token]) -> Option<Vec<f64>> {
 
 /// Whether degrees are the unit of a figure: right after it, or after the next one of a range.
 fn unit_follows(rest: &[Token]) -> bool {
-    let is_unit = |token: &Token| matches!(token, Token::Word(word) if matches!(word.as_str(), "degrees" | "degree" | "deg" | "degs"));
+    let is_unit = |token: &Token| matches!(token, Token::Word(word) if matches!(word.as_str(), "degrees" | "degree" | "deg" | "degs" | "grad" | "grados" | "grado"));
     match rest {
         [unit, ..] if is_unit(unit) => true,
         [Token::Figure(_), unit, ..] => is_unit(unit),
@@ -144,9 +147,18 @@ mod tests {
             let Some(Pitch::Degrees(degrees)) = Pitch::read(words) else { panic!("{words}") };
             assert!((degrees - 26.565).abs() < 0.001, "{words}: {degrees}");
         }
-        for words in
-            ["up to 30 degrees", "30°", "30 deg", "30deg.", "0-30°", "0° to 30°", "15 to 30 degrees", "30 degrees max"]
-        {
+        for words in [
+            "up to 30 degrees",
+            "geeignet bis 30 Grad",
+            "hasta 30 grados",
+            "30°",
+            "30 deg",
+            "30deg.",
+            "0-30°",
+            "0° to 30°",
+            "15 to 30 degrees",
+            "30 degrees max",
+        ] {
             assert_eq!(Pitch::read(words), Some(Pitch::Degrees(30.0)), "{words}");
         }
     }

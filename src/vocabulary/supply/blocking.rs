@@ -21,7 +21,9 @@ pub enum Backing {
 }
 
 /// What holds, in one or in several.
-const HOLDS: [&str; 69] = [
+const HOLDS: [&str; 71] = [
+    "vollziegel",
+    "holzbalken",
     "massiv",
     "massive",
     "massivwand",
@@ -93,7 +95,20 @@ const HOLDS: [&str; 69] = [
     "muro",
 ];
 /// How a German word for what holds ends: `Holztraverse`, `Kantholz`, `Stahlbeton`.
-const ENDS: [&str; 9] = ["traverse", "traversen", "holz", "hölzer", "bohle", "bohlen", "element", "elemente", "beton"];
+const ENDS: [&str; 12] = [
+    "traverse",
+    "traversen",
+    "holz",
+    "hölzer",
+    "bohle",
+    "bohlen",
+    "element",
+    "elemente",
+    "beton",
+    "verstärkung",
+    "verstärkungen",
+    "balken",
+];
 /// What is put through a board and held by that alone.
 const ANCHORS: [&str; 16] = [
     "anchor",
@@ -269,6 +284,18 @@ fn names_wood(part: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn masonry_and_wood_hold_in_german() {
+        for there in [
+            "Vollziegel, verputzt",
+            "Vollziegel oder Holzverstärkung",
+            "Holzverstärkung 24 mm",
+            "Holzbalken 60 x 80 mm",
+        ] {
+            assert_eq!(Blocking::of_words(there).is, Some(Backing::There), "{there}");
+        }
+    }
 
     #[test]
     fn something_that_holds_is_there_or_not_or_it_is_the_frame_alone() {

@@ -45,10 +45,29 @@ pub(super) fn names_a_finished_floor(words: &[&str]) -> bool {
     words.iter().any(|word| begins(word, &FLOORS) || FLOOR.contains(word))
 }
 
-/// Whether words name the floor as it is before its covering.
+/// Whether words name the floor as it is before its covering, as what something is counted from.
 pub(super) fn names_a_rough_floor(words: &[&str]) -> bool {
+    let has = |named: &[&str]| words.iter().any(|word| named.contains(word));
+    let counted = has(&COUNTED_FROM);
+    let is_bare = |at: usize| {
+        let next = words.get(at + 1).copied().unwrap_or_default();
+        let word = words.get(at).copied().unwrap_or_default();
+        // `rough-in` is another thing, and `sin acabar` two words.
+        BARE.contains(&word) && next != "in" || word == "sin" && UNDONE.iter().any(|undone| next.starts_with(undone))
+    };
+    let bare = || (0..words.len()).any(is_bare) && !has(&["finished", "acabado", "terminado"]);
     words.iter().any(|word| begins(word, &ROUGH_FLOORS))
+        || counted && has(&["subfloor", "forjado", "slab"])
+        || counted && has(&["floor", "suelo", "solado", "sol"]) && bare()
 }
+
+/// What says that something is counted from a floor.
+const COUNTED_FROM: [&str; 12] =
+    ["above", "over", "off", "from", "de", "del", "desde", "sobre", "du", "au", "dessus", "a"];
+/// A floor before its covering, beside its word.
+const BARE: [&str; 8] = ["rough", "raw", "unfinished", "bare", "structural", "sub", "bruto", "brut"];
+/// What is still to be done to it, after `sin`, by the beginnings of words.
+const UNDONE: [&str; 4] = ["acab", "termin", "revest", "pavim"];
 
 fn begins(word: &str, named: &[&str]) -> bool {
     named.iter().any(|named| word.starts_with(named))

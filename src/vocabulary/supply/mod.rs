@@ -34,7 +34,7 @@ pub use figure::Amount;
 pub use gas::{Both, Gas};
 pub use gas_kind::GasKind;
 pub(super) use phrase::lengths;
-pub use phrase::{Face, heights, one_length};
+pub use phrase::{Face, above_the_rough_floor, heights, one_length};
 
 use crate::units::LengthRange;
 pub use pipe::{Pipe, Section};

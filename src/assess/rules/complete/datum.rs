@@ -1,5 +1,7 @@
 //! A height whose floor is not known, and a width whose walls are not.
 
+mod services;
+
 use crate::assess::Context;
 use crate::assess::rules::fit::rough_in;
 use crate::assess::rules::{Check, Findings, declare};
@@ -16,7 +18,8 @@ declare! {
     /// while openings in it stand on the floor, with neither `floor build-up` nor the opening's
     /// `measured from`. A height that was read on site from the floor of that day, of a bottom, a counter
     /// or a service, where nobody says what is still to be laid on it: it is not known, and the older one
-    /// does not count in its place. And an opening that was measured between studs, where nobody says what
+    /// does not count in its place. The height of a service that its words count from a floor without its covering (subfloor,
+    /// slab) is asked about. And an opening that was measured between studs, where nobody says what
     /// is still to come on them: its width is not known, and no fit is decided on it.
     ///
     /// ## Why it matters
@@ -54,6 +57,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     findings.extend(context.site.fitted().flat_map(|fitted| rough_in::from_bare_studs(&fitted)));
     for room in &context.book.rooms {
         findings.extend(room.openings.iter().filter_map(|opening| read_from_the_present_floor(room, opening)));
+        findings.extend(room.openings.iter().filter_map(|opening| services::from_the_rough_floor(room, opening)));
     }
     for room in context.book.rooms.iter().filter(|room| room.floor_build_up.is_absent()) {
         let Some(floor) = room.selections.iter().find(|selection| site::is_floor(selection)) else { continue };

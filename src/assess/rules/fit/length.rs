@@ -2,9 +2,9 @@
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, about, say};
-use crate::book::{Ceiling, ClearDistance, ProductOption, Room, Selection};
+use crate::book::{ClearDistance, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
-use crate::site::distances::inside_of_a_shower;
+use crate::site::distances::{inside_of_a_shower, over_the_shower};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mention};
@@ -14,7 +14,7 @@ declare! {
     ///
     /// ## What it checks
     /// Shower glass against the longest side of the tub, the tray or the shower of its room (of the one at its `place`,
-    /// where it names one), and, on a tub, its height against the ceiling; a rail for a curtain against the sides that it
+    /// where it names one), and, on a tub or a tray, its height against the ceiling there; a rail for a curtain against the sides that it
     /// could close; and bars, mirrors, shelves, rails, furniture and what else has no opening of its own against the longest
     /// side of a room that is closed all around. What says that it is cut or set to its length on site is not told.
     ///
@@ -194,7 +194,7 @@ fn closes_nothing(
     })
 }
 
-/// Glass on the rim of a tub that is higher than what is above that.
+/// Glass on the rim of a tub or on a tray that is higher than what is above that.
 fn through_the_ceiling(
     context: &Context<'_>,
     room: &Room,
@@ -203,23 +203,38 @@ fn through_the_ceiling(
 ) -> Option<Remark> {
     let high = option.size.height.spanned().filter(|_| selection.is(Kind::ShowerGlass))?;
     let glass = high.value.least.or(high.value.most)?;
-    // Where there is a shower too, the glass may stand on the floor of that.
-    let other = |one: &Selection| one.is(Kind::ShowerTray);
-    if room.selections.iter().any(other) || room.clearances.distances.sides.contains_key(&ClearDistance::Shower) {
-        return None;
-    }
-    let tubs = room.selections.iter().filter(|one| one.is(Kind::Bathtub)).flat_map(Selection::standing);
-    let rim = tubs.filter_map(|tub| tub.size.height.get()?.least).min()?;
-    let Some(Ceiling::Level(ceiling)) = room.ceiling.get() else { return None };
-    (rim + glass > *ceiling).then(|| {
+    let of = |kind: Kind| room.selections.iter().filter(move |one| one.is(kind)).flat_map(Selection::standing);
+    let heights = |kind: Kind| of(kind).map(|one| one.size.height.get().and_then(|height| height.least));
+    let tub = heights(Kind::Bathtub).flatten().min();
+    let tray = heights(Kind::ShowerTray).map(Option::unwrap_or_default).min();
+    // Where there is a shower too, the glass may stand on its floor.
+    let shower = room.clearances.distances.sides.contains_key(&ClearDistance::Shower).then_some(Length::ZERO);
+    let (rim, on_a_tub) = match (tub, tray.or(shower)) {
+        (Some(tub), None) => (tub, true),
+        (_, Some(floor)) => (floor, false),
+        (None, None) => return None,
+    };
+    let ceiling = over_the_shower(context.site, room)?.value;
+    (rim + glass > ceiling).then(|| {
         let say = |length| say(length, context.book.project.units);
-        let message = phrase!(
-            "`{}` is {} high on a tub of {}, {} more than there is under the ceiling",
-            selection.name.value,
-            say(glass),
-            say(rim),
-            say(rim + glass - *ceiling)
-        );
+        let (name, over) = (&selection.name.value, say(rim + glass - ceiling));
+        let message = if on_a_tub {
+            phrase!(
+                "`{}` is {} high on a tub of {}, {} more than there is under the ceiling",
+                name,
+                say(glass),
+                say(rim),
+                over
+            )
+        } else {
+            phrase!(
+                "`{}` is {} high on a shower's floor of {}, {} more than there is under the ceiling",
+                name,
+                say(glass),
+                say(rim),
+                over
+            )
+        };
         let finding = about(room, selection, option, Severity::Query, high.span, message);
         finding.remedy("choose one that is lower, or mend the figure that is wrong, before the glass is made")
     })
@@ -289,6 +304,21 @@ mod tests {
             .finds("`Glass` is 84\" (2134 mm) high on a tub of 20\" (508 mm), 8\" (203 mm) more than there is under the ceiling")
             .weighs("query");
         tub("size: {width: 30\", height: 76\"}").stays_silent();
+        // On a tray, and under a slope at its highest.
+        let shower = |ceiling: &str, tray: &str, high: &str| {
+            Trial::of("fit/length")
+                .room(&format!("outline: 3600 mm x 2700 mm\nceiling: {ceiling}"))
+                .selection(
+                    "selection: Tray\nkind: shower tray",
+                    &format!("size: {{width: 900 mm, depth: 900 mm{tray}}}"),
+                )
+                .selection("selection: Glass\nkind: shower glass", &format!("size: {{width: 900 mm, height: {high}}}"))
+        };
+        for ceiling in ["2500 mm", "{low: 1900 mm, high: 2500 mm, rises along: width, low at: C}"] {
+            shower(ceiling, ", height: 30 mm", "2490 mm").finds_one().says("on a shower's floor of").weighs("query");
+            shower(ceiling, ", height: 30 mm", "2470 mm").stays_silent();
+            shower(ceiling, "", "2490 mm").stays_silent();
+        }
     }
 
     #[test]

@@ -6,6 +6,7 @@ use crate::book::{DetailName, ProductOption, Room, Selection};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::outlets::to_come_on_the_studs;
+use crate::source::Span;
 use crate::units::with_article;
 use crate::units::{Length, Wrote};
 use crate::vocabulary::{Hazard, Kind};
@@ -14,7 +15,8 @@ declare! {
     /// A recessed cabinet, niche or box goes deeper into the wall than the wall is hollow
     ///
     /// ## What it checks
-    /// How far the thing goes into the wall (`recess`) against the cavity between the studs and the
+    /// How far the thing goes into the wall (`recess`, else the depth that the sheet of a cabinet wants for its opening, or
+    /// a tank's own) against the cavity between the studs and the
     /// board and tile still to come (of the `hollow`, else the opening's `wall build-up`); and whether something runs
     /// there already. A tank with no opening of its own stands behind the room's only toilet. What of it is not known of a
     /// recessed cabinet `complete/site` asks.
@@ -58,7 +60,7 @@ pub(in crate::assess::rules) fn behind_a_toilet<'a>(
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
-    let (recess, at) = fitted.option.length(DetailName::Recess)?;
+    let (recess, at) = goes_in(fitted)?;
     let hollow = fitted.opening.hollow.get()?;
     let name = &fitted.selection.name.value;
     if let Some(holds) = hollow.holds() {
@@ -76,6 +78,21 @@ fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         phrase!("`{name}` goes {} into the wall, {} deeper than it is hollow", name, say(recess), say(recess - there));
     let finding = fitted.finding(Severity::Stop, at, message);
     Some(finding.remedy("choose a shallower one, or have it stand out of the wall by so much"))
+}
+
+/// How far it goes into a wall that was probed for it: as it says, else as deep as the sheet of a cabinet wants its
+/// opening, and as a tank is.
+fn goes_in(fitted: &Placement<'_>) -> Option<(Length, Span)> {
+    let (selection, option) = (fitted.selection, fitted.option);
+    let of_sheet = || {
+        let depth = option.fit.get()?.opening.depth.spanned().filter(|_| selection.is(Kind::MirrorCabinet))?;
+        Some((depth.value.least?, depth.span))
+    };
+    let of_tank = || {
+        let depth = option.size.depth.spanned().filter(|_| selection.is(Kind::Cistern))?;
+        Some((depth.value, depth.span))
+    };
+    option.length(DetailName::Recess).or_else(of_sheet).or_else(of_tank)
 }
 
 #[cfg(test)]
@@ -115,5 +132,33 @@ mod tests {
         tank("150 mm", "").stays_silent();
         tank("75 mm", ", wall build-up: {back: 50 mm}").stays_silent();
         tank("75 mm", "").opening("other", "{takes: toilet}").stays_silent();
+    }
+
+    /// Where nobody says how far it goes in, the sheet of the cabinet and the depth of the tank do.
+    #[test]
+    fn the_depth_that_the_sheet_wants_for_the_opening_is_in_the_wall() {
+        let mirror = |hollow: &str| {
+            Trial::of("fit/recess")
+                .opening("bay", &format!("{{takes: mirror cabinet, depth: 3 3/4\"{hollow}}}"))
+                .selection(
+                    "selection: Mirror\nkind: mirror cabinet\nplace: bay",
+                    "size: {depth: 4 1/2\"}\nfit: {opening: {depth: at least 3 1/2\"}}",
+                )
+        };
+        mirror(", hollow: {cavity: 2 1/2\"}")
+            .finds_one()
+            .says("3 1/2\" (89 mm) into the wall, 1\" (25.4 mm) deeper")
+            .weighs("stop");
+        mirror(", hollow: {cavity: 5 1/2\", holds: vent pipe}").finds_one().says("goes into a wall that holds");
+        mirror(", hollow: {cavity: 3 1/2\"}").stays_silent();
+        mirror(", hollow: {cavity: 2 1/2\", build-up: 1\"}").stays_silent();
+        mirror("").stays_silent();
+        let tank = |cavity: &str| {
+            Trial::of("fit/recess")
+                .opening("toilet", &format!("{{takes: toilet, hollow: {{cavity: {cavity}}}}}"))
+                .selection("selection: Tank\nkind: cistern", "size: {width: 500 mm, depth: 120 mm, height: 1120 mm}")
+        };
+        tank("80 mm").finds_one().weighs("stop");
+        tank("120 mm").stays_silent();
     }
 }

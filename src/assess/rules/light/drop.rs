@@ -4,12 +4,12 @@ use super::{Hung, hung};
 use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say};
-use crate::book::{DetailName, DetailValue, ProductOption, Room, Selection};
+use crate::book::{Ceiling, DetailName, DetailValue, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::site::fitting::overhead::{Slope, at, slope};
 use crate::units::{Length, LengthRange, Wrote};
 use crate::vocabulary::supply::Worded;
-use crate::vocabulary::{Hazard, Kind, Pitch};
+use crate::vocabulary::{Hazard, Kind, Pitch, Readings};
 
 declare! {
     /// A pendant can't be set to its drop, or its canopy is not made for the slope
@@ -17,7 +17,8 @@ declare! {
     /// ## What it checks
     /// For each light, the height of the ceiling where it hangs (measured there; from a sloped ceiling
     /// by its distance from the low side; or the level ceiling's) less the height of its lowest part:
-    /// its own drop, against what the maker says it can be set to. Under a ceiling that slopes, the
+    /// its own drop, against what the maker says it can be set to; under a slope of which nobody says where, against its
+    /// least and its greatest height. Under a ceiling that slopes, the
     /// slope against the canopy's `slope rating`: in degrees (`30°`, `up to 30 deg`), as a pitch (`6/12`,
     /// `6:12`, `6 in 12`), `level ceilings only` or `any`. One that can't be understood asks, and so does
     /// a slope of which the distance is not known.
@@ -70,20 +71,37 @@ fn reach(context: &Context<'_>, hung: &Hung<'_>) -> Option<Remark> {
         .filter(|(_, drop)| !range.contains(*drop))
         .map(|(number, drop)| phrase!("no. {} wants {}", number + 1, say(drop, units)))
         .collect();
-    if wrong.is_empty() {
-        return None;
-    }
-    let message = phrase!(
-        "`{}` drops {}, and {}",
-        hung.selection.name.value,
-        worded(range, |length| say(length, units)),
-        Phrase::joined(wrong, ", ")
-    );
+    let message = if wrong.is_empty() {
+        let (least, most) = anywhere(context, hung, bottom).filter(|ends| {
+            range.least.is_some_and(|least| least > ends.1) || range.most.is_some_and(|most| most < ends.0)
+        })?;
+        phrase!(
+            "`{}` drops {}, and hung anywhere under the ceiling it wants {} to {}",
+            hung.selection.name.value,
+            worded(range, |length| say(length, units)),
+            say(least, units),
+            say(most, units)
+        )
+    } else {
+        phrase!(
+            "`{}` drops {}, and {}",
+            hung.selection.name.value,
+            worded(range, |length| say(length, units)),
+            Phrase::joined(wrong, ", ")
+        )
+    };
     let span = hung.option.detail(DetailName::Drop).map_or(hung.selection.span, |detail| detail.span);
     let finding = about(hung.room, hung.selection, hung.option, Severity::Stop, span, message);
     Some(finding.source("the maker's sheet").remedy(
         "order the maker's longer or shorter rod or cord, or choose another; give each drop to the electrician",
     ))
+}
+
+/// The least and the most drop under a ceiling that slopes, where nobody says at what place of it the light hangs.
+fn anywhere(context: &Context<'_>, hung: &Hung<'_>, bottom: &Readings) -> Option<(Length, Length)> {
+    let Ceiling::Sloped { low, high, .. } = hung.room.ceiling.get()? else { return None };
+    let lowest = at(&bottom.0, 0).filter(|_| bottom.0.len() == 1 && hung.ceiling(context, 0).is_none())?;
+    Some(((*low - lowest).max(Length::ZERO), *high - lowest))
 }
 
 fn drop_of(option: &ProductOption) -> Option<LengthRange> {
@@ -227,5 +245,24 @@ mod tests {
         let hangs = "ceiling: [100\", 110\"], bottom: [69\", 69\"]";
         pendants("ceiling: 8'", hangs, "drop: 18\" to 36\"").finds_one();
         pendants("ceiling: 8'", hangs, "drop: 18\" to 41\"").stays_silent();
+    }
+
+    /// Where nobody says at what place of a slope it hangs, it is to be able to hang at one.
+    #[test]
+    fn a_pendant_can_hang_somewhere_under_its_slope() {
+        let somewhere = |drop: &str| {
+            let room =
+                "outline: 4400 mm x 3200 mm\nceiling: {low: 1900 mm, high: 2650 mm, rises along: width, low at: C}";
+            let hangs = "selection: Pendants\nkind: pendant\nhangs: {over: table, bottom: 1450 mm}";
+            Trial::of("light/drop").metric().room(room).selection(hangs, &format!("drop: {drop}"))
+        };
+        somewhere("1800 mm to 2500 mm")
+            .finds_one()
+            .says("hung anywhere under the ceiling it wants 450 mm")
+            .weighs("stop");
+        somewhere("1400 mm to 1500 mm").finds_one();
+        somewhere("200 mm to 300 mm").finds_one();
+        somewhere("400 mm to 1500 mm").stays_silent();
+        somewhere("1000 mm to 1500 mm").stays_silent();
     }
 }

@@ -6,7 +6,7 @@ use crate::assess::context::about;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_room};
 use crate::book::HangsOver;
-use crate::finding::{Remark, Severity, phrase};
+use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::overhead::at;
 use crate::units::Length;
 
@@ -16,7 +16,8 @@ declare! {
     /// ## What it checks
     /// The lowest part of each light above the top of what it hangs over: {30"} to {36"}
     /// for an island, a counter or a table, and {3"} more at the top for each foot of ceiling above {8'};
-    /// over a path at least {84"} from the floor.
+    /// over a path at least {84"} from the floor. A counter of which nobody says how high it is is that of the room's runs, and a
+    /// table {30"}: there only what is a foot less, or two feet more, is told.
     ///
     /// ## Why it matters
     /// One talks across an island under the lights, and looks at each other. Over a path they meet the
@@ -73,7 +74,8 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
             )
         })?
     } else {
-        let (over, top) = (*hung.hangs.over.get()?, *hung.hangs.top.get()?);
+        let over = *hung.hangs.over.get()?;
+        let Some(top) = hung.hangs.top.get().copied() else { return over_a_table(context, hung, bottom, number) };
         let above = bottom - top;
         let most = ABOVE.1 + raise(hung.ceiling(context, number));
         let (least, most) = (metric::advised(ABOVE.0, above, units), metric::advised_most(most, above, units));
@@ -89,11 +91,35 @@ fn judge(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) 
             say(most, units)
         )
     };
+    Some(told(hung, number, message))
+}
+
+fn told(hung: &Hung<'_>, number: usize, message: Phrase) -> Remark {
     let own = hung.hangs.bottom.get().and_then(|bottom| bottom.0.get(number).or(bottom.0.first()));
     let at = own.map_or(hung.selection.span, |bottom| bottom.span);
     let finding = about(hung.room, hung.selection, hung.option, Severity::Query, at, message).source(SOURCE);
-    Some(finding.remedy("set the drop so, or try it with a string and the people who will sit there"))
+    finding.remedy("set the drop so, or try it with a string and the people who will sit there")
 }
+
+/// Over a table of which nobody says how high it is: as far from what is usual as no table is from another.
+fn over_a_table(context: &Context<'_>, hung: &Hung<'_>, bottom: Length, number: usize) -> Option<Remark> {
+    let units = context.book.project.units;
+    let is_over_one = hung.hangs.over.get() == Some(&HangsOver::Table);
+    let above = bottom - TABLE;
+    let is_far = above < ABOVE.0 - FAR || above > ABOVE.1 + raise(hung.ceiling(context, number)) + FAR.times(2);
+    let message = phrase!(
+        "`{}` hangs {} above the floor over a table; {} to {} above its top are usual",
+        hung.selection.name.value,
+        say(bottom, units),
+        say(metric::advised(ABOVE.0, bottom, units), units),
+        say(metric::advised_most(ABOVE.1, bottom, units), units)
+    );
+    (is_over_one && is_far).then(|| told(hung, number, message))
+}
+
+/// How high a table is (common practice), and how far nobody hangs a light from what is usual over it.
+const TABLE: Length = Length::from_inches(30);
+const FAR: Length = Length::from_inches(12);
 
 /// Three inches for each foot of ceiling above eight.
 fn raise(ceiling: Option<Length>) -> Length {
@@ -151,5 +177,24 @@ mod tests {
         over("path", "0\"", "84\"", "9'").stays_silent();
         over("path", "0\"", "83\"", "9'")
             .finds("`Pendants` hangs 6'-11\" (2108 mm) above a path, 7'-0\" (2134 mm) at least are asked for");
+    }
+
+    /// What nobody says is the room's own, or usual.
+    #[test]
+    fn over_a_table_or_a_counter_of_which_no_height_is_told() {
+        let hangs = |over: &str, bottom: &str| {
+            Trial::of("light/height")
+                .metric()
+                .room("ceiling: 2650 mm\nruns: {a: {counter: {depth: 620 mm, height: 920 mm}, parts: [{cabinet: b, width: 600 mm}]}}")
+                .selection(&format!("selection: Pendants\nkind: pendant\nhangs: {{over: {over}, bottom: {bottom}}}"), "quantity: 1")
+        };
+        for wrong in ["700 mm", "1100 mm", "2500 mm"] {
+            hangs("table", wrong).finds_one().says("above the floor over a table").weighs("query");
+        }
+        for right in ["1300 mm", "1450 mm", "1600 mm", "1900 mm"] {
+            hangs("table", right).stays_silent();
+        }
+        hangs("counter", "1200 mm").finds_one().says("280 mm");
+        hangs("counter", "1750 mm").stays_silent();
     }
 }

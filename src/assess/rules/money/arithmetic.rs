@@ -9,6 +9,7 @@ use crate::book::{Prices, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, Value, phrase};
 use crate::source::Spanned;
 use crate::units::{Counted, Money, Wrote};
+use crate::vocabulary::Kind;
 
 declare! {
     /// Price, quantity and total do not agree
@@ -71,6 +72,10 @@ fn two_prices(context: &Context<'_>, findings: &mut Findings<'_>) {
     let mut known: BTreeMap<[String; 5], Known<'_>> = BTreeMap::new();
     for (room, selection, option) in context.site.options() {
         let (Some(price), Some(model)) = (option.price.spanned(), option.model.get()) else { continue };
+        // A top is made to measure, and priced by the job unless it says by what.
+        if selection.is(Kind::Counter) && option.price_per.is_absent() {
+            continue;
+        }
         let per = option.price_per.get().map_or("", String::as_str);
         let of = [option.maker.text(), model, option.finish.text(), option.colour.text(), per];
         let (other, first) = *known.entry(of.map(str::to_lowercase)).or_insert((selection, price));
@@ -153,6 +158,23 @@ fn unlike_units(room: &Room, selection: &Selection, option: &ProductOption) -> O
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
+
+    #[test]
+    fn a_top_is_priced_by_the_job() {
+        let tops = |more: &str| {
+            Trial::of("money/arithmetic")
+                .selection(
+                    "selection: Benchtops\nkind: counter",
+                    &format!("maker: Q\nmodel: Mist\nfinish: honed\nprice: 7600.00{more}"),
+                )
+                .selection(
+                    "selection: Pantry top\nkind: counter",
+                    &format!("maker: Q\nmodel: Mist\nfinish: honed\nprice: 1650.00{more}"),
+                )
+        };
+        tops("").stays_silent();
+        tops("\nprice per: sq ft\nquantity: 4 sq ft").finds_one();
+    }
 
     #[test]
     fn one_model_of_one_finish_has_one_price() {
