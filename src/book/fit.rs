@@ -1,6 +1,6 @@
 //! What the maker's own sheet asks of the opening.
 
-use super::{RequiredPanel, ServiceZones};
+use super::{RequiredPanel, ServiceZones, Size};
 use crate::source::Spanned;
 use crate::source::yaml::{self, Node};
 use crate::units::{Area, Date, Length, LengthRange, Sides, Weight};
@@ -224,5 +224,21 @@ record! {
         drain: Slot<Worded<Drain>> = "drain", "size and height", "1 1/2\", at most 20\" AFF";
         duct: Slot<Worded<Duct>> = "duct", "size, length and way out; `none` where the air stays in the room: a hood that recirculates, a dryer that condenses", "8\" round, at most 30 ft";
         blocking: Slot<String> = "blocking", "what brackets and bars are fixed to", "solid blocking 66\" to 70\" AFF";
+    }
+}
+
+/// A front may be told so much larger or smaller at one place than at another: 1/4 in (common practice: rounded figures).
+const ONE_FRONT: Length = Length::from_sixty_fourths(16);
+
+impl Fit {
+    /// Whether a size is less than its front in width and in height, and so the body's.
+    pub fn is_behind_its_face(&self, size: &Size) -> bool {
+        let is_less = |own: Option<Length>, front: &Slot<Length>| {
+            own.zip(front.get().copied()).is_some_and(|(own, front)| own + ONE_FRONT < front)
+        };
+        let high = size.height.get().and_then(|height| height.least.or(height.most));
+        self.face
+            .get()
+            .is_some_and(|face| is_less(size.along().get().copied(), &face.width) && is_less(high, &face.height))
     }
 }

@@ -4,11 +4,12 @@
 //! in this table, so that a word that means something means it everywhere.
 
 mod lists;
+mod low;
 mod makings;
 
 use lists::{
     AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, CLOSURES, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
-    HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, LOW, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
+    HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
     OUT_OF_THE_WALL, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS,
     SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
@@ -277,7 +278,7 @@ impl Mention {
             Self::Built => (Met::Whole, BUILT),
             Self::Furniture => (Met::Whole, &["cabinet", "cabinets", "cupboard", "oven", "unit", "shelf"]),
             Self::Tall => (Met::Whole, TALL_WORDS),
-            Self::Low => (Met::Whole, LOW),
+            Self::Low => (Met::Whole, low::LOW),
             Self::EmptyCabinet => (Met::Whole, &["cabinet", "cabinets", "cupboard", "doors", "door", "empty", "open"]),
             Self::Closure => (Met::Whole, CLOSURES),
             Self::Open => (Met::Whole, &["open"]),

@@ -59,6 +59,8 @@ pub struct DimensionCheck {
     pub sheet_alone: bool,
     /// Whether what is there is known from a neighbour alone: it can be too small, never too large.
     pub bound: bool,
+    /// Whether its own size is that of the body, which goes into the hole whatever its front covers.
+    pub is_of_the_body: bool,
 }
 
 /// How an opening misses what goes into it, in one direction.
@@ -130,6 +132,14 @@ impl DimensionCheck {
     /// than the least hole that its sheet asks for.
     pub fn goes_in(&self) -> Option<Length> {
         if self.sheet_alone { self.asked.and_then(|asked| asked.least) } else { self.body }
+    }
+
+    /// By how much the body, with the air that its sheet asks for, is larger than what is there, where the sheet asks for
+    /// a hole that it does not go into: one of the sheet's figures is another's.
+    pub fn body_is_larger_by(&self) -> Option<Length> {
+        let decides = self.sheet_alone && self.is_of_the_body && self.asked.is_some() && self.misfit().is_none();
+        let body = self.body.filter(|_| decides)? + self.air;
+        Some(body - self.there?).filter(|over| *over > Length::ZERO)
     }
 
     /// By how much the opening is too small.

@@ -208,6 +208,7 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
             .or(planned.map(|planned| planned.span)),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
         bound,
+        is_of_the_body: fit.is_behind_its_face(&option.size),
         ..asked(&fit.opening.width)
     };
     only_if_too_small(gauge)
@@ -231,6 +232,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
         largest_at: greatest_at(&opening.height),
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
         bound,
+        is_of_the_body: fit.is_behind_its_face(&option.size),
         ..asked_height(opening, fit)
     };
     // What its sheet asks of opening or cabinet is held to the cabinet by `fit/cabinet`.
@@ -288,7 +290,9 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let of_row = of_row.filter(|row| closet.as_ref().is_none_or(|closet| row.value <= closet.value));
     let bound = (closet.is_some() && of_row.is_none()) || housed.is_some_and(|housed| housed.by == FigureBasis::AtMost);
     let around = around.or(of_row).or(closet);
+    let is_let_in = set_in || opening.takes_a(Kind::PanelRefrigerator) || opening.takes_a(Kind::PanelDishwasher);
     let gauge = DimensionCheck {
+        is_of_the_body: is_let_in && !opening.takes_one(Trait::Hangs) && !lets_in_from_above(opening),
         body: option.size.depth.get().copied(),
         body_at: option.size.depth.span(),
         air: everywhere(&fit.air.back),

@@ -29,6 +29,7 @@ pub(super) fn unknown(
         let no_floor = *direction == Direction::Height && gauge.there.is_some() && floor_is_unknown(room, opening);
         gauge.misfit().is_none()
             && (unmeasured.contains(direction)
+                || gauge.body_is_larger_by().is_some()
                 || (gauge.there.is_none() && no_face)
                 || (gauge.there.is_some() && no_size)
                 || (gauge.least().is_some() && no_floor))

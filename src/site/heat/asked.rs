@@ -1,6 +1,6 @@
 //! How far what burns must stay from a cooking surface: the makers' sheets first, then codes and practice.
 
-use crate::book::{Burning, Clearance, Slot};
+use crate::book::{Burning, Clearance, ProductOption, Slot};
 use crate::site::fitting::Side;
 use crate::units::Length;
 
@@ -101,7 +101,13 @@ fn sheet_above(hearth: &Hearth<'_>, burning: Burning) -> Option<Length> {
 /// How high its own sheet wants a thing above a cooking surface, the most of its options.
 fn over_cooking(body: &Body<'_>) -> Option<Length> {
     let options = body.options().iter();
-    options.filter_map(|option| option.fit.get()?.heat.over_cooking.get().copied()).max()
+    // A hood's sheet says it from the burners up: `above` is what is below it.
+    let asks = |option: &ProductOption| {
+        let heat = &option.fit.get()?.heat;
+        let of_a_hood = heat.above.get().filter(|_| body.is_hood());
+        heat.over_cooking.get().into_iter().chain(of_a_hood).max().copied()
+    };
+    options.filter_map(asks).max()
 }
 
 /// How far what burns must stay beside a cooking surface, and how far up that holds.

@@ -1,11 +1,11 @@
 //! What rises beside a cooking surface, from every place where it may be written.
 
-use crate::book::{Burning, Neighbour, PartIs};
+use crate::book::{BesideWord, Burning, IslandSide, Neighbour, PartIs};
 use crate::site::fitting::{Side, rises_above_counter};
 use crate::site::plan::{ConvexShape, Plan, Thing, What};
 use crate::source::Spanned;
 use crate::units::Length;
-use crate::vocabulary::{Kind, Trait};
+use crate::vocabulary::{Kind, Mention, Trait, words_of};
 
 use super::asked::{self, Reach};
 use super::body::Body;
@@ -49,7 +49,10 @@ fn of_said<'a>(
     let rises = match neighbour.top.get() {
         Some(top) => Some(*top > surface + LEVEL),
         None if by_words || low >= surface => Some(true),
-        None => (is_counter(hearth, side, reach) || ends_low(hearth, side, reach, surface)).then_some(false),
+        None => {
+            let is_low = is_counter(hearth, side, reach) || ends_low(hearth, side, reach, surface);
+            (is_low && is_called_low(hearth, neighbour)).then_some(false)
+        }
     };
     let in_reach = reach.up_to.is_none_or(|up_to| low < surface + up_to);
     let distance = neighbour.gap.get().copied().unwrap_or_default();
@@ -61,6 +64,28 @@ fn of_said<'a>(
         may_be_lower: rises.is_none(),
         asked: reach.asked.clone(),
     })
+}
+
+/// Whether what is said to stand there is called as what ends at the counter, or as a part of a row: of any other word
+/// nobody knows how high it goes, whatever else is low there.
+fn is_called_low(hearth: &Hearth<'_>, neighbour: &Neighbour) -> bool {
+    let what = &neighbour.what;
+    let of_a_cabinet = Mention::Furniture.is_in(what) && neighbour.word() != Some(BesideWord::Shelf);
+    let is_low = Mention::Low.is_in(what) || Mention::Drawer.is_in(what) || of_a_cabinet;
+    let is_a_filler = matches!(neighbour.word(), Some(BesideWord::Filler | BesideWord::Counter));
+    let said = words_of(what);
+    let of_its_name = |name: &str| words_of(name).iter().any(|word| said.contains(word));
+    let room = hearth.fitted.room;
+    let sides = room.islands.iter().flat_map(|island| IslandSide::ALL.map(|side| island.side(side)));
+    let parts = room.runs.iter().flat_map(|run| &run.parts).chain(sides.flat_map(|side| &side.parts));
+    let of_a_row = parts.into_iter().any(|part| of_its_name(part.is.word()));
+    let of_an_opening = || {
+        let appliance = Kind::of_a_neighbour(what);
+        appliance.is_some_and(|kind| !kind.is(Trait::StandsTall) && !kind.is(Trait::Cools))
+    };
+    // Where nothing is set out, what stands there without a gap is the cabinet under that counter.
+    let is_beside = room.runs.is_empty() && neighbour.gap.is_absent();
+    is_low || is_a_filler || of_a_row || is_beside || of_an_opening()
 }
 
 /// Whether so much counter to set things down on is measured at that side.

@@ -165,21 +165,6 @@ pub(super) const BUILT: &[&str] = &[
     "pfeiler",
 ];
 
-/// What stands under a counter, or is as high as one.
-pub(super) const LOW: &[&str] = &[
-    "base",
-    "counter",
-    "countertop",
-    "worktop",
-    "drawer",
-    "drawers",
-    "vanity",
-    "dishwasher",
-    "sink",
-    "undercounter",
-    "island",
-];
-
 /// What fills a hole that is drilled and takes no tap.
 pub(super) const FILLERS: &[&str] =
     &["plate", "escutcheon", "cover", "plug", "stopper", "soap", "dispenser", "spray", "sprayer", "gap", "button"];
@@ -357,14 +342,26 @@ pub(super) const SHARES_A_CIRCUIT: &[&str] = &[
     "also feeds",
     "also serves",
     "also supplies",
+    "spur from",
+    "spur off",
+    "spurred",
+    "looped from",
+    "looped off",
+    "loop from",
+    "tapped off",
+    "tapped from",
+    "daisy",
     "together with",
     "common with",
     "in common with",
     "compartid",
     "mismo circuito",
     "junto con",
+    "derivado de",
+    "derivada de",
     "gemeinsam mit",
     "zusammen mit",
+    "abgezweigt",
     "geteilt",
 ];
 

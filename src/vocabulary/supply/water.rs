@@ -21,6 +21,8 @@ pub struct Water {
     pub cold: bool,
     /// Whether one of both will do, where both are named.
     pub either: bool,
+    /// Whether something is named that makes it hot there.
+    pub heated_there: bool,
     /// What is said of a valve that shuts it.
     pub valve: Option<Valve>,
     /// How far a valve stands out from the wall, where its words say it.
@@ -32,9 +34,12 @@ pub struct Water {
 }
 
 /// Hot water, by the beginnings of words.
-pub(super) const HOT: [&str; 6] = ["hot", "caliente", "varmt", "warm", "chaude", "acs"];
+pub(super) const HOT: [&str; 8] = ["hot", "caliente", "varm", "warm", "chaud", "acs", "cald", "heet"];
+/// What makes it hot where it comes out, by the beginnings of words.
+const HEATS: [&str; 6] = ["heater", "boiler", "durchlauf", "calentador", "calienta", "untertischspeicher"];
 /// Cold water.
-pub(super) const COLD: [&str; 7] = ["cold", "fría", "fria", "frío", "kald", "kalt", "froide"];
+pub(super) const COLD: [&str; 11] =
+    ["cold", "fría", "fria", "frío", "kald", "kalt", "froid", "kold", "koud", "kall", "fredd"];
 /// Between hot and cold, that one of them will do.
 const OR: [&str; 8] = ["or", "either", "oder", "o", "ou", "eller", "may", "can"];
 /// What need not be there.
@@ -134,6 +139,7 @@ impl InWords for Water {
             hot: names(&HOT) || is_a_pair(&parts) && names(&COLD) || both_alone,
             cold: names(&COLD) || is_a_pair(&parts) && names(&HOT) || both_alone,
             either: names(&HOT) && names(&COLD) && needed().any(|word| OR.contains(word)),
+            heated_there: names(&HEATS),
             valve: valve(&parts),
             proud: phrase::proud(words),
             unread: false,

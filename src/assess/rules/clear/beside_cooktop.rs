@@ -14,8 +14,8 @@ declare! {
     /// From the sides of a range or cooktop to the nearest of all that rises above its cooking surface:
     /// what stands at the `left` and `right` of the opening, tall units, panels, wall cabinets, appliances,
     /// walls and the casings of doors and windows of the plan. How high a thing at a side stands is its
-    /// `top`, the plan, or the counter measured as `landing`: no word of a name makes it low, and where
-    /// nobody says, it is asked. Whether it burns is its `material`; where nobody says, it counts as burning.
+    /// `top`, the plan, or the counter measured as `landing`, where its words name what stands under one: no word of a
+    /// name makes it low, and where nobody says, it is asked. Whether it burns is its `material`; where nobody says, it counts as burning.
     /// The distance is that of the maker's sheet (`fit: {heat: {left: …, right: …, up to: …}}`, or air that
     /// the sheet asks for above the counter), which stops; else {6"}, up to {18"} above the cooking surface,
     /// which is only asked about.

@@ -126,18 +126,30 @@ fn above_and_behind(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fit
 fn closed_in(context: &Context<'_>, fitted: &Placement<'_>, fitting: &Fitting) -> Option<Remark> {
     let vents = fitted.option.fit.get()?.air.vents_at.get()?;
     let shut = vents.0.iter().filter_map(|place| Some((place, left_at(context, fitted, fitting, place.value)?)));
-    let shut: Vec<_> = shut.filter(|(_, (_, left))| *left <= Length::ZERO).collect();
+    let at_the_front = vents.0.iter().any(|place| place.value == Vents::Front);
+    let shut: Vec<_> = shut.filter(|(place, (_, left))| *left <= closes(place.value, at_the_front)).collect();
     let (first, _) = shut.first().filter(|_| is_closed_in(context, fitted))?;
     let places = Phrase::joined(shut.iter().map(|(place, _)| place.value), " and its ");
     let sides = Phrase::joined(shut.iter().map(|(_, (side, _))| *side), " or ");
+    let nothing = shut.iter().all(|(_, (_, left))| *left <= Length::ZERO);
+    let little = if nothing { "nothing" } else { "next to nothing" };
     let message = phrase!(
-        "it breathes at its {} and is closed in by the opening `{}`, with nothing left {} it",
+        "it breathes at its {} and is closed in by the opening `{}`, with {little} left {} it",
         places,
         fitted.opening.name.value,
+        little,
         sides
     );
     let finding = fitted.finding(Severity::Query, first.span, message).source("common practice");
     Some(finding.remedy("ask the maker how much air it needs there, or choose one that breathes at the front"))
+}
+
+/// What leaves no more is closed to what breathes there: warm air that goes up, and
+/// nowhere out at the front, wants more than the play of a gap.
+fn closes(place: Vents, at_the_front: bool) -> Length {
+    /// Common practice: 1/2 in is what is left to get a thing in.
+    const GAP: Length = Length::from_sixty_fourths(32);
+    if place == Vents::Top && !at_the_front { GAP } else { Length::ZERO }
 }
 
 /// What is left at a place where it breathes; none where its sheet says how much it needs, or nobody knows.
@@ -156,7 +168,9 @@ fn left_at(
         }
         Vents::Top => {
             let under = || left_under_the_counter(context, fitted);
-            ("above", fitting.height.play().or_else(under), !air.top.is_absent())
+            // What needs nothing above it does not breathe there.
+            let is_said = air.top.get().is_some_and(|air| air.length > Length::ZERO) || air.top.is_faulty();
+            ("above", fitting.height.play().or_else(under), is_said)
         }
         Vents::Sides => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),
         Vents::Front | Vents::Bottom => return None,
@@ -271,6 +285,29 @@ mod tests {
             .weighs("query");
         cooler("25\"", "rear").stays_silent();
         cooler("24\"", "front").stays_silent();
+    }
+
+    /// Under a bridge the gap that lets a thing in lets no warm air out. Source: common practice.
+    #[test]
+    fn what_breathes_at_its_top_wants_more_than_a_gap() {
+        let fridge = |bridge: &str, air: &str| {
+            Trial::of("fit/air")
+                .opening(
+                    "bay",
+                    &format!("{{takes: refrigerator, height: 84\", above: {{what: bridge, height: {bridge}}}}}"),
+                )
+                .selection(
+                    "selection: It\nkind: refrigerator\nplace: bay",
+                    &format!("size: {{height: 83 1/2\"}}\nfit: {{air: {{{air}}}}}"),
+                )
+        };
+        fridge("84\"", "top: 0\", vents at: top")
+            .finds("it breathes at its top and is closed in by the opening `bay`, with next to nothing left above it")
+            .weighs("query");
+        fridge("84\"", "vents at: [rear, top]").finds_one();
+        fridge("84\"", "vents at: [front, top]").stays_silent();
+        fridge("84\"", "top: 1/2\", vents at: top").stays_silent();
+        fridge("84\"", "top: 0\", vents at: front").stays_silent();
     }
 
     #[test]

@@ -25,7 +25,8 @@ declare! {
     /// cabinet of a run or island that holds it has: drawers, an oven; and for a sink whether water still
     /// falls: top of the counter, less its thickness where the bowl hangs under it, less the bowl, must not come out
     /// lower than the drain in the wall; with a disposer it is the outlet at the disposer's side that counts, and where
-    /// nobody says how far below the bowl that is (`outlet below bowl`), it is asked for. A basin that hangs or stands free
+    /// nobody says how far below the bowl that is (`outlet below bowl`), it is asked for; a sink without one wants {2"} above
+    /// the drain for strainer and trap, as is usual. A basin that hangs or stands free
     /// is held to its rim, less its bowl or its own height; where neither is known, less {4"}.
     ///
     /// ## Why it matters
@@ -114,7 +115,10 @@ fn clear_below<'a>(fitted: &Placement<'a>) -> Option<ClearBelow<'a>> {
 
 fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let below = clear_below(fitted)?;
-    let by_sheet = fitted.option.fit.get().and_then(|fit| fit.below.get().copied());
+    let fit = fitted.option.fit.get();
+    let under = fit.and_then(|fit| fit.air.bottom.get()).filter(|air| air.holds.is_empty()).map(|air| air.length);
+    let with_air = under.zip(own_height(fitted)).map(|(air, high)| air + high);
+    let by_sheet = fit.and_then(|fit| fit.below.get().copied()).into_iter().chain(with_air).max();
     // Most of a cooktop's own height is below the counter (common practice).
     let bowl = || fitted.option.length(DetailName::BowlDepth).map(|(deep, _)| deep);
     let own = || own_height(fitted).or_else(bowl);
@@ -178,6 +182,12 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         },
         None => (bottom, ""),
     };
+    if outlet >= drain
+        && slab.is_some()
+        && let Some(little) = no_room_for_a_trap(context, fitted, &disposer, outlet - drain)
+    {
+        return Some(little);
+    }
     if outlet >= drain {
         let message = slab_unsaid(context, &fitted.selection.name.value, slab, outlet - drain)?;
         let finding = fitted.finding(Severity::Query, at, message).remedy(SAY_HOW_THICK);
@@ -194,6 +204,30 @@ fn no_fall(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let mut finding = fitted.finding(Severity::Stop, at, message);
     finding.caution = Some(Hazard::Water);
     Some(finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed"))
+}
+
+/// Strainer and trap go between a sink's bowl and its drain: 2 in at least (common practice).
+const STRAINER_AND_TRAP: Length = Length::from_inches(2);
+
+/// A sink comes out above its drain, and with no room for what is between.
+fn no_room_for_a_trap(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    disposer: &Option<Disposer<'_>>,
+    left: Length,
+) -> Option<Remark> {
+    let is_asked = fitted.selection.is(Kind::Sink) && disposer.is_none() && left < STRAINER_AND_TRAP;
+    let (_, at) = height_of_the_drain(fitted.opening).filter(|_| is_asked)?;
+    let say = |length| say(length, context.book.project.units);
+    let message = phrase!(
+        "`{}` comes out {} above its drain, and strainer and trap want {} there as usual",
+        fitted.selection.name.value,
+        say(left),
+        say(STRAINER_AND_TRAP)
+    );
+    let finding = fitted.finding(Severity::Query, at, message).source("common practice");
+    let finding = finding.remedy("choose a shallower bowl, or have the drain lowered before the wall is closed");
+    Some(Remark { caution: Some(Hazard::Water), ..finding })
 }
 
 /// A bowl that hangs under its counter hangs lower by the counter's thickness; none where nobody says that.

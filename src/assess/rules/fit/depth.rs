@@ -17,7 +17,8 @@ declare! {
     /// in, against the body and the air behind it; where the opening has no depth, that of the cabinet or the
     /// part of a row that holds it. And what is meant to be flush (`set: flush` at the
     /// opening or the thing): case, front panel and the air behind it, or the plug or valve that stands
-    /// further out of the wall, against the recess: the opening's depth, or the depth of its run.
+    /// further out of the wall, against the recess: the opening's depth, or the depth of its run. What is built in, and
+    /// with the air behind it deeper than an opening that is as its sheet asks, is asked about.
     ///
     /// ## Why it matters
     /// Width and height are measured, depth is believed. A refrigerator box that is deep enough for
@@ -100,6 +101,41 @@ mod tests {
         oven("23\"")
             .finds("the opening `hole` is 23\" (584 mm) deep, 1/2\" (12.7 mm) less than the 23 1/2\" (597 mm) needed");
         oven("23 1/2\"").stays_silent();
+    }
+
+    /// Of two figures of one sheet the larger counts, and the sheet is asked.
+    #[test]
+    fn a_body_that_does_not_go_into_its_sheet_s_opening_is_asked_about() {
+        let oven = |size: &str, more: &str| {
+            Trial::of("fit/depth")
+                .opening("hole", "{takes: wall oven, depth: 23 3/4\"}")
+                .selection(
+                    "selection: It\nkind: wall oven\nplace: hole",
+                    &format!("size: {{{size}}}\nfit: {{opening: {{depth: at least 23 1/2\"}}, face: {{width: 30\", height: 29\"}}{more}}}"),
+                )
+        };
+        oven("depth: 24 1/2\"", "")
+            .finds("`It` is 24 1/2\" (622 mm) deep, 3/4\" (19 mm) more than the opening `hole`, though its sheet asks for an opening that is no larger")
+            .weighs("query");
+        oven("depth: 23\"", ", air: {back: 1\"}")
+            .finds("`It` with its air is 24\" (610 mm) deep, 1/4\" (6.4 mm) more than the opening `hole`, though its sheet asks for an opening that is no larger");
+        oven("depth: 23\", depth with door: 24 1/2\", depth with handle: 27\"", ", air: {back: 1/2\"}").stays_silent();
+        // What stands open in front may be deeper.
+        Trial::of("fit/depth")
+            .opening("hole", "{takes: dishwasher, depth: 24\"}")
+            .selection(
+                "selection: It\nkind: dishwasher\nplace: hole",
+                "size: {depth: 24 3/4\"}\nfit: {opening: {depth: at least 24\"}}",
+            )
+            .stays_silent();
+        // A hob's rim lies on its counter.
+        Trial::of("fit/depth")
+            .opening("hole", "{takes: cooktop, depth: 490 mm, cabinet: {inside width: 564 mm}}")
+            .selection(
+                "selection: It\nkind: cooktop\nplace: hole",
+                "size: {depth: 522 mm}\nfit: {opening: {depth: 490 mm}}",
+            )
+            .stays_silent();
     }
 
     #[test]

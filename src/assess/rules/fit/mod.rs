@@ -27,6 +27,7 @@ use crate::assess::{Context, say};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::Placement;
 use crate::site::fitting::DimensionCheck;
+use crate::units::Length;
 
 /// The words for one direction of an opening.
 struct Direction {
@@ -57,10 +58,42 @@ fn tell(
         let needs = if by_sheet { gauge.asked_at } else { gauge.body_at.or(gauge.asked_at) };
         return Some(needs.map_or(finding.clone(), |span| finding.also(span, "needs this")));
     }
+    if let Some(over) = gauge.body_is_larger_by() {
+        return hidden(context, fitted, gauge, (over, direction));
+    }
     let most = say(gauge.at_most()?);
     let is = phrase!("the opening `{}` is {most} {}", fitted.opening.name.value, most, direction.word);
     let message = phrase!("{is}, {} more than the maker's sheet allows", is, say(gauge.too_large_by()?));
     // The reading that governs is pointed at.
     let at = gauge.largest_at.unwrap_or(at);
     Some(fitted.finding(Severity::Stop, at, message).remedy(direction.too_large))
+}
+
+/// The sheet asks for a hole that the body, with its air, does not go into: the larger of both counts, and the sheet is
+/// asked.
+fn hidden(
+    context: &Context<'_>,
+    fitted: &Placement<'_>,
+    gauge: &DimensionCheck,
+    (over, direction): (Length, &Direction),
+) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let needs = gauge.body? + gauge.air;
+    let with = if gauge.air > Length::ZERO { " with its air" } else { "" };
+    let message = phrase!(
+        "`{}`{with} is {} {}, {} more than the opening `{}`, though its sheet asks for an opening that is no larger",
+        fitted.selection.name.value,
+        with,
+        say(needs),
+        direction.word,
+        say(over),
+        fitted.opening.name.value
+    );
+    let at = gauge.body_at.unwrap_or(fitted.opening.span);
+    let finding = fitted.finding(Severity::Query, at, message);
+    let finding = gauge.asked_at.map_or(finding.clone(), |span| finding.also(span, "its sheet's opening"));
+    Some(finding.remedy(
+        "look at its sheet again, or ask its maker which of the two holds: `size` is the case alone; its door and handle \
+         belong in `depth with door` and `depth with handle`, its front in `face`",
+    ))
 }

@@ -74,6 +74,29 @@ mod tests {
         fridge("width: [33 1/2\", 33 1/4\", 33\"]", "size: {width: 32.8\"}").stays_silent();
     }
 
+    /// A size behind a front that is larger both ways is the body's: it must go into the hole that the sheet asks for.
+    #[test]
+    fn a_body_behind_a_trim_goes_into_its_hole() {
+        let microwave = |rule: &'static str, size: &str, air: &str| {
+            Trial::of(rule)
+                .opening("hole", "{takes: microwave, width: 24 3/8\", height: 16 3/4\"}")
+                .selection(
+                    "selection: It\nkind: microwave\nplace: hole",
+                    &format!("size: {{{size}}}\nfit: {{opening: {{width: 24 3/8\" to 24 1/2\", height: 16 5/8\" to 16 7/8\"}}, face: {{width: 29 3/4\", height: 19 1/8\"}}{air}}}"),
+                )
+        };
+        let body = "width: 21 3/4\", height: 12 5/8\"";
+        for rule in ["fit/width", "fit/height"] {
+            microwave(rule, body, "").stays_silent();
+            microwave(rule, body, ", air: {top: 1/4\"}").stays_silent();
+            // The size of the front, as many sheets have it.
+            microwave(rule, "width: 29 3/4\", height: 19\"", "").stays_silent();
+        }
+        microwave("fit/width", "width: 25 1/2\", height: 12 5/8\"", "").finds_one().weighs("query");
+        microwave("fit/width", body, ", air: {left: 2\", right: 2\"}").finds_one();
+        microwave("fit/height", "width: 21 3/4\", height: 17 5/8\"", "").finds_one().weighs("query");
+    }
+
     /// The cabinet that an oven is built into may name the oven's place, and is none that goes in there.
     #[test]
     fn the_cabinet_around_an_opening_does_not_go_into_it() {

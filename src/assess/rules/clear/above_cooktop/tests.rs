@@ -140,6 +140,7 @@ fn the_chosen_hood_is_above_the_one_cooking_surface_wherever_it_stands() {
     hood("60\"", "")
         .finds("`Hood` in the opening `over` is 24\" (610 mm) above the cooking surface of `Range`, 6\" (152 mm) less than the 30\" (762 mm); nobody says whether it burns, and so it counts as burning");
     hood("60\"", "material: does not burn").stays_silent();
+    hood("60\"", "material: does not burn\nfit: {heat: {above: 27\"}}").finds_one().weighs("stop");
     hood("60\"", "material: does not burn\nfit: {heat: {over cooking: 27\"}}").finds_one().weighs("stop");
     hood("66\"", "").stays_silent();
     // Higher than its opening: its skirt hangs below it.

@@ -48,6 +48,7 @@ fn what_ends_at_the_counter_is_no_matter_once_a_figure_says_so() {
     // So much counter beside it says the same of what stands there.
     range("left: oils, landing: {left: 15\"}", "").stays_silent();
     range("left: oils, landing: {left: 3\"}", "").finds_one();
+    range("left: {what: curtain, gap: 2\"}, landing: {left: 15\"}", "").finds_one();
     range("left: nothing", "").stays_silent();
 }
 
@@ -171,4 +172,35 @@ fn casings_of_doors_and_windows_count_by_their_width_and_thickness() {
     beside("").finds_one();
     beside(", casing thickness: 1/2\"").stays_silent();
     beside(", casing thickness: 5/8\"").finds_one();
+}
+
+/// A word that says neither tall nor low is not low because the counter beside is.
+#[test]
+fn what_is_called_by_no_known_word_is_asked_about_beside_a_cabinet_of_the_plan_too() {
+    let range = |left: &str| {
+        Trial::of("clear/beside-cooktop")
+            .room(
+                "outline: 144\" x 120\"\nruns:\n  base: {wall: A, starts: 24\", depth: 24\", counter: {depth: 25 1/2\", height: 36\"}, parts: [{cabinet: pots, width: 36\"}, {opening: hole}, {cabinet: oil pull-out, width: 9\"}]}",
+            )
+            .opening(
+                "hole",
+                &format!("{{takes: range, width: 30\", height: 36\", depth: 25\", landing: {{left: 36\"}}, left: {left}}}"),
+            )
+            .selection("selection: Range\nkind: range\nplace: hole", "size: {width: 30\", height: 36\"}")
+    };
+    for unknown in
+        ["{what: window with curtain, gap: 2\"}", "bookcase", "{what: side panel, gap: 1\"}", "Gardine", "shelf"]
+    {
+        range(unknown).finds_one().weighs("query").cautions();
+    }
+    for low in
+        ["pots", "base cabinet", "drawers", "counter", "cabinet", "filler", "Unterschrank", "cajones", "pull-out"]
+    {
+        range(low).stays_silent();
+    }
+    for said in
+        ["{what: bookcase, top: 36\"}", "{what: side panel, material: does not burn}", "{what: curtain, gap: 8\"}"]
+    {
+        range(said).stays_silent();
+    }
 }

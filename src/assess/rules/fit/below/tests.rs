@@ -46,6 +46,39 @@ fn a_deep_bowl_and_its_disposer_below_the_drain_stop() {
     sink("10\"", "place: prep\nsize: {height: 13\"}").opening("prep", "{takes: sink}").stays_silent();
 }
 
+/// Source: common practice (a strainer and the inlet of a trap take 2" and more).
+#[test]
+fn between_a_bowl_and_its_drain_is_room_for_strainer_and_trap() {
+    let sink = |bowl: &str, kind: &str| {
+        Trial::of("fit/below")
+            .opening(
+                "hole",
+                &format!("{{takes: {kind}, counter height: 36\", service: {{drain: '1 1/2\", 24\" AFF'}}}}"),
+            )
+            .selection(&format!("selection: Sink\nkind: {kind}\nplace: hole"), &format!("bowl depth: {bowl}"))
+    };
+    sink("11\"", "sink")
+        .finds("`Sink` comes out 1\" (25.4 mm) above its drain, and strainer and trap want 2\" (51 mm) there as usual")
+        .weighs("query")
+        .cautions();
+    sink("12\"", "sink").finds_one().weighs("query");
+    sink("10\"", "sink").stays_silent();
+    sink("12 1/2\"", "sink").finds_one().weighs("stop");
+}
+
+/// Air that the sheet wants under a hob is below it too.
+#[test]
+fn a_hob_reaches_down_with_the_air_under_it() {
+    let hob = |air: &str| {
+        Trial::of("fit/below").opening("hole", "{takes: cooktop, below: {what: drawer, clear: 6\"}}").selection(
+            "selection: Hob\nkind: cooktop\nplace: hole",
+            &format!("size: {{height: 4\"}}\nfit: {{below: 4 1/4\", air: {{bottom: {air}}}}}"),
+        )
+    };
+    hob("2\"").stays_silent();
+    hob("10\"").finds("`Hob` reaches 14\" (356 mm) below the counter, 8\" (203 mm) into the drawer").weighs("stop");
+}
+
 /// Source: arithmetic: 36" less a slab of 1 1/4" and a bowl of 9" leave 25 3/4".
 #[test]
 fn a_bowl_under_the_stone_hangs_lower_by_its_thickness() {
@@ -64,8 +97,8 @@ fn a_bowl_under_the_stone_hangs_lower_by_its_thickness() {
         sink("undermount", "26 3/4\"", row)
             .finds("`Sink` comes out 25 3/4\" (654 mm) above the floor, 1\" (25.4 mm) below the drain")
             .weighs("stop");
-        sink("undermount", "25 3/4\"", row).stays_silent();
-        sink("drop-in", "26 3/4\"", row).stays_silent();
+        sink("undermount", "23 3/4\"", row).stays_silent();
+        sink("drop-in", "25\"", row).stays_silent();
     }
     // The stone of another row says nothing of this one, and what is not known does not pass.
     let elsewhere = "runs: {wet side: {parts: [{cabinet: base, width: 36\", holds: [hole]}]}, dry side: {parts: [{cabinet: pots, width: 36\"}]}}";

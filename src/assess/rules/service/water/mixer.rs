@@ -40,10 +40,11 @@ fn at(fitted: &Placement<'_>) -> Option<Remark> {
         let finding = fitted.finding(Severity::Query, drain.span, message);
         return Some(finding.remedy("find out what is there and add it at the opening: `service: {water: …}`"));
     };
-    // What the sheet of the bowl asks is held to it there; what is not understood may name the other.
+    // What the sheet of the bowl asks is held to it there. Words that are not understood may name the other: all the
+    // more they are asked about.
     let is_asked = needs.is_some_and(|needs| needs.is.hot || needs.is.cold);
     let has = there.is;
-    if is_asked || has.unread || has.hot == has.cold || is_none(&there.words) {
+    if is_asked || has.heated_there || has.hot == has.cold || is_none(&there.words) {
         return None;
     }
     let (has, lacks) = if has.cold { ("cold", "hot") } else { ("hot", "cold") };
@@ -98,7 +99,16 @@ mod tests {
             )
             .weighs("query")
             .cautions();
-        for one in ["3/8\" cold stop", "agua fría 1/2\"", "kalt 3/8\"", "hot, 3/8\""] {
+        for one in [
+            "15 mm cold, service valve",
+            "15 mm cold, flexi tail",
+            "mains cold, 15 mm",
+            "3/8\" cold stop, 500 mm AFFL",
+            "3/8\" cold stop",
+            "agua fría 1/2\"",
+            "kalt 3/8\"",
+            "hot, 3/8\"",
+        ] {
             sink(&format!("water: '{one}'"), "Mixer", "model: S").finds_one();
         }
         for both in [
@@ -107,6 +117,11 @@ mod tests {
             "Eckventile warm und kalt",
             "3/8\" stops",
             "cold, instant heater under the sink",
+            "froide et chaude",
+            "koud en warm",
+            "koldt og varmt",
+            "fredda e calda",
+            "cold, 5 l Boiler unter der Spüle",
         ] {
             sink(&format!("water: '{both}'"), "Mixer", "model: S").stays_silent();
         }
