@@ -5,6 +5,7 @@ mod hinged;
 mod mounted;
 mod opens_before;
 mod taps;
+mod vanities;
 mod windows;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -33,7 +34,7 @@ declare! {
     /// may stand in one place, at the heights that they have: cabinets, appliances, fixtures, doorways and
     /// windows; it names the way that is shortest to part them. Besides: two that keep food cold, or a washer and a dryer,
     /// beside one another whose doors are hinged at the side that they share; a counter, or what stands up from
-    /// it to no more than {8"}, before a window of its wall; a tap that is higher than what hangs over it, or
+    /// it to no more than {8"}, before a window of its wall; the splash of a vanity before the mirror over it; a tap that is higher than what hangs over it, or
     /// than the sill of a window that opens into the room.
     ///
     /// ## Why it matters
@@ -70,6 +71,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let Some(plan) = context.site.plan(room) else { continue };
         findings.extend(bodies::clash(context, plan));
         findings.extend(windows::clash(context, plan));
+        findings.extend(vanities::clash(context, plan));
         findings.extend(mounted::ask(plan));
         let movers = movers(context, plan, room);
         let mut found: Vec<Clash> = Vec::new();

@@ -12,7 +12,7 @@ use crate::site::fitting::{self, Housing, Side};
 use crate::site::plan::settled;
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::Trait;
+use crate::vocabulary::{Mention, Trait};
 
 declare! {
     /// The front does not cover the edge of its cutout, or has no room beside it
@@ -70,6 +70,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(cover(&face.width, &hole.width, asked.map(|asked| &asked.width), "wide"));
         findings.extend(cover(&face.height, &hole.height, asked.map(|asked| &asked.height), "high"));
         findings.extend(face.width.spanned().and_then(|front| has_room(context, &fitted, front)));
+        findings.extend(face.width.spanned().and_then(|front| before_a_light(context, &fitted, front)));
     }
 }
 
@@ -136,6 +137,27 @@ fn has_room(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Lengt
     );
     let finding = fitted.finding(Severity::Stop, front.span, message);
     Some(finding.remedy("choose a narrower front, or have the cabinet made wider"))
+}
+
+/// A front that reaches past its cutout, and a light right beside that.
+fn before_a_light(context: &Context<'_>, fitted: &Placement<'_>, front: &Spanned<Length>) -> Option<Remark> {
+    let say = |length| say(length, context.book.project.units);
+    let past = (front.value - fitted.opening.governing_width()?).half();
+    let near = [Side::Left, Side::Right].into_iter().find_map(|side| {
+        let said = side.of(fitted.opening).spanned().filter(|said| Mention::Light.is_in(&said.what))?;
+        let gap = said.gap.get().copied().filter(|gap| *gap < past)?;
+        Some((said, gap))
+    });
+    let (said, gap) = near?;
+    let message = phrase!(
+        "the front in the opening `{}` reaches {} past it, and `{}` is {} from it",
+        fitted.opening.name.value,
+        say(past),
+        said.what,
+        say(gap)
+    );
+    let finding = fitted.finding(Severity::Query, said.span, message).also(front.span, "the front");
+    Some(finding.remedy("move the light, before its box is set"))
 }
 
 /// The gap that the front must have to those around it, by the sheet.
@@ -311,5 +333,23 @@ mod tests {
             .opening("oven", "{takes: wall oven}")
             .selection("selection: Oven\nkind: wall oven\nplace: oven", "fit: {face: {height: 28 1/2\"}}")
             .stays_silent();
+    }
+
+    /// Source: arithmetic: a front of 25 1/2" over a hole of 24 1/2" reaches 1/2" past it at each side.
+    #[test]
+    fn a_light_stands_clear_of_the_front_beside_it() {
+        let mirror = |gap: &str| {
+            Trial::of("fit/face")
+                .opening(
+                    "mirror",
+                    &format!("{{takes: mirror cabinet, width: 24 1/2\", left: {{what: wall light, gap: {gap}}}}}"),
+                )
+                .selection("selection: Mirror\nkind: mirror cabinet\nplace: mirror", "fit: {face: {width: 25 1/2\"}}")
+        };
+        mirror("0\"")
+            .finds("the front in the opening `mirror` reaches 1/2\" (12.7 mm) past it, and `wall light` is 0\" (0 mm) from it")
+            .weighs("query");
+        mirror("1/2\"").stays_silent();
+        mirror("3\"").stays_silent();
     }
 }

@@ -131,6 +131,8 @@ mod tests {
         run("42\"", six).stays_silent();
         run("35\"", "").finds("the counter of the run `w` reaches 1\" (25.4 mm) above the sill of the window `garden`");
         run("36\"", "").stays_silent();
+        // By what a usual counter takes nobody knows how high its cabinets are: the counter alone is told.
+        run("34\"", "").finds("the counter of the run `w` reaches 2\" (51 mm) above the sill of the window `garden`");
         // What is clad up to the wall cabinets is cut around the window.
         run("42\"", ", splash: {thickness: 3/4\", height: 18\"}").stays_silent();
         run("38\"", "")

@@ -82,4 +82,21 @@ mod tests {
         // A drawer for a microwave and a hob have no such door.
         thing("cooktop", "20\"", "").stays_silent();
     }
+
+    /// What stands at the hinges is a light, and no wall: `clear/door-swing` tells of it, with what mends it.
+    #[test]
+    fn a_wall_light_at_the_hinges_is_no_wall() {
+        let mirror = |what: &str| {
+            Trial::of("fit/door")
+                .opening("bay", &format!("{{takes: mirror cabinet, width: 24\", left: {{what: {what}, gap: 3\"}}}}"))
+                .selection(
+                    "selection: Mirror\nkind: mirror cabinet\nplace: bay",
+                    "hinge: left\nfit: {door: {wall clearance: 4\"}}",
+                )
+        };
+        for light in ["wall light", "sconce", "aplique"] {
+            mirror(light).stays_silent();
+        }
+        mirror("wall").finds_one();
+    }
 }
