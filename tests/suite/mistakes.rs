@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::project::{Project, Ran};
 
@@ -230,6 +230,10 @@ fn what_is_open_and_not_needed_is_refused_by_issue_alone() {
     let slip = Slip::new().in_file(BOOK, "designer: Your name", "designer: …");
     assert_eq!(slip.findings(), [Value::Null; 0]);
     slip.review().exits(0).says("1 value is still open (`…`, `TBD` and the like):").says("book.yaml:5: designer");
+    let place = json!([{"file": "book.yaml", "line": 5, "column": 11, "key": "designer"}]);
+    let told = |command: &str| slip.0.run([command, "--format", "json", "--today", "2027-01-15"]).stdout_is_json();
+    assert_eq!((&told("review")["open"], &told("status")["open"]), (&place, &place), "programs are told as well");
+    slip.0.run(["status", "--today", "2027-01-15"]).says("1 value is still open").says("book.yaml:5: designer");
     let issue = |slip: &Slip| slip.0.run(["issue", "--for", "approval", "--today", "2027-01-15"]);
     issue(&slip).exits(1).says("not issued: write what is still open, or take its line out").says("book.yaml:5");
     let prose = Slip::new().in_file(BOOK, "designer: Your name", "designer: Your name, and so on …");

@@ -6,9 +6,14 @@ use crate::finding::{Finding, Fix, Hazard};
 use crate::pipeline::Review;
 use crate::source::{Files, Place};
 
+use super::open::{self, OpenReport};
+
 #[derive(Serialize)]
 struct Report<'a> {
     findings: Vec<FindingReport<'a>>,
+    /// What stands as `…` and is still to be said.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    open: Vec<OpenReport<'a>>,
     counts: CountsReport,
 }
 
@@ -85,6 +90,7 @@ pub fn report(review: &Review) -> String {
     let counts = review.assessment.counts;
     let report = Report {
         findings: review.assessment.findings.iter().map(|finding| told(finding, &review.files)).collect(),
+        open: open::told(review),
         counts: CountsReport { stop: counts.stops, query: counts.queries, note: counts.notes, waived: counts.waived },
     };
     // Strings and numbers alone: there is nothing in it that JSON can't hold.

@@ -11,6 +11,7 @@ use crate::pipeline::Review;
 use super::approvals::{self, Approvals};
 use super::deliveries::{self, DeliveriesReport};
 use super::holders::{self, HolderReport};
+use super::open::{self, OpenReport, OpenShown};
 use super::sheets::{self, SheetReport};
 use super::shown::add_line;
 
@@ -22,6 +23,9 @@ struct StatusReport<'a> {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     not_read: Vec<String>,
     selections: Selections<'a>,
+    /// What stands as `…` and is still to be said.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    open: Vec<OpenReport<'a>>,
     /// Absent while nothing was issued.
     #[serde(skip_serializing_if = "Option::is_none")]
     approvals: Option<Approvals<'a>>,
@@ -146,6 +150,10 @@ pub fn text(review: &Review) -> String {
     let told = standing(review, &superseded);
     let mut text = format!("{}, {}\n", told.title, review.today);
     text += &chosen(&told);
+    if !told.open.is_empty() {
+        text += "\n";
+        text += &open::text(&told.open, OpenShown::Few);
+    }
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
     text += &to_confirm(&told.readings);
     text += &sheets::text("to be built from another sheet than was issued for construction", &superseded);
@@ -238,6 +246,7 @@ fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusR
         today: review.today.iso(),
         not_read: review.book.not_read(),
         selections: selections(review),
+        open: open::told(review),
         approvals: approvals::of(review),
         record: of_record(review).map(obstacle).collect(),
         readings: review.book.record.waiting.iter().map(readings).collect(),
