@@ -37,7 +37,7 @@ pub use counter_edges::{CounterEdges, counter_edges};
 pub use deck::{Behind, BehindIs, Deck, deck, deck_of_a_vanity, raised_back, window_trim_behind};
 pub use ends::{SeenSide, seen_sides};
 pub use made_as::made_as;
-pub use placement::Placement;
+pub use placement::{Placement, connected_at};
 pub use told::{Answer, Provenance, SourcedFigure, Spot};
 
 use std::borrow::Cow;
@@ -122,7 +122,7 @@ impl<'a> Site<'a> {
     }
 
     /// The same as [`Site::fitted`], and what hangs from such a thing and is connected at the same place: a disposer
-    /// under its sink.
+    /// under its sink, a tap at its bowl, whether or not they name the place themselves.
     pub fn connected(&self) -> impl Iterator<Item = Placement<'a>> {
         self.fitted().chain(self.hanging.iter().copied())
     }

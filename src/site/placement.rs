@@ -6,6 +6,8 @@ use crate::vocabulary::Kind;
 
 use super::Site;
 use super::plan::{Plan, Thing};
+use super::taps::bowl_of;
+use super::vanity::vanity_of;
 
 /// A thing that can be chosen, at the opening that it goes into.
 #[derive(Clone, Copy, Debug)]
@@ -58,6 +60,7 @@ pub(super) fn at_openings(book: &Book) -> AtOpenings<'_> {
         |selection: &Selection, opening: &&Opening| !selection.kind.is_faulty() && !opening.takes.is_faulty();
     let things = book.selections().flat_map(move |(room, selection)| {
         let opening = selection.place.get().and_then(|place| room.opening(place));
+        let opening = opening.or_else(|| connected_at(room, selection));
         let opening = opening.filter(|opening| is_known(selection, opening));
         let options = selection.standing().iter();
         options.filter_map(move |option| Some(Placement::at((room, opening?), (selection, option))))
@@ -72,6 +75,26 @@ pub(super) fn at_openings(book: &Book) -> AtOpenings<'_> {
 fn is_built_around(one: &Placement<'_>) -> bool {
     let takes_another = one.opening.takes.get().is_some_and(|takes| *takes != Kind::Cabinet);
     one.selection.is(Kind::Cabinet) && takes_another && one.room.holder(&one.opening.name).is_some()
+}
+
+/// Where a thing is connected that names no place of its own: a tap and a disposer at their bowl, or behind the cabinet
+/// that carries it.
+pub fn connected_at<'a>(room: &'a Room, selection: &Selection) -> Option<&'a Opening> {
+    if !selection.place.is_absent() || room.partly_unread {
+        return None;
+    }
+    let bowl = match selection.kind.get()? {
+        Kind::Tap => bowl_of(room, selection)?,
+        Kind::Disposer => {
+            let mut sinks = room.selections.iter().filter(|one| one.is(Kind::Sink));
+            sinks.next().filter(|_| sinks.next().is_none())?
+        }
+        _ => return None,
+    };
+    match bowl.place.get() {
+        Some(place) => room.opening(place),
+        None => vanity_of(room, bowl).map(|vanity| vanity.opening),
+    }
 }
 
 /// Whether it goes into its opening, or, as a pane does, fills it before something else.

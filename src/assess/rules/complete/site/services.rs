@@ -8,7 +8,7 @@ use crate::book::{DetailName, Needs, Opening, ProductOption, Room, Selection, Se
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
-use crate::site::{Placement, counter_height};
+use crate::site::{Placement, connected_at, counter_height};
 use crate::source::Span;
 use crate::units::{Length, Wrote};
 use crate::vocabulary::supply::{Backing, InWords, Worded, is_none};
@@ -114,8 +114,8 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
     let needs = &option.fit.get()?.needs;
     let takes_opening = selection.kind.get().is_some_and(|kind| kind.takes_opening());
     // What a basin or a tray drains into, an opening of another thing may tell.
-    let vanity = vanity_of(room, selection).is_some();
-    if takes_opening || selection.place.get().is_some() || vanity || is_set_out(room, selection) {
+    let elsewhere = vanity_of(room, selection).is_some() || connected_at(room, selection).is_some();
+    if takes_opening || selection.place.get().is_some() || elsewhere || is_set_out(room, selection) {
         return None;
     }
     let asked = connections(selection, needs);
@@ -132,7 +132,7 @@ fn no_place(room: &Room, selection: &Selection, option: &ProductOption) -> Optio
         kind,
         keys
     );
-    let remedy = match there_already(room, &asked) {
+    let remedy = match there_already((room, selection), &asked) {
         Some(places) => phrase!("where it is told at an opening already, name that: {places}; else {new}", places, new),
         None => new,
     };
@@ -180,9 +180,14 @@ fn is_there<T: InWords + Default + PartialEq>(there: &Slot<Worded<T>>) -> bool {
 
 /// The openings that tell of all of them, each as its `place` would be written: what a disposer plugs into is told at the
 /// sink, and what bars are fixed to at the toilet.
-fn there_already(room: &Room, asked: &[Connection<'_>]) -> Option<Phrase> {
+fn there_already((room, selection): (&Room, &Selection), asked: &[Connection<'_>]) -> Option<Phrase> {
+    // A tap has no place in a niche that was made for a refrigerator, whatever comes out there.
+    let may_be_its = |opening: &&Opening| {
+        let both = selection.kind.get().zip(opening.takes.get());
+        both.is_none_or(|(kind, takes)| kind == takes || kind.hangs_from(*takes))
+    };
     let has = |opening: &&Opening| asked.iter().all(|one| (one.is_told)(&opening.service));
-    let told = room.openings.iter().filter(has).take(MOST_NAMED);
+    let told = room.openings.iter().filter(may_be_its).filter(has).take(MOST_NAMED);
     let places: Vec<Phrase> = told.map(|one| phrase!("`place: {}`", one.name.value)).collect();
     (!places.is_empty()).then(|| Phrase::joined(places, ", "))
 }
@@ -304,6 +309,31 @@ mod tests {
         of("bath fan", "duct: '4\" round'", "place: fan")
             .opening("fan", "{takes: fan, service: {duct: '4\" round'}}")
             .stays_silent();
+    }
+
+    /// A tap that boils water and a disposer are connected where their bowl is, whether or not they say so.
+    #[test]
+    fn what_stands_at_a_bowl_is_connected_where_the_bowl_is() {
+        for kind in ["tap", "disposer"] {
+            let at = |place: &str, service: &str| {
+                Trial::of("complete/site")
+                    .opening("sink", &format!("{{takes: sink, service: {{{service}}}}}"))
+                    .opening("fridge", "{takes: refrigerator, service: {power: 230 V 10 A}}")
+                    .selection("selection: Sink\nkind: sink\nplace: sink", "accessories: [{name: mixer tap}]")
+                    .selection(
+                        &format!("selection: It\nkind: {kind}"),
+                        &format!("{place}\nfit: {{needs: {{power: '230 V, 10 A'}}}}"),
+                    )
+            };
+            at("", "power: 230 V socket for the tank").stays_silent();
+            at("place: sink", "power: 230 V socket for the tank").stays_silent();
+            let two = at("", "").selection("selection: Other sink\nkind: sink", "accessories: [{name: mixer tap}]");
+            // No refrigerator's niche is offered for it.
+            two.finds("`It` needs power (230 V, 10 A), and nobody says what is there")
+                .remedies(&format!(
+                "say what is there where it is connected: under the room's `openings`, without sizes, `{{takes: {kind}, service: {{power: …}}}}`; and name that as its `place`"
+            ));
+        }
     }
 
     #[test]
