@@ -74,11 +74,25 @@ pub fn flank(room: &Room, plan: Option<&Plan<'_>>, opening: &Opening, side: Side
     }
 }
 
+/// Where the front of what goes into the opening is, at least.
+fn front(room: &Room, opening: &Opening) -> Option<Length> {
+    front_edge(room, opening).max(in_the_row_s_fronts(room, opening))
+}
+
+/// The fronts of the row that the opening stands in, where what goes into it bears a panel of theirs or a face upon
+/// them: its niche may be less deep.
+fn in_the_row_s_fronts(room: &Room, opening: &Opening) -> Option<Length> {
+    let option = settled(room, opening)?;
+    let is_among_them = option.panel.get().is_some() || option.fit.get().is_some_and(|fit| fit.face.get().is_some());
+    let row = room.part_of(&opening.name).filter(|_| is_among_them)?;
+    row.depth().map(|depth| depth.value)
+}
+
 /// The nearest thing or wall at that side of a thing in its place.
 fn in_plan(plan: &Plan<'_>, own: &Thing<'_>, opening: &Opening, side: Side) -> Option<Flank> {
     // An inch before the wall behind, which is not beside.
     let inch = Length::from_inches(1);
-    let front = front_edge(plan.room, opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
+    let front = front(plan.room, opening).map_or(own.out.1, |edge| own.out.0 + edge).max(own.out.1);
     let out = (own.out.0 + inch, front.max(own.out.0 + inch.times(2)));
     let gap = |shape: &ConvexShape| {
         let (first, last) = shape.beside(&own.frame, out)?;
@@ -181,7 +195,7 @@ fn an_opening(room: &Room, part: &Part, name: &str, opening: &Opening, gap: Leng
     let other = room.opening(name);
     let is_tall = other.is_some_and(|other| other.takes_one(Trait::StandsTall));
     let stands = |opening: &Opening| to_its_door(settled(room, opening)?);
-    let own = front_edge(room, opening).into_iter().chain(stands(opening)).max();
+    let own = front(room, opening).into_iter().chain(stands(opening)).max();
     let is_proud = other.and_then(stands).zip(own).is_some_and(|(other, own)| other > own);
     let (what, is) = (name.to_owned(), FlankIs::Named);
     Flank { what, is, gap, is_proud, is_tall, is_built: false, pull_is_proud: false, span: part.span }
@@ -206,7 +220,8 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
         place.parts.get(..place.number)?.iter().rev().collect()
     };
     let mut gap = Length::ZERO;
-    let door = settled(room, opening).and_then(to_its_door).or_else(|| front_edge(room, opening));
+    let door = settled(room, opening).and_then(to_its_door).max(in_the_row_s_fronts(room, opening));
+    let door = door.or_else(|| front_edge(room, opening));
     for part in beside {
         let (what, depth, is_tall) = match &part.is {
             PartIs::Filler(width) | PartIs::Panel(width) | PartIs::Gap(width) => {
@@ -221,7 +236,7 @@ fn in_row(room: &Room, place: &InRow<'_>, opening: &Opening, side: Side) -> Opti
             PartIs::Tall(what) => (what.as_str(), part.depth.get().or_else(|| run.depth.get()), true),
             PartIs::Opening(name) => return Some(an_opening(room, part, name, opening, gap)),
         };
-        let is_proud = depth.zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
+        let is_proud = depth.zip(front(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
         let pull_is_proud = has_its_pull_at(part, side)
             && depth
                 .zip(run.handles.get())
