@@ -106,24 +106,20 @@ enum Ordered<'a> {
     No,
 }
 
-/// Looks for it among what goes with the thing, then among the room's other selections; by name or by model.
+/// Looks for it among what goes with the thing, then among the room's other selections and what goes with those; by
+/// name or by model.
 fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, required: &str) -> Ordered<'a> {
     let mut otherwise = Ordered::No;
-    let is_ordered = |with: &&Accessory| with.quantity.get().and_then(Quantity::whole) != Some(0);
-    for with in option.accessories.iter().filter(is_ordered) {
-        match meets(&[&with.name.value, with.model.text()], required) {
-            Meets::Yes => return Ordered::Yes,
-            Meets::ButForTheModel => {
-                let at = with.model.span().unwrap_or(with.name.span);
-                otherwise = Ordered::OtherModel(titled(&with.name.value, with.model.text()), at);
-            }
-            Meets::No => {}
-        }
+    match with_it(option, required) {
+        Ordered::No => {}
+        Ordered::Yes => return Ordered::Yes,
+        other => otherwise = other,
     }
     for other in room.selections.iter().filter(|other| !std::ptr::eq(*other, selection)) {
         let words = |option: &ProductOption| {
             let of_option = [option.name.text(), option.maker.text(), option.model.text()].join(" ");
-            meets(&[&other.name.value, &of_option], required)
+            let own = meets(&[&other.name.value, &of_option], required);
+            if matches!(with_it(option, required), Ordered::Yes) { Meets::Yes } else { own }
         };
         let standing = other.standing();
         let met: Vec<Meets> = standing.iter().map(words).collect();
@@ -137,6 +133,23 @@ fn ordered<'a>(room: &'a Room, selection: &Selection, option: &ProductOption, re
         } else if met.contains(&Meets::ButForTheModel) && matches!(otherwise, Ordered::No) {
             let model = other.settled().map_or("", |option| option.model.text());
             otherwise = Ordered::OtherModel(titled(&other.name.value, model), other.name.span);
+        }
+    }
+    otherwise
+}
+
+/// Whether one of what is ordered with an option is that.
+fn with_it<'a>(option: &ProductOption, required: &str) -> Ordered<'a> {
+    let mut otherwise = Ordered::No;
+    let is_ordered = |with: &&Accessory| with.quantity.get().and_then(Quantity::whole) != Some(0);
+    for with in option.accessories.iter().filter(is_ordered) {
+        match meets(&[&with.name.value, with.model.text()], required) {
+            Meets::Yes => return Ordered::Yes,
+            Meets::ButForTheModel => {
+                let at = with.model.span().unwrap_or(with.name.span);
+                otherwise = Ordered::OtherModel(titled(&with.name.value, with.model.text()), at);
+            }
+            Meets::No => {}
         }
     }
     otherwise
@@ -165,7 +178,9 @@ fn meets(ordered: &[&str], required: &str) -> Meets {
     let squeezed_all = all.concat();
     let (models, names): (Vec<&str>, Vec<&str>) =
         required.split_whitespace().filter(|word| !squeezed(word).is_empty()).partition(|word| is_model(word));
-    let has_names = names.iter().all(|name| all.contains(&squeezed(name)));
+    // `UP-Grundkörper` is a `Grundkörper`.
+    let parts: Vec<String> = ordered.iter().flat_map(|words| words.split([' ', '-', '/'])).map(squeezed).collect();
+    let has_names = names.iter().map(|name| squeezed(name)).all(|name| all.contains(&name) || parts.contains(&name));
     let model: String = models.iter().map(|model| squeezed(model)).collect();
     // As whole words: `SK-2` is not found in `SK-27`.
     let has_model = model.is_empty() || all.contains(&model) || ordered.iter().any(|words| squeezed(words) == model);
@@ -240,6 +255,22 @@ mod tests {
             .selection("selection: Kit for the pair\nkind: shelf", open)
             .finds("the sheet requires `JK-2`, and `Kit for the pair` orders it only if that option is chosen")
             .weighs("query");
+    }
+
+    /// Source: trade reports F-13: what matters is that somebody orders it; a plate comes with the frame in the wall.
+    #[test]
+    fn what_is_ordered_with_another_thing_of_the_room_is_ordered() {
+        let toilet = |frame: &str| {
+            Trial::of("complete/accessory")
+                .selection("selection: Toilet\nkind: toilet", "requires: [Betätigungsplatte]")
+                .selection("selection: Frame\nkind: cistern", frame)
+        };
+        let plate = "accessories: [{name: WC-Betätigungsplatte, model: BP-2}]";
+        toilet(plate).stays_silent();
+        toilet("").finds("the sheet requires `Betätigungsplatte`, and nothing orders it");
+        toilet(&plate.replace("model: BP-2", "model: BP-2, quantity: 0")).finds_one();
+        let one_of_two = format!("options:\n  - {{id: low, {plate}}}\n  - {{id: high}}");
+        toilet(&one_of_two).finds_one().weighs("query");
     }
 
     /// Source: trade reports F-13: a kit for another pair is no kit for this one.
