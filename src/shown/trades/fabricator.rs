@@ -200,8 +200,8 @@ fn middle(plan: &Plan<'_>, opening: &Opening) -> ShownValue {
             let name = plan.walls.get(wall).map_or("", |wall| wall.name());
             from(name, thing.centre())
         }
-        Stands::Island(..) => {
-            let island = thing.row.and_then(|row| plan.rows.get(row)).map_or("", |row| row.of.name());
+        Stands::Island(number, _) => {
+            let island = plan.room.islands.get(number).map_or("", |island| island.name.as_str());
             from(island, thing.centre())
         }
     }
@@ -227,12 +227,18 @@ fn holes(room: &Room) -> BuiltTable {
     };
     let mut rows: Vec<Vec<ShownValue>> = Vec::new();
     for selection in &room.selections {
-        for hole in selection.standing().iter().flat_map(|option| &option.drilled) {
-            let row = row(selection, hole);
-            if !rows.contains(&row) {
-                rows.push(row);
+        // Three alike are three to be drilled; the same of two options stand there once.
+        let mut of_it: Vec<Vec<ShownValue>> = Vec::new();
+        for option in selection.standing() {
+            let mut listed = of_it.clone();
+            for row in option.drilled.iter().map(|hole| row(selection, hole)) {
+                match listed.iter().position(|one| *one == row) {
+                    Some(at) => _ = listed.swap_remove(at),
+                    None => of_it.push(row),
+                }
             }
         }
+        rows.append(&mut of_it);
     }
     let columns = vec!["hole for", "drilled in", "diameter", "to wall", "next hole", "to bowl"];
     BuiltTable { key: "holes", of: String::new(), columns, rows }

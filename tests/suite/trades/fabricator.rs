@@ -56,6 +56,18 @@ fn a_counter_stands_there_with_all_that_it_is_cut_by() {
     sheet.is_silent_of(&["118.53", "981.37", "USD"]);
 }
 
+/// Source: arithmetic: a tap of three holes, each listed, is drilled three times; two options that list one hole ask for it once.
+#[test]
+fn holes_that_are_alike_are_each_drilled() {
+    let hole = "{for: Lav faucet, diameter: 1 1/4\", behind: 2 1/2\"}";
+    let drilled = |more: &str| sheet(&format!("{}{SINK}{TAP}", counter(&format!("{TOP}{more}")))).sheet("fabricator");
+    let rows = |more: &str| drilled(more).text().matches("Lav faucet").count();
+    assert_eq!(rows(&format!("  drilled: [{hole}, {hole}, {hole}]\n")), 3);
+    let options =
+        format!("  options: [{{id: honed, drilled: [{hole}, {hole}]}}, {{id: polished, drilled: [{hole}, {hole}]}}]\n");
+    assert_eq!(rows(&options), 2);
+}
+
 /// What must be there before a counter is measured: each known, or said not to be.
 #[test]
 fn readiness_is_asked_line_by_line() {
