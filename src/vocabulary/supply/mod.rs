@@ -21,6 +21,7 @@ mod raised;
 mod side;
 mod sizes;
 mod valve;
+mod walls;
 mod water;
 mod wire;
 mod worded;

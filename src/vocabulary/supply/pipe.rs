@@ -8,6 +8,7 @@ use crate::units::{Length, LengthRange, Sides};
 
 use super::InWords;
 use super::phrase::{self, LengthInWords, Meaning};
+use super::walls::by_its_outside;
 
 /// No duct is narrower; what is less is insulation around one (common practice: ducts begin at 75 mm).
 const LEAST_DUCT: Length = Length::from_millimetres(70);
@@ -47,7 +48,9 @@ const LEAST: [&str; 10] =
 
 impl InWords for Pipe {
     fn of_words(words: &str) -> Self {
-        let lower = phrase::with_points(&with_nominal_sizes(&words.to_lowercase(), |size| Some(format!("{size} mm"))));
+        let lower = phrase::with_points(&with_nominal_sizes(&by_its_outside(&words.to_lowercase()), |size| {
+            Some(format!("{size} mm"))
+        }));
         let parts: Vec<&str> = lower.split([',', ';']).map(str::trim).collect();
         // A distance to a wall or to a neighbour, in the same phrase or in another, is no size.
         let told = parts.iter().flat_map(|part| phrase::lengths(part));

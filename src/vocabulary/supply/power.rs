@@ -51,7 +51,9 @@ impl InWords for Power {
         // Two voltages apart may be two circuits, each with its amperes: the first counts.
         let of_one = figures.count(Unit::Volt) <= 1;
         let all_amps = || Amount::scaled(figures.ends(Unit::Ampere)?, 1, 1000);
-        let volts: Vec<u32> = figures.all(Unit::Volt).flat_map(Figure::each).collect();
+        let mut volts: Vec<u32> = figures.all(Unit::Volt).flat_map(Figure::each).collect();
+        let two_lines = is_of_two_lines(&lower);
+        volts.extend(two_lines.then_some(BETWEEN_LINES));
         let amps = if of_one { all_amps() } else { figures.whole(Unit::Ampere) };
         Self {
             plain_receptacle: is_plain_receptacle(&lower, &volts, amps),
@@ -62,7 +64,7 @@ impl InWords for Power {
             pattern: Plug::of(&lower),
             wire: wire::carries(&lower),
             alone: alone(&lower),
-            phases: phases(&lower),
+            phases: phases(&lower).or_else(|| two_lines.then_some(2)),
             hardwired: HARDWIRED.iter().any(|word| is_told(&lower, word)) && !takes_a_cord_too(&lower),
             fused_spur: FUSED_SPURS.iter().any(|word| is_told(&lower, word)),
             recessed: RECESSED.iter().any(|word| is_told(&lower, word)),
@@ -164,6 +166,20 @@ const PHASES: [(u32, [&str; 6]); 3] = [
     (3, ["three phase", "three-phase", "dreiphasig", "drehstrom", "trifásic", "trifasic"]),
 ];
 
+/// Between two lines of 230 V each, of two phases (IEC 60038, from memory).
+const BETWEEN_LINES: u32 = 400;
+
+/// Whether a circuit is told as two lines: `2 x 230 V, 16 A each` is what a hob of 400 V 2N is connected to.
+fn is_of_two_lines(lower: &str) -> bool {
+    let close: String = lower.chars().filter(|letter| !letter.is_whitespace()).collect();
+    let told = close.replace('×', "x");
+    [220, 230, 240].iter().any(|volts| {
+        let line = format!("2x{volts}v");
+        told.find(&line)
+            .is_some_and(|at| !told.get(..at).unwrap_or_default().ends_with(|letter: char| letter.is_ascii_digit()))
+    })
+}
+
 /// How many phases its words name; of several ways the one with the fewest.
 fn phases(lower: &str) -> Option<u32> {
     let split = lower.split(|letter: char| letter.is_whitespace() || ",;()/".contains(letter));
@@ -241,6 +257,8 @@ mod tests {
             ("100-240 V", "120 V"),
             ("240 V", "120/240 V"),
             ("as the sheet says", "120 V"),
+            ("400 V 2N, 7.4 kW", "2 x 230 V, 16 A each, Perilex"),
+            ("230 V 16 A", "2x230 V, 16 A"),
         ] {
             assert!(runs(asked, there), "{asked} on {there}");
         }
@@ -328,6 +346,7 @@ mod tests {
             assert_eq!(phases(three), Some(3), "{three}");
         }
         assert_eq!(phases("400 V 2N, 2 x 16 A"), Some(2));
+        assert_eq!(phases("2 × 230 V, 16 A each"), Some(2));
         assert_eq!(phases("220-240 V 1N / 380-415 V 2N / 3N"), Some(1));
         assert_eq!(phases("230 V single phase"), Some(1));
         for none in ["120/240 V 40 A 14-50", "230 V 16 A Schuko", "12-3 NM"] {

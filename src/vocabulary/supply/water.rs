@@ -7,6 +7,7 @@ use super::lines::in_full;
 use super::phrase::{self, Meaning};
 use super::pipe::{Pipe, with_nominal_sizes};
 use super::valve::{NOT_THERE, Valve, in_one, is_of_a_side, is_valve, valve};
+use super::walls::by_its_outside;
 
 /// A water line, as far as its words can be read.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -123,7 +124,7 @@ const THREADS: [&str; 8] = ["bsp", "hose", "thread", "threaded", "ght", "g3", "r
 
 impl InWords for Water {
     fn of_words(words: &str) -> Self {
-        let words = &in_full(&with_nominal_sizes(&in_one(&words.to_lowercase()), in_inches));
+        let words = &in_full(&with_nominal_sizes(&in_one(&by_its_outside(&words.to_lowercase())), in_inches));
         let lower = phrase::with_points(words);
         let parts: Vec<Vec<&str>> = lower.split([',', ';', '(', ')']).map(words_of).collect();
         let is_optional = |part: &&Vec<&str>| part.iter().any(|word| OPTIONAL.contains(word));
@@ -302,6 +303,9 @@ mod tests {
     #[test]
     fn a_line_that_is_called_by_a_number_alone_has_its_size() {
         assert_eq!(Water::of_words("kalt, DN 15").size, Some("1/2\"".parse().unwrap()));
+        for words in ["KW/WW 16 x 2 mm", "hot and cold, 16 x 2.0 mm PEX", "kalt 16/2 mm", "cold, 16x2"] {
+            assert_eq!(Water::of_words(words).size, Some("16 mm".parse().unwrap()), "{words}");
+        }
         assert_eq!(Water::of_words("DN20 kalt").size, Some("3/4\"".parse().unwrap()));
     }
 
