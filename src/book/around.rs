@@ -24,7 +24,7 @@ words! {
     /// What one word says of what is beside or above.
     pub enum Plainly {
         /// There is nothing at all.
-        Nothing = "nothing",
+        Nothing = "nothing" also "none" "open sky" "open to the sky" "the sky" "sky" "open air" "nothing above" "nada" "nichts" "rien",
         Wall = "wall",
         Ceiling = "ceiling",
         /// The counter that it stands under.
@@ -35,8 +35,12 @@ words! {
 impl Plainly {
     /// What a text says, where one word says it, in whatever case.
     pub fn said(text: &str) -> Option<Self> {
-        let word = word_meant(&text.to_ascii_lowercase(), Self::WORDS, Self::ALSO)?;
-        Self::of(word)
+        let lower = text.to_ascii_lowercase();
+        let whole = |part: &str| word_meant(part.trim(), Self::WORDS, Self::ALSO).and_then(Self::of);
+        // `nothing, open sky` says it twice.
+        let mut parts = lower.split([',', ';']).map(whole);
+        let first = parts.next()??;
+        parts.all(|other| other == Some(first)).then_some(first)
     }
 }
 

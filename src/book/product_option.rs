@@ -17,11 +17,11 @@ use crate::vocabulary::{EdgeTrim, Mount, Pattern, Pitch, Rating, ReadOnce, Slot,
 words! {
     /// The side that a thing's door hangs on, seen from the front.
     pub enum Hinge {
-        Left = "left" also "left hand" "left side" "left hand side" "on the left" "hinged left" "left-hinged" "L" "LH" "lh",
-        Right = "right" also "right hand" "right side" "right hand side" "on the right" "hinged right" "right-hinged" "R" "RH" "rh",
+        Left = "left" also "left hand" "left side" "left hand side" "on the left" "hinged left" "left-hinged" "L" "LH" "lh" "links" "izquierda" "a la izquierda",
+        Right = "right" also "right hand" "right side" "right hand side" "on the right" "hinged right" "right-hinged" "R" "RH" "rh" "rechts" "derecha" "a la derecha",
         Either = "either" also "reversible" "either side" "either hand",
-        Both = "both" also "both sides" "french doors" "pair",
-        None = "none",
+        Both = "both" also "both sides" "french doors" "pair" "left and right" "right and left" "left/right" "left & right" "two doors" "double doors" "one each side" "beide" "links und rechts" "izquierda y derecha",
+        None = "none" also "fixed" "no hinge" "no door" "feststehend" "fija" "fijo",
     }
 }
 
@@ -46,12 +46,12 @@ words! {
 words! {
     /// The direction of a wood's grain on fronts.
     pub enum Grain {
-        Upright = "upright" also "vertical",
-        Level = "level" also "horizontal",
+        Upright = "upright" also "vertical" "stehend" "senkrecht",
+        Level = "level" also "horizontal" "liegend" "waagerecht" "waagrecht",
         Matched = "matched",
-        None = "none",
-        Along = "along" also "lengthwise" "lengthways" "along the room" "along the length" "along the run" "with the length",
-        Across = "across" also "crosswise" "crossways" "across the room" "across the width",
+        None = "none" also "no grain" "n/a" "sin veta" "ohne",
+        Along = "along" also "lengthwise" "lengthways" "along the room" "along the length" "along the run" "with the length" "längs" "a lo largo",
+        Across = "across" also "crosswise" "crossways" "across the room" "across the width" "quer" "a lo ancho",
     }
 }
 

@@ -92,11 +92,11 @@ words! {
 words! {
     /// How a window opens.
     pub enum WindowOpens {
-        Fixed = "fixed",
-        In = "in" also "inward" "inwards" "into the room",
-        Out = "out" also "outward" "outwards",
-        Up = "up",
-        Sideways = "sideways",
+        Fixed = "fixed" also "picture" "picture window" "does not open" "no" "none" "fija" "fijo" "fest" "feststehend" "festverglast",
+        In = "in" also "inward" "inwards" "into the room" "inswing" "in-swing" "hopper" "tilt and turn" "tilt turn" "turn and tilt" "dreh-kipp" "drehkipp" "kipp" "oscilobatiente" "hacia dentro" "nach innen",
+        Out = "out" also "outward" "outwards" "outswing" "out-swing" "awning" "top hung" "hacia fuera" "nach außen",
+        Up = "up" also "double hung" "single hung" "sash" "sliding sash" "vertical sliding" "guillotina",
+        Sideways = "sideways" also "sliding" "slider" "slides" "sliding sideways" "horizontal sliding" "gliding" "corredera" "corrediza" "schiebefenster",
     }
 }
 

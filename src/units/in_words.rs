@@ -41,7 +41,21 @@ const TIMES: [(&str, &[&str]); 6] = [
     ),
     ("days", &["tag", "tage", "tagen", "día", "dia", "días", "dias", "jour", "jours"]),
     ("months", &["monat", "monate", "monaten", "mes", "meses", "mois"]),
-    ("in stock", &["auf lager", "ab lager", "lagernd", "en stock", "disponible", "en existencias"]),
+    (
+        "in stock",
+        &[
+            "auf lager",
+            "ab lager",
+            "lagernd",
+            "lagerware",
+            "sofort lieferbar",
+            "en stock",
+            "disponible",
+            "en existencia",
+            "en existencias",
+            "entrega inmediata",
+        ],
+    ),
     ("to", &["bis", "a", "à", "hasta"]),
 ];
 
@@ -74,8 +88,27 @@ pub fn with_figure(text: &str) -> Option<String> {
     Some(format!("{figure} {}", rest.trim()))
 }
 
-/// The same stretch of time as it is written here, if it is one in other words.
+/// The same stretch of time as it is written here, if it is one in other words. From when it counts may follow and be left
+/// out of it: `2 weeks from template`.
 pub fn stretch(text: &str) -> Option<String> {
+    let (text, written) = in_these_words(text);
+    let as_far_as = |length: usize| {
+        let (stretch, rest) = written.split_at_checked(length)?;
+        let stretch = stretch.join(" ");
+        let is_longer = rest.iter().any(|word| word.contains(|letter: char| letter.is_ascii_digit()));
+        (!is_longer && LeadTime::parse_as_written(&stretch).is_ok()).then_some(stretch)
+    };
+    (1..=written.len()).rev().find_map(as_far_as).filter(|written| *written != text)
+}
+
+/// The same where all of the words are of it.
+pub fn whole_stretch(text: &str) -> Option<String> {
+    let (text, written) = in_these_words(text);
+    Some(written.join(" ")).filter(|written| *written != text)
+}
+
+/// A text in small letters, and its words with those of times and numbers as they are written here.
+fn in_these_words(text: &str) -> (String, Vec<String>) {
     let text = text.trim().to_lowercase();
     let in_english = |words: &str| {
         let time = TIMES.iter().find(|(_, others)| others.contains(&words)).map(|(time, _)| (*time).to_string());
@@ -93,14 +126,7 @@ pub fn stretch(text: &str) -> Option<String> {
         let one = if is_to { Some("to".to_string()) } else { in_english(first) };
         written.push(two.or(one).unwrap_or_else(|| (*first).to_string()));
     }
-    // From when it counts may follow: `2 weeks from template`.
-    let as_far_as = |length: usize| {
-        let (stretch, rest) = written.split_at_checked(length)?;
-        let stretch = stretch.join(" ");
-        let is_longer = rest.iter().any(|word| word.contains(|letter: char| letter.is_ascii_digit()));
-        (!is_longer && LeadTime::parse(&stretch).is_ok()).then_some(stretch)
-    };
-    (1..=written.len()).rev().find_map(as_far_as).filter(|written| *written != text)
+    (text, written)
 }
 
 #[cfg(test)]

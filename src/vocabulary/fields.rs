@@ -8,7 +8,7 @@ use crate::source::{Span, Spanned};
 use crate::units::{is_several, with_article};
 
 use super::key_filter::KeyFilter;
-use super::{Faults, Field, FieldType, Layers, Record, Slot, nearest, of_the_same_words, only_near};
+use super::{Faults, Field, FieldType, Kind, Layers, Record, Slot, nearest, of_the_same_words, only_near};
 
 mod cut;
 
@@ -228,18 +228,14 @@ impl<'n> Fields<'n> {
         let known = records.flat_map(|record| record.fields).map(|field| field.key);
         let curly = name.value.trim_start_matches(CURLY).trim_end_matches(CURLY);
         let same_words = of_the_same_words(curly, known.clone());
-        let remedy = match same_words.or_else(|| nearest(curly, known.clone())) {
+        let in_a_group = self.groups_with(curly);
+        let near = || nearest(curly, known.clone()).filter(|near| *near == curly || in_a_group.is_none());
+        let remedy = match same_words.or_else(near) {
             Some(near) if curly != name.value => {
                 phrase!("write `{near}` without quotes: curly ones are letters of the key", near)
             }
             Some(near) => phrase!("did you mean `{near}`?", near),
-            None if known.clone().nth(MOST_LISTED).is_some() => {
-                phrase!("`bookmatch explain {}` lists the keys of {}", self.record.name, with_article(self.record.name))
-            }
-            None => {
-                let knows = if is_several(self.record.name) { "know" } else { "knows" };
-                phrase!("{} {knows}: {}", with_article(self.record.name), knows, Phrase::joined(known.clone(), ", "))
-            }
+            None => self.where_it_goes(in_a_group.map(|group| (group, curly))),
         };
         // Where the key that is near stands there too, nobody knows what the other was to be.
         // What only joins words may have been meant to say more.
@@ -249,6 +245,43 @@ impl<'n> Fields<'n> {
             .filter(|near| self.pairs.iter().all(|pair| pair.key.value != *near));
         let remark = Remark::stop(name.span, phrase!("unknown key `{}`", name.value)).remedy(remedy).mended_by(meant);
         faults.add(remark.of(Code::UNKNOWN_KEY));
+    }
+
+    /// The only group of the record that knows a key, by its own.
+    fn groups_with(&self, key: &str) -> Option<&'static str> {
+        let records = std::iter::once(self.record).chain(self.elsewhere);
+        let fields = records.flat_map(|record| record.fields);
+        let is_a_group = |shape: &FieldType| matches!(shape, FieldType::Record(_) | FieldType::Either(..));
+        let knows = |field: &&Field| {
+            is_a_group(&field.shape) && field.shape.records().iter().any(|record| record.field(key).is_some())
+        };
+        let mut groups = fields.filter(knows);
+        groups.next().filter(|_| groups.next().is_none()).map(|field| field.key)
+    }
+
+    /// What to do about a key that is near no other: the group that knows it, the kind whose keys are listed, or the keys.
+    fn where_it_goes(&self, in_a_group: Option<(&'static str, &str)>) -> Phrase {
+        if let Some((group, key)) = in_a_group {
+            return phrase!("write it under `{group}`: `{group}: {{{key}: …}}`", group, group, key);
+        }
+        let kind = self.pairs.iter().find(|pair| pair.key.value == "kind").and_then(|pair| match &pair.node.value {
+            Value::Scalar { text, .. } => Kind::named(text.trim()),
+            _ => None,
+        });
+        if let Some(kind) = kind {
+            return phrase!("`bookmatch explain {}` lists what it may have", kind.name());
+        }
+        let records = std::iter::once(self.record).chain(self.elsewhere);
+        let known = records.flat_map(|record| record.fields).map(|field| field.key);
+        if known.clone().nth(MOST_LISTED).is_some() {
+            return phrase!(
+                "`bookmatch explain {}` lists the keys of {}",
+                self.record.name,
+                with_article(self.record.name)
+            );
+        }
+        let knows = if is_several(self.record.name) { "know" } else { "knows" };
+        phrase!("{} {knows}: {}", with_article(self.record.name), knows, Phrase::joined(known, ", "))
     }
 
     fn missing(&self, field: &Field, faults: &mut Faults) {

@@ -290,8 +290,11 @@ pub fn one_of_words<T: Words>(node: &Node, faults: &mut Faults) -> Option<T> {
     const NONE_OF_THEM: &str = "is not among the words for this";
     let known = || T::WORDS.iter().chain(T::ALSO.iter().map(|(also, _)| also)).copied();
     let near = nearest(text, known());
-    // A name of one's own may hold the word: `bar island`.
-    let held = || words_of(text).into_iter().find_map(|part| known().find(|word| **word == *part));
+    // A name of one's own may hold the word: `bar island`. Of two that it holds neither is what was meant.
+    let held = || {
+        let mut inside = words_of(text).into_iter().filter_map(|part| known().find(|word| **word == *part));
+        inside.next().filter(|first| inside.all(|other| other == *first))
+    };
     let near = near.or_else(|| of_the_same_words(text, known()));
     let near = near.or_else(|| T::OTHERWISE.is_none().then(held).flatten());
     let (message, remedy) = match (near, T::OTHERWISE) {

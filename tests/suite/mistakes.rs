@@ -164,6 +164,22 @@ fn what_is_still_to_come_is_an_ellipsis() {
 }
 
 #[test]
+fn an_unknown_key_is_answered_with_the_group_that_knows_it_or_with_its_kind() {
+    let with = |key: &str| Slip::new().in_file(RANGE, "lead time: ", &format!("{key}\nlead time: ")).review();
+    with("caution: hot").says("unknown key `caution`").says("write it under `fit`: `fit: {caution: …}`");
+    with("provenance: old stock").says("`bookmatch explain range` lists what it may have");
+}
+
+#[test]
+fn a_word_that_holds_two_of_those_that_are_known_is_none_of_them() {
+    let hinge = |word: &str| Slip::new().in_file(RANGE, "lead time: ", &format!("hinge: {word}\nlead time: ")).review();
+    for both in ["left and right", "left/right", "two doors"] {
+        hinge(both).exits(0).does_not_say("source/");
+    }
+    hinge("left or right").says("is not among the words for this").does_not_say("did you mean `left`?");
+}
+
+#[test]
 fn an_unknown_kind_is_answered_with_the_kinds_that_share_its_words() {
     let kind = |by: &str| Slip::new().in_file("rooms/bath/choices.yaml", "kind: ceiling light", &format!("kind: {by}"));
     kind("bath lightt").review().says("`wall light`").says("`ceiling light`").says("`bookmatch explain kinds`");

@@ -22,6 +22,9 @@ pub enum SpanUnit {
 /// What may follow a lead time and adds nothing to it.
 const FROM_THE_ORDER: [&str; 4] = [" aro", " from order", " after order", " from the order"];
 
+/// What may stand before a lead time and adds nothing to it: it is planned by the longest.
+const ABOUT: [&str; 7] = ["approx. ", "approx ", "about ", "ca. ", "circa ", "ships in ", "aprox. "];
+
 /// What is there at once.
 const ON_THE_SHELF: [&str; 7] =
     ["in stock", "ex stock", "from stock", "stock", "stock item", "stocked", "off the shelf"];
@@ -168,11 +171,24 @@ impl LeadTime {
     /// On the shelf: no time at all.
     pub const IN_STOCK: LeadTime = LeadTime { least: 0, most: 0, unit: SpanUnit::Day };
 
-    /// Reads `6-8 weeks`, `6 to 8 wks ARO`, `12 weeks`, `10 working days`, `3 months` or `in stock`.
+    /// Reads `6-8 weeks`, `6 to 8 wks ARO`, `12 weeks`, `10 working days`, `3 months` or `in stock`; and the same in words
+    /// of other languages, such as `zwei Wochen`.
     ///
     /// # Errors
     /// Says what is wrong, and [`LeadTimeError::remedy`] how to write it.
     pub fn parse(text: &str) -> Result<LeadTime, LeadTimeError> {
+        let read = Self::parse_as_written(text);
+        match read {
+            Err(LeadTimeError::Unreadable(_)) => {
+                let in_these = in_words::whole_stretch(text).and_then(|words| Self::parse_as_written(&words).ok());
+                in_these.map_or(read, Ok)
+            }
+            _ => read,
+        }
+    }
+
+    /// Reads it in the words in which it is printed.
+    pub(in crate::units) fn parse_as_written(text: &str) -> Result<LeadTime, LeadTimeError> {
         let written = text.trim_matches(is_space);
         let unreadable = || LeadTimeError::Unreadable(written.into());
         match written.to_lowercase().replace('-', " ").as_str() {
@@ -180,7 +196,8 @@ impl LeadTime {
             words if ON_THE_SHELF.contains(&words) => return Ok(LeadTime::IN_STOCK),
             _ => {}
         }
-        let (first, rest) = leading_count(written).ok_or_else(unreadable)?;
+        let counted = ABOUT.iter().find_map(|about| after_in_any_case(written, about)).unwrap_or(written);
+        let (first, rest) = leading_count(counted).ok_or_else(unreadable)?;
         let (last, rest) = match after_to(rest) {
             Some(rest) => leading_count(rest).ok_or_else(unreadable)?,
             None => (first, rest),
@@ -224,11 +241,17 @@ fn leading_count(text: &str) -> Option<(&str, &str)> {
     (end > 0).then(|| text.split_at(end))
 }
 
-/// What follows a dash or `to`.
+/// What follows some plain words at the start, whatever their case.
+fn after_in_any_case<'t>(text: &'t str, words: &str) -> Option<&'t str> {
+    let (start, rest) = text.split_at_checked(words.len())?;
+    start.eq_ignore_ascii_case(words).then_some(rest)
+}
+
+/// What follows a dash, a stroke or `to`.
 fn after_to(text: &str) -> Option<&str> {
     let text = text.trim_start_matches(is_space);
     let to = || text.strip_prefix("to").filter(|rest| rest.starts_with(is_space));
-    text.strip_prefix(|c| is_hyphen(c) || is_dash(c)).or_else(to)
+    text.strip_prefix(|c| is_hyphen(c) || is_dash(c) || c == '/').or_else(to)
 }
 
 impl std::str::FromStr for LeadTime {

@@ -106,15 +106,35 @@ fn a_lead_time_is_read_in_every_notation() {
 
 const LONGEST: &str = "write the longest that it may take in whole days, working days, weeks or months, such as `6-8 weeks`, or `in stock`";
 
+/// Who writes a book in another language writes its times in it too.
+#[test]
+fn a_lead_time_is_read_in_other_words_and_printed_in_these() {
+    let rows = [
+        ("6 Wochen", "6 weeks"),
+        ("2-3 Wochen", "2 to 3 weeks"),
+        ("4 a 6 semanas", "4 to 6 weeks"),
+        ("12 días hábiles", "12 working days"),
+        ("two weeks", "2 weeks"),
+        ("6/8 weeks", "6 to 8 weeks"),
+        ("approx. 3 weeks", "3 weeks"),
+        ("Ships in 2 weeks", "2 weeks"),
+        ("sofort lieferbar", "in stock"),
+        ("entrega inmediata", "in stock"),
+    ];
+    for (written, printed) in rows {
+        let lead = LeadTime::parse(written).unwrap_or_else(|error| panic!("{error}"));
+        assert_eq!(lead.to_string(), printed, "{written}");
+    }
+}
+
 #[test]
 fn what_is_no_lead_time_says_so() {
     let rows = [
         ("6", "`6` doesn't say days, weeks or months", "write `6 weeks`, `6 days` or `6 working days`"),
         ("8-6 weeks", "`8-6 weeks` runs backwards", "write the shorter time first, such as `6-8 weeks`"),
         ("1.5 weeks", "`1.5 weeks` is not a stretch of time", LONGEST),
-        ("6 Wochen", "`6 Wochen` is not a stretch of time", "write `6 weeks`"),
-        ("4 a 6 semanas", "`4 a 6 semanas` is not a stretch of time", "write `4 to 6 weeks`"),
-        ("two weeks", "`two weeks` is not a stretch of time", "write `2 weeks`"),
+        ("2 weeks from template", "`2 weeks from template` is not a stretch of time", "write `2 weeks`"),
+        ("6 semanas tras la plantilla", "`6 semanas tras la plantilla` is not a stretch of time", "write `6 weeks`"),
         ("soon", "`soon` is not a stretch of time", LONGEST),
         ("-3 days", "`-3 days` is not a stretch of time", LONGEST),
         ("521 weeks", "`521 weeks` is more than ten years", "check the number"),

@@ -115,7 +115,9 @@ impl Fault for LengthError {
             LengthError::BareInches(text) => phrase!("mark the inches: `{text}\"`", text),
             LengthError::InchesPastFoot { total, .. } => in_both_ways(*total),
             LengthError::PartFoot(_) => "write whole feet before the inches, or feet alone".into(),
-            LengthError::Trailing { rest, .. } => phrase!("take `{rest}` out; words go in a note", rest),
+            LengthError::Trailing { rest, .. } => {
+                phrase!("take `{rest}` out; words go behind a `#`, or in a `note` where there is one", rest)
+            }
         }
     }
 }

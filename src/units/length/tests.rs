@@ -239,7 +239,11 @@ mod refusals {
             ("2.5' 6\"", part_foot, "write whole feet before the inches, or feet alone"),
             ("2' 10", "`2' 10` has a number without a unit after the feet", "mark the inches: `2' 10\"`"),
             ("36\" 40\"", "`36\" 40\"` is two lengths where one is wanted", one_length),
-            ("36\" clear", "`clear` follows the length 36\"", "take `clear` out; words go in a note"),
+            (
+                "36\" clear",
+                "`clear` follows the length 36\"",
+                "take `clear` out; words go behind a `#`, or in a `note` where there is one",
+            ),
         ]);
     }
 
