@@ -58,6 +58,13 @@ impl Area {
         Figure::new(self.0, SQUARE_METRE, "m²")
     }
 
+    /// The next whole tenth of a square metre, or of a square foot, that is no less: what may be told and is enough.
+    pub const fn up_to_a_tenth(self, metric: bool) -> Area {
+        let tenth = if metric { SQUARE_METRE / 10 } else { SQUARE_FOOT / 10 };
+        let over = self.0.rem_euclid(tenth);
+        if over == 0 { self } else { Area(self.0.saturating_add(tenth - over)) }
+    }
+
     /// In square centimetres, to the nearest tenth, without the unit: `200`, `12.5`.
     pub fn square_centimetres(self) -> String {
         tenths(self.0, SQUARE_METRE / 10_000)

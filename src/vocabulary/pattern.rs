@@ -126,6 +126,22 @@ const STRAIGHT: &[&str] = &[
     "füllung",
 ];
 
+/// Words for a side of what is laid, of which is then said where it lies: `long way garage to kitchen`.
+const WHICH_SIDE: &[&str] = &[
+    "long way",
+    "long side",
+    "long edge",
+    "long dimension",
+    "short way",
+    "short side",
+    "short edge",
+    "lado largo",
+    "lado corto",
+    "a lo largo",
+    "lange seite",
+    "dans le sens",
+];
+
 impl InWords for Pattern {
     fn of_words(words: &str) -> Self {
         let lower = words.to_lowercase();
@@ -137,7 +153,7 @@ impl InWords for Pattern {
             less_than_half: any(&LESS_THAN_HALF),
             one_sheet: lower.contains("one sheet"),
             sheets: lower.contains("sheet"),
-            directed: Mention::Direction.is_in(words),
+            directed: Mention::Direction.is_in(words) || any(WHICH_SIDE),
             known: named.is_some()
                 || turned().is_some()
                 || any(STRAIGHT)

@@ -8,14 +8,14 @@ mod low;
 mod makings;
 
 use lists::{
-    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, CLOSURES, COLD_ALONE, DIRECTIONS, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
+    AIR_GAP, AIR_SWITCH, BOWL_WORDS, BUILT, CLOSURES, COLD_ALONE, FILLERS, FILTER_TAP, FROM_BELOW, HALLS,
     HANGS_ON_THE_WALL, HEATED, HUNG, KNOBS, LIFTS, LIGHT_WORDS, MAKE_UP_AIR_WORDS, NO_BOWL_WORDS, ON_SITE,
     OUT_OF_THE_WALL, OUTLET_IN_THE_FLOOR, OUTLET_IN_THE_WALL, OWN_CIRCUIT, SHARES_A_BRANCH, SHARES_A_CIRCUIT, SHEENS,
     SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
 use makings::{
-    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DISHWASHERS, OVENS, SAFETY_GLASS_WORDS, SHOWER_CURTAIN,
-    SWITCH_OF_A_DISPOSER, VALVES, WITHOUT_PULLS,
+    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DIRECTIONS, DISHWASHERS, FOR_LAUNDRY, OVENS, SAFETY_GLASS_WORDS,
+    SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES, WITHOUT_PULLS,
 };
 
 /// What words may tell.
@@ -51,6 +51,8 @@ pub enum Mention {
     Cooking,
     /// That it may be heated.
     Heated,
+    /// A place where clothes are washed, or what stands there.
+    ForLaundry,
     /// A pane of shower glass that is hung.
     HungPane,
     /// A pane of shower glass that slides.
@@ -250,6 +252,7 @@ impl Mention {
             Self::ValveBody => (Met::Whole, VALVES),
             Self::BuiltInBody => (Met::Whole, BODIES),
             Self::AroundAHood => (Met::Within, AROUND_A_HOOD),
+            Self::ForLaundry => (Met::Within, FOR_LAUNDRY),
             _ => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),
         }
     }
@@ -289,7 +292,7 @@ impl Mention {
             Self::AtTheSide => (Met::Whole, &["side", "sidewall", "beside"]),
             Self::Behind => (Met::Whole, &["rear", "back", "behind"]),
             Self::Skirting => (Met::Within, SKIRTING_WORDS),
-            Self::Wall => (Met::Whole, &["wall"]),
+            Self::Wall => (Met::Whole, &["wall", "walls", "pared", "paredes", "muro", "wand", "wände", "mur", "murs"]),
             Self::ComesOutOfTheWall => (Met::Whole, OUT_OF_THE_WALL),
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
@@ -301,7 +304,7 @@ impl Mention {
             Self::Door => (Met::Whole, &["door", "doorway", "puerta", "porte", "tür"]),
             Self::Tax => (Met::Whole, &["tax", "taxes", "vat", "iva", "gst", "hst", "mwst", "tva", "impuestos"]),
             Self::Hall => (Met::Whole, HALLS),
-            Self::Plate => (Met::Whole, &["plate", "plates", "placa", "platte"]),
+            Self::Plate => (Met::Whole, &["plate", "plates", "placa", "platte", "betätigungsplatte", "drückerplatte"]),
             Self::StandsFree => (Met::Within, STANDS_FREE),
             Self::FromBelow => (Met::Within, FROM_BELOW),
             Self::SoapDispenser | Self::AirGap | Self::AirSwitch | Self::SwitchOfADisposer => self.beside_a_tap(),

@@ -1,23 +1,5 @@
 //! The words by which each [`super::Mention`] is known.
 
-/// Words that give a direction.
-pub(super) const DIRECTIONS: &[&str] = &[
-    "level",
-    "horizontal",
-    "upright",
-    "vertical",
-    "along",
-    "across",
-    "lengthwise",
-    "crosswise",
-    "diagonal",
-    "pointing",
-    "points",
-    "toward",
-    "up",
-    "parallel",
-];
-
 /// What closes a row at its side.
 pub(super) const CLOSURES: &[&str] =
     &["filler", "fillers", "panel", "panels", "scribe", "infill", "gap", "passleiste", "regleta"];

@@ -18,7 +18,7 @@ use crate::site::distances::{self, Around, landing_of};
 use crate::site::fitting::{Side, hinge_sides};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::{Kind, Trait};
+use crate::vocabulary::{Kind, Mention, Trait};
 
 use asked::{LandingCounter, at_a_side, counts_across, of_kind, shared};
 
@@ -77,7 +77,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let landings: Landings = room.openings.iter().filter_map(around).collect();
         for opening in &room.openings {
             let Some(kind) = opening.takes.get() else { continue };
-            if *kind == Kind::Sink && is_for_laundry(room) {
+            if *kind == Kind::Sink && is_for_laundry(room, opening) {
                 continue;
             }
             let Some(landing) = landings.get(&opening.name.span) else { continue };
@@ -89,13 +89,16 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     }
 }
 
-/// Whether clothes are washed in a room and nothing is cooked there: its sink is no kitchen's.
-fn is_for_laundry(room: &Room) -> bool {
+/// Whether clothes are washed at a sink, or in its room where nothing is cooked: it is no kitchen's.
+fn is_for_laundry(room: &Room, opening: &Opening) -> bool {
     let any = |is: fn(Kind) -> bool| {
         room.openings.iter().any(|opening| opening.takes.get().is_some_and(|kind| is(*kind)))
             || room.selections.iter().any(|selection| selection.kind.get().is_some_and(|kind| is(*kind)))
     };
-    any(|kind| matches!(kind, Kind::Washer | Kind::Dryer)) && !any(|kind| kind.is(Trait::Cooks))
+    let sinks = room.goes_into(&opening.name).map(|sink| sink.name.value.as_str());
+    let is_called_so = || Mention::ForLaundry.is_in_any(sinks.chain([room.title(), &opening.name.value]));
+    let washes = any(|kind| matches!(kind, Kind::Washer | Kind::Dryer)) || is_called_so();
+    washes && !any(|kind| kind.is(Trait::Cooks))
 }
 
 /// One opening with its landing.

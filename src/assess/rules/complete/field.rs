@@ -78,13 +78,18 @@ fn missing(
     let comes_with = option.accessories.iter().any(|with| Mention::Panel.is_in(&with.name.value));
     let is_asked = |path: &&str| !(no_sheet && path.starts_with("fit") || comes_with && path.starts_with("panel."));
     let is_elsewhere = context.book.project.where_it_is().is_some_and(|country| !country.is_north_american());
-    let otherwise = |path: &&str| is_said_otherwise(path, (room, kind, option), is_elsewhere);
+    let otherwise = |path: &&str| is_said_otherwise(path, (room, selection), (kind, option), is_elsewhere);
     let missing = option.unwritten.iter().copied().filter(own).filter(is_asked).filter(|path| !otherwise(path));
     missing.chain((kind == Kind::Toilet).then(|| place_of_outlet(room, selection, option)).flatten()).collect()
 }
 
 /// Whether another field answers the question of one, or the room leaves nothing to ask.
-fn is_said_otherwise(path: &str, (room, kind, option): (&Room, Kind, &ProductOption), is_elsewhere: bool) -> bool {
+fn is_said_otherwise(
+    path: &str,
+    (room, selection): (&Room, &Selection),
+    (kind, option): (Kind, &ProductOption),
+    is_elsewhere: bool,
+) -> bool {
     let hole = || option.fit.get().map(|fit| &fit.opening);
     match path.split_once('.').unwrap_or(("", path)) {
         // Sheets of other countries have one height, that of the niche it stands in counted with its hinges.
@@ -94,10 +99,20 @@ fn is_said_otherwise(path: &str, (room, kind, option): (&Room, Kind, &ProductOpt
             is_elsewhere && hole().is_some_and(|hole| !hole.width.is_absent() && !hole.height.is_absent())
         }
         ("", "slope rating") => matches!(room.ceiling.get(), Some(Ceiling::Level(_))),
+        // Between the holes of one that stands in one hole nothing is to be measured.
+        ("", "spread") => taps::holes(option).is_some_and(|(holes, _)| holes == 1),
+        // Nobody sees a frame in the wall, nor what heats a floor.
+        ("", "finish") => kind == Kind::FloorHeating || kind == Kind::Cistern && !is_a_plate(selection, option),
         // Of paint the finish is the sheen.
         ("", "sheen") => kind == Kind::Paint && Mention::Sheen.is_in(option.finish.text()),
         _ => false,
     }
+}
+
+/// Whether what belongs to a tank in the wall is the plate that is pressed.
+fn is_a_plate(selection: &Selection, option: &ProductOption) -> bool {
+    let words = [selection.name.value.as_str(), option.name.text(), option.description.text()];
+    Mention::Plate.is_in_any(words)
 }
 
 /// Where a toilet's outlet is, where that is missing: a distance from the wall for one that goes into the floor, a height
@@ -328,6 +343,19 @@ mod tests {
         let product = format!("{PULL}\ncentre to centre: 5 1/16\"\n");
         let lines = "selection: It\nkind: pull\noptions: [{id: long, product: pull}, {id: short, product: pull}]";
         Trial::of("complete/field").file("products/pull.yaml", product).selection(lines, "").stays_silent();
+    }
+
+    #[test]
+    fn what_makes_no_sense_for_a_thing_is_not_asked_of_it() {
+        let lacks = |kind: &str, option: &str, field: &str| {
+            let found = trial(kind, &format!("maker: Vessary\n{option}")).run();
+            found.findings()[0].message.text().contains(&format!("`{field}`"))
+        };
+        assert!(lacks("tap", "holes: 3", "spread") && !lacks("tap", "holes: 1", "spread"));
+        assert!(!lacks("floor heating", "", "finish") && !lacks("cistern", "name: Frame", "finish"));
+        assert!(
+            lacks("cistern", "name: Flush plate", "finish") && lacks("cistern", "name: Betätigungsplatte", "finish")
+        );
     }
 
     /// A panel that is ordered with the thing is the maker's own: its size is no question.

@@ -122,7 +122,7 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let (pattern, _) = option.understood::<Pattern>()?;
     let directed = match kind {
         Kind::Tile => oblong(option) || pattern.bond == Bond::Herringbone,
-        Kind::Floor | Kind::Boarding => !pattern.sheets,
+        Kind::Floor | Kind::Boarding => !pattern.sheets && (!is_square(option) || pattern.bond == Bond::Herringbone),
         _ => false,
     };
     let grain = option.fact::<Grain>().is_some_and(|(grain, _)| *grain != Grain::None && *grain != Grain::Matched);
@@ -138,6 +138,14 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
 fn oblong(option: &ProductOption) -> bool {
     option.detail(DetailName::FaceSize).is_some_and(|detail| match &detail.value {
         DetailValue::Sides(sides) => matches!(sides.sides(), [one, other] if one != other),
+        _ => false,
+    })
+}
+
+/// Whether its face is told, and as long as it is wide.
+fn is_square(option: &ProductOption) -> bool {
+    option.detail(DetailName::FaceSize).is_some_and(|detail| match &detail.value {
+        DetailValue::Sides(sides) => matches!(sides.sides(), [one, other] if one == other),
         _ => false,
     })
 }
@@ -170,6 +178,16 @@ mod tests {
         tile("2\" x 8\"", "stacked").finds("nobody says which way the long side of `It` runs").weighs("query");
         tile("2\" x 8\"", "upright, stacked").stays_silent();
         tile("2\" x 8\"", "stacked\nlaid: {runs: long side level}").stays_silent();
+        for told in [
+            "1/3 running bond, long way garage to kitchen",
+            "running bond, longways down the hall",
+            "recto, lado largo hacia el patio",
+            "Halbverband, längs zum Fenster",
+            "half bond towards the window",
+        ] {
+            tile("12\" x 24\"", told).stays_silent();
+        }
+        tile("12\" x 24\"", "1/3 running bond").finds_one();
         tile("4\" x 4\"", "stacked").stays_silent();
         tile("4\" x 4\"", "herringbone").finds_one();
     }
@@ -178,6 +196,8 @@ mod tests {
     #[test]
     fn planks_and_grain_want_a_direction() {
         of("floor", "pattern: straight planks").finds_one();
+        of("floor", "face size: 330 mm x 330 mm\npattern: straight").stays_silent();
+        of("floor", "face size: 300 mm x 600 mm\npattern: straight").finds_one();
         of("floor", "pattern: straight planks along the room").stays_silent();
         of("floor", "pattern: \"one sheet, no seam\"").stays_silent();
         of("floor", "pattern: straight planks\ngrain: along the room").stays_silent();

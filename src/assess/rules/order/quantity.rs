@@ -204,7 +204,7 @@ impl At<'_> {
         match self.box_area().and_then(|each| pieces(wanted, each)) {
             Some(1) => "1 box".into(),
             Some(boxes) => phrase!("{boxes} boxes", boxes),
-            None => self.say(wanted).into(),
+            None => self.say(wanted.up_to_a_tenth(self.units.is_metric())).into(),
         }
     }
 

@@ -161,4 +161,8 @@ fn a_laundry_s_sink_is_no_kitchen_s() {
     sink().finds_one();
     sink().opening("washer", "{takes: washer}").stays_silent();
     sink().opening("washer", "{takes: washer}").opening("hob", "{takes: cooktop}").finds_one();
+    let called = |name: &str| sink().selection(&format!("selection: {name}\nkind: sink\nplace: it"), "");
+    called("Laundry sink").stays_silent();
+    called("Boot room sink").stays_silent();
+    called("Prep sink").finds_one();
 }

@@ -151,8 +151,7 @@ fn past_fillers_and_panels_the_run_says_what_stands_at_the_hinges() {
 #[test]
 fn the_pull_of_a_door_beside_the_hinges_is_struck_where_it_stands_out() {
     let beside = |hinge: &str, handles: &str, sheet: &str| {
-        let option =
-            format!("hinge: left\nsize: {{depth: 24\", depth with door: 24\"}}\nfit: {{door: {{{sheet}}}}}");
+        let option = format!("hinge: left\nsize: {{depth: 24\", depth with door: 24\"}}\nfit: {{door: {{{sheet}}}}}");
         fridge("width: 36\", depth: 24\"", &option).room(&format!(
             "runs: {{cold wall: {{handles: {handles}, left end: wall, depth: 24\", parts: [{{tall: pantry, width: 24\", doors: 1, hinge: {hinge}}}, {{opening: fridge}}]}}}}"
         ))

@@ -1,7 +1,7 @@
 //! Holes for what stands on the counter beside the tap: soap, an air gap, a spray, a small tap of its own.
 
 use crate::assess::about;
-use crate::book::{Hole, ProductOption, Room, Selection};
+use crate::book::{Hole, Opening, ProductOption, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::taps;
 use crate::source::{Span, Spanned};
@@ -103,7 +103,13 @@ fn things(room: &Room) -> Vec<OnTheDeck<'_>> {
             all.push(OnTheDeck { is, name: &name.value, at: name.span });
         }
     }
-    let drains = room.openings.iter().filter_map(|opening| opening.service.drain.spanned());
+    // An ice maker's gap is over the floor drain that it runs into.
+    let drains_at_the_sink = |opening: &&Opening| {
+        let takes = opening.takes.get();
+        takes.is_none_or(|kind| matches!(kind, Kind::Sink | Kind::Disposer | Kind::Dishwasher | Kind::PanelDishwasher))
+    };
+    let drains = room.openings.iter().filter(drains_at_the_sink);
+    let drains = drains.filter_map(|opening| opening.service.drain.spanned());
     // `high loop, no air gap` plans none.
     let mut gaps = drains.filter(|drain| {
         let Worded { words, is } = &drain.value;
@@ -159,6 +165,9 @@ mod tests {
         };
         gap(LIST, "to the tailpiece, air gap").finds_one().says("`air gap`");
         gap(LIST, "to the tailpiece, high loop").stays_silent();
+        kitchen(LIST, UNDER, "")
+            .opening("ice", "{takes: refrigerator, service: {drain: 'floor drain with 1\" air gap'}}")
+            .stays_silent();
         for planned in [
             "high loop, no air gap",
             "high loop to the sink tailpiece; no air gap (not required here)",

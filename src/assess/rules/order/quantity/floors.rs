@@ -6,7 +6,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::is_floor;
 use crate::site::plan::Plan;
 use crate::units::{Area, Length};
-use crate::vocabulary::Kind;
+use crate::vocabulary::{Kind, Mention};
 
 /// How much more than its rooms a floor may be, of a hundred: doorways and niches (common practice).
 const DOORWAYS: i128 = 5;
@@ -16,6 +16,10 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
     let covers = || selection.covers.spanned().filter(|_| option.laid.area.is_absent());
     let is_heating = selection.is(Kind::FloorHeating);
     let laid = option.laid.area.spanned().or_else(covers).filter(|_| is_floor(selection) || is_heating)?;
+    // `Wall and floor tiles` go up the walls as well.
+    if Mention::Wall.is_in(&selection.name) {
+        return None;
+    }
     let areas = context.book.rooms.iter().map(|room| context.site.sound_plan(room)?.area);
     let all: Vec<Area> = areas.collect::<Option<_>>()?;
     let rooms: i128 = all.iter().map(|area| area.square_nanometres()).sum();
@@ -121,6 +125,13 @@ mod tests {
         bath("", "quantity: 46 sq ft").stays_silent();
         bath("\ncovers: 20 sq ft", "quantity: 30 sq ft").finds_one();
         bath("\ncovers: 200 sq ft", "quantity: 300 sq ft").finds_one().says("the plan has no more than");
+        // What is laid on walls as well is more than the floor.
+        let tile = |name: &str| {
+            bath("", "quantity: 46 sq ft").selection(&format!("selection: {name}\nkind: tile\ncovers: 200 sq ft"), "")
+        };
+        tile("Wall and floor tiles").stays_silent();
+        tile("Floor and walls").stays_silent();
+        tile("Floor tiles").finds_one();
         // What heats a floor is no larger than that.
         let heating = |covers: &str| {
             bath("", "quantity: 46 sq ft")

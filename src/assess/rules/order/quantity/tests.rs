@@ -225,6 +225,20 @@ fn a_metric_book_says_areas_in_metric_first() {
     floor("8 boxes").stays_silent();
 }
 
+/// Source: arithmetic: 11 m² and 15 % are 12.65 m²: who orders what the remedy says has enough.
+#[test]
+fn what_the_remedy_says_is_enough() {
+    let tile = |quantity: &str| {
+        Trial::of("order/quantity").metric().selection(
+            "selection: Tile\nkind: tile\ncovers: 11 m2",
+            &format!("quantity: {quantity}\npattern: herringbone\nlaid: {{waste: 15 %}}"),
+        )
+    };
+    tile("12 m2").finds_one().remedies("order 12.7 m² (≈ 136.7 sq ft) at once, of one lot, and keep what is over");
+    tile("12.7 m2").stays_silent();
+    tile("12.6 m2").finds_one();
+}
+
 /// Two runs of 10' by 25 1/2" are 42.5 sq ft, and an island of 8' by 3' 24 more.
 #[test]
 fn stone_that_is_ordered_by_its_area_covers_what_it_lies_on() {
