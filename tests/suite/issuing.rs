@@ -258,3 +258,22 @@ fn a_tag_stays_as_it_was_issued_whatever_is_added_later() {
     let mat = told["items"].as_array().unwrap().iter().find(|item| item["name"] == "Mat").unwrap().clone();
     assert_eq!(mat["tag"], "K-02");
 }
+
+/// What moves to another room, and what stands in a folder that was renamed, bears no number of what is withdrawn.
+#[test]
+fn a_tag_is_not_taken_along_to_another_room() {
+    let moved = |tag: &str| {
+        let project = small(OAK);
+        issue(&project, "approval").exits(0);
+        std::fs::rename(project.root().join("rooms/kitchen"), project.root().join("rooms/scullery")).unwrap();
+        project.file("rooms/scullery/rug.yaml", &rug(OAK).replace("Rug", &format!("Rug{tag}")))
+    };
+    moved("\ntag: K-01")
+        .run(["review", "--today", "2027-01-20"])
+        .says("the tag `K-01` was issued for `Rug`, and `Rug` bears it now")
+        .says("a folder that was renamed gets its name back");
+    // What bears no number of its own gets one that is free.
+    let numbered = moved("");
+    numbered.run(["review", "--today", "2027-01-20"]).does_not_say("source/tag");
+    numbered.run(["status", "--today", "2027-01-20"]).says("K-02 Rug").says("K-01 Rug");
+}
