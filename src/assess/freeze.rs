@@ -74,7 +74,7 @@ fn title_block(project: &Project) -> TitleBlock {
 }
 
 /// What of money is agreed besides prices, by the book as it is now.
-fn money_terms(book: &Book) -> MoneyTerms {
+pub fn money_terms(book: &Book) -> MoneyTerms {
     let allowances = book.project.allowances.iter().map(|allowed| AllowedTerms {
         name: allowed.name.value.clone(),
         amount: allowed.amount.plain(),

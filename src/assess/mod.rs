@@ -13,7 +13,7 @@ pub use context::{Context, about};
 mod change_order;
 pub use change_order::{
     Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Term, TermMoved,
-    TitleField, asked, changed_items,
+    TitleField, asked, changed_items, of_money,
 };
 
 mod critical;
@@ -23,7 +23,7 @@ pub use dates::{Dates, OrderBy, RunsOut};
 pub use decide::{DecideBy, Dependent, OwnMoments, Step};
 
 mod freeze;
-pub use freeze::{Heading, built, built_since, freeze};
+pub use freeze::{Heading, built, built_since, freeze, money_terms};
 
 mod hold_points;
 pub use hold_points::{DatedHoldPoint, HoldPoints, InTheWay, Unapproved};
@@ -83,16 +83,19 @@ impl Assessment {
         self.hold_points.in_the_way(&self.findings, waiting.collect())
     }
 
-    /// What keeps a selection from being ordered for want of an approval: nothing where the book names nobody
-    /// who approves, once all who must have approved it, or when it is ordered already.
+    /// What is not approved and still asked about; what is ordered is not asked for, unless it opens again. Nothing where
+    /// the book names nobody who approves.
     pub fn unapproved<'a>(&self, book: &Book, room: &'a Room, selection: &'a Selection) -> Option<Unapproved<'a>> {
-        let item = self.approvals.item(room, selection);
-        // What came otherwise and was taken is ordered, and yet to be approved.
-        let is_otherwise = item.is_some_and(|item| item.standing == ApprovalState::CameOtherwise);
-        let done = self.approvals.is_orderable(room, selection) || (selection.is_ordered() && !is_otherwise);
-        if done || book.project.approvers.is_empty() {
+        self.not_approved(book, room, selection).filter(|_| !self.is_done(room, selection))
+    }
+
+    /// The same of what is to be built from, ordered or not: an order is nobody's signature.
+    pub fn not_approved<'a>(&self, book: &Book, room: &'a Room, selection: &'a Selection) -> Option<Unapproved<'a>> {
+        if self.approvals.is_orderable(room, selection) || book.project.approvers.is_empty() {
             return None;
         }
+        let item = self.approvals.item(room, selection);
+        let is_otherwise = item.is_some_and(|item| item.standing == ApprovalState::CameOtherwise);
         let stands = item.map_or("not issued for approval", |item| item.standing.word());
         let of = match item {
             // All who must are asked anew, once that is issued.
@@ -101,6 +104,13 @@ impl Assessment {
             None => vec![],
         };
         Some(Unapproved { room, selection, stands, of })
+    }
+
+    /// Whether nothing of a selection is left to decide: all who must approved it, or it is ordered. What came otherwise
+    /// and was taken, or was changed after it was signed, is ordered, and yet to be approved.
+    pub fn is_done(&self, room: &Room, selection: &Selection) -> bool {
+        let opens_again = self.approvals.item(room, selection).is_some_and(|item| item.standing.opens_again());
+        self.approvals.is_orderable(room, selection) || selection.is_ordered() && !opens_again
     }
 }
 

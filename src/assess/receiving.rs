@@ -4,7 +4,10 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::book::{Book, ProductOption, Room, Selection};
-use crate::ledger::{Came, Fact, ItemReceived, Kept, LineReceived, Moment, Purpose, Received, TOLERANCE, Vouched};
+use crate::ledger::{
+    Came, Fact, IssuedItem, ItemContent, ItemReceived, Kept, LineReceived, Moment, Purpose, Received, TOLERANCE,
+    Vouched,
+};
 use crate::shown::{self, Marked};
 use crate::units::{Date, LeadTime, Phrase, Wrote, phrase};
 
@@ -111,7 +114,7 @@ impl Deliveries {
             return Receipt::Disputed(other, last);
         }
         let Some(item) = approvals.item(room, selection) else { return Receipt::Changed(last) };
-        let holds = last.holds(&item.now);
+        let holds = last.is_what_is_now(book, &item.now);
         let taken = last.item.kept == Some(Kept::Taken);
         match (last.item.is_as_approved(), taken) {
             (true, _) if holds => Receipt::AsApproved(last),
@@ -190,6 +193,21 @@ fn newest(said: &[Said]) -> Option<(&Said, Vec<&Said>)> {
 impl Said {
     fn holds(&self, now: &Marked) -> bool {
         shown::holds(self.item.mark, self.item.option.as_deref(), now)
+    }
+
+    /// Whether what came is what the item is now: by its mark, or by all that can come in a carton. A price, words for the
+    /// client and an option that was not chosen can't.
+    fn is_what_is_now(&self, book: &Book, now: &Marked) -> bool {
+        let issues = book.record.issues.values().rev();
+        let is_it = |issued: &&IssuedItem| issued.mark == self.item.mark;
+        let then = issues.filter_map(|issue| issue.item(&self.item.room, &self.item.item)).find(is_it);
+        let chosen = ItemContent(&now.content).chosen();
+        let is_chosen = self.item.option.as_deref().is_none_or(|came| chosen.is_none_or(|chosen| chosen == came));
+        let is_same = |then: &IssuedItem| {
+            let changes = shown::changes_to_rest_on(&then.content, &now.content, chosen);
+            changes.iter().all(|change| !change.what.may_be_rested_on())
+        };
+        self.holds(now) || is_chosen && then.is_some_and(is_same)
     }
 
     /// Whether what an item is now was asked about before this came, or is what this was held beside: then

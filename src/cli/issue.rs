@@ -108,7 +108,7 @@ impl Issue {
         };
         let book = &review.book;
         let waiting =
-            book.selections().filter_map(|(room, selection)| review.assessment.unapproved(book, room, selection));
+            book.selections().filter_map(|(room, selection)| review.assessment.not_approved(book, room, selection));
         let waiting: Vec<Unapproved<'_>> = waiting.collect();
         let gone: Vec<&Withdrawn> = review.assessment.approvals.withdrawn_unasked().collect();
         if waiting.is_empty() && gone.is_empty() {

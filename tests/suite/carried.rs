@@ -246,3 +246,72 @@ fn who_answered_otherwise_than_another_is_reminded_to_agree() {
             .does_not_say("Rug");
     }
 }
+
+/// What is ordered is not asked for; where it was changed after it was signed it is, and can be published to be signed.
+#[test]
+fn what_is_ordered_and_changed_is_asked_of_those_who_signed() {
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let path = "rooms/kitchen/rug.yaml";
+    let rug = fs::read_to_string(project.root().join(path)).unwrap();
+    let ordered = format!("{rug}order: {{placed on: 2027-01-14}}\n");
+    let project = project.file(path, &ordered);
+    run(&project, &["status", "--remind", "ada"]).exits(2).says("nothing waits for Ada Marrowby");
+    let finish = rug.lines().find(|line| line.starts_with("finish")).expect("a finish");
+    let project = project.file(path, &ordered.replace(finish, "finish: wholly another one"));
+    run(&project, &["review"]).says("stop[approve/stale]").says("issue the book again");
+    run(&project, &["issue", "--for", "approval"]).exits(0);
+    run(&project, &["review"]).does_not_say("stop[approve/stale]").says("the newest issue asks them");
+    run(&project, &["status", "--remind", "ada"]).exits(0).says("Rug, Cookery").does_not_say("Bed");
+    let site = project.beside("site");
+    run(&project, &["publish", "--draft", "--out", site.to_str().unwrap()]);
+    let cover = fs::read_to_string(site.join("client/index.html")).unwrap();
+    assert!(!cover.contains("Nothing is waiting for you"));
+}
+
+/// The sum of what was approved hangs on the rate of tax, and an allowance on its amount: neither changes unsaid.
+#[test]
+fn what_was_agreed_of_money_does_not_change_unsaid() {
+    let taxed = |money: &str| book(BOTH) + money;
+    let terms = |tax: &str, amount: &str| format!("tax: {tax} %\nallowances: {{finishes: {{amount: {amount}}}}}\n");
+    let project = issued().file("book.yaml", &taxed(&terms("7.5", "500.00")));
+    run(&project, &["issue", "--for", "approval"]).exits(0);
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let told = "what was agreed of money changed since issue 2";
+    run(&project, &["review"]).does_not_say(told);
+    let project = project.file("book.yaml", &taxed(&terms("8.5", "500.00")));
+    run(&project, &["review"]).says(&format!("{told}: tax from 7.5 % to 8.5 %")).says("issue the book again");
+    run(&project, &["status"]).says("2 approved");
+    let project = project.file("book.yaml", &taxed(&terms("7.5", "900.00")));
+    run(&project, &["review"]).says(told).says("allowance `finishes` from");
+    run(&project, &["issue", "--for", "approval"]).exits(0);
+    run(&project, &["review"]).does_not_say("what was agreed of money");
+}
+
+/// An order is nobody's signature: what is ordered and was not approved is not built from without a word.
+#[test]
+fn what_is_ordered_and_not_approved_is_not_issued_for_construction() {
+    let project = issued();
+    let path = "rooms/kitchen/rug.yaml";
+    let rug = fs::read_to_string(project.root().join(path)).unwrap();
+    let project = project
+        .file(path, &format!("{rug}order: {{placed on: 2027-01-14}}\n"))
+        .file("rooms/kitchen/bed.yaml", &format!("{BED}{OPTIONS}chosen: ash\n"));
+    run(&project, &["issue", "--for", "construction"])
+        .exits(1)
+        .says("not issued for construction: these are not approved")
+        .says("Rug");
+    run(&project, &["issue", "--for", "construction", "--unapproved", "they said so"]).exits(0);
+}
+
+/// Both chose one option, and the book writes the other: it is told by what they chose, and not by its name alone.
+#[test]
+fn another_option_than_was_chosen_is_told_as_that() {
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let chosen = |option: &str| format!("{BED}{OPTIONS}chosen: {option}\n");
+    let project = project.file("rooms/kitchen/bed.yaml", &chosen("ash"));
+    run(&project, &["review"]).does_not_say("was chosen, and the book says");
+    let project = project.file("rooms/kitchen/bed.yaml", &chosen("oak"));
+    run(&project, &["review"]).says("option `ash` was chosen, and the book says `oak`");
+}

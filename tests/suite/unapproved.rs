@@ -64,6 +64,27 @@ fn what_is_taken_all_the_same_is_printed_with_the_reason_on_its_sheet() {
         .says("approval Kitchen, K-01 Rug: waiting; still to sign: Ada Marrowby");
 }
 
+/// Who builds by rooms reads it as well, of each thing of the sheet.
+#[test]
+fn a_trade_s_sheet_says_of_what_it_builds_that_nobody_approved_it() {
+    let tile = |name: &str| {
+        format!(
+            "selection: {name}\nkind: tile\nmaker: Zelmor\nmodel: F-1\nsupplier: Ardwin\nlead time: 2 weeks\nface size: 4\" x 4\"\nfinish: matt\nprice: 3.00\nquantity: 90 sq ft\n"
+        )
+    };
+    let project = house()
+        .file("rooms/kitchen/floor.yaml", &tile("Floor tile"))
+        .file("rooms/kitchen/wall.yaml", &tile("Wall tile"));
+    let out = project.beside("site");
+    project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]);
+    let sheet = std::fs::read_to_string(out.join("installer/trades/kitchen/setter.html")).unwrap();
+    let (told, rest) = sheet.split_once("not given yet for ").unwrap_or_else(|| panic!("{sheet}"));
+    assert!(told.contains("Client’s approval"));
+    assert!(
+        rest.starts_with("K-0") && rest.contains("Floor tile and K-0") && rest.contains("Wall tile: ask the office")
+    );
+}
+
 /// A book that names nobody who approves asks for no reason.
 #[test]
 fn where_nobody_approves_nothing_is_refused() {

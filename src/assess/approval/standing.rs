@@ -61,6 +61,16 @@ impl ApprovalState {
         }
     }
 
+    /// Whether it is asked anew though it is ordered: somebody had decided, and what is ordered is not agreed.
+    pub fn opens_again(&self) -> bool {
+        match self {
+            Self::Stale(_) | Self::CameOtherwise | Self::Partly(_) | Self::Conflict => true,
+            Self::Revise(_) | Self::Rejected(_) => true,
+            Self::NotIssued | Self::Waiting | Self::Unsigned | Self::Unread => false,
+            Self::Condition(_) | Self::Held | Self::Approved => false,
+        }
+    }
+
     /// Of an item that was issued or not, by the words on it.
     pub fn of(book: &Book, issued: bool, words: &[ApproverDecision]) -> Self {
         let known = || words.iter().filter(|word| word.given.is_known());

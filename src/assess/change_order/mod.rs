@@ -21,7 +21,7 @@ mod tests;
 pub use asked::{Asked, asked};
 pub use reopened::{Look, Reopened, looked_at};
 pub use signing::Signing;
-pub use terms::{Term, TermMoved, TitleField};
+pub use terms::{Term, TermMoved, TitleField, of_money};
 
 /// What changed between two issues.
 #[derive(Clone, Debug)]

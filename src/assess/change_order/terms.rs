@@ -1,7 +1,7 @@
 //! What of the terms changed between two issues: tax, what prices include, allowances, and what heads every sheet.
 
 use crate::book::Prices;
-use crate::ledger::{AllowedTerms, Issue};
+use crate::ledger::{AllowedTerms, Issue, MoneyTerms};
 use crate::shown::ChangedValue;
 use crate::units::{Currency, Money, Phrase, Wrote, phrase};
 
@@ -102,31 +102,43 @@ fn plain(text: &str) -> ChangedValue {
     ChangedValue::Other(phrase!("{text}", Wrote(text)))
 }
 
+fn moved(what: Term, from: Option<ChangedValue>, to: Option<ChangedValue>) -> Option<TermMoved> {
+    (from != to).then_some(TermMoved { what, from, to })
+}
+
 /// The terms that are not the same. Of what an older issue does not say nothing is told.
 pub(super) fn between(from: &Issue, to: &Issue) -> Vec<TermMoved> {
-    let moved = |what: Term, from: Option<ChangedValue>, to: Option<ChangedValue>| {
-        (from != to).then_some(TermMoved { what, from, to })
-    };
     let prices = |tax_in: bool| if tax_in { Prices::WithTax } else { Prices::BeforeTax };
     let mut found = title_block(from, to);
     if let (Some(was), Some(is)) = (&from.terms, &to.terms) {
         let (was, is) = (prices(was.tax_in_prices), prices(is.tax_in_prices));
         found.extend((was != is).then_some(TermMoved { what: Term::Prices(was, is), from: None, to: None }));
     }
-    let (Some(was), Some(is)) = (&from.money, &to.money) else { return found };
-    found.extend(moved(Term::Tax, was.tax.as_deref().map(plain), is.tax.as_deref().map(plain)));
+    if let (Some(was), Some(is)) = (&from.money, &to.money) {
+        found.extend(of_money((was, &from.currency), (is, &to.currency)));
+    }
+    found
+}
+
+/// What was agreed of money besides prices and is another thing, each side with its currency.
+pub fn of_money(
+    (was, was_in): (&MoneyTerms, &str),
+    (is, is_in): (&MoneyTerms, &str),
+) -> impl Iterator<Item = TermMoved> {
+    let mut found: Vec<TermMoved> =
+        moved(Term::Tax, was.tax.as_deref().map(plain), is.tax.as_deref().map(plain)).into_iter().collect();
     let called = |all: &[AllowedTerms], name: &str| all.iter().find(|one| one.name == name).cloned();
     let gone = was.allowances.iter().filter(|one| called(&is.allowances, &one.name).is_none());
     for name in is.allowances.iter().chain(gone).map(|one| &one.name) {
         let (before, after) = (called(&was.allowances, name), called(&is.allowances, name));
-        let amount = |of: &Option<AllowedTerms>, issue: &Issue| {
+        let amount = |of: &Option<AllowedTerms>, currency: &str| {
             let sum = &of.as_ref()?.amount;
-            let money = Currency::parse(&issue.currency).ok().and_then(|currency| Money::parse(sum, currency).ok());
+            let money = Currency::parse(currency).ok().and_then(|currency| Money::parse(sum, currency).ok());
             Some(money.map_or_else(|| plain(sum), ChangedValue::Amount))
         };
         let includes = |of: &Option<AllowedTerms>| of.as_ref()?.includes.as_deref().map(plain);
-        found.extend(moved(Term::Allowance(name.clone()), amount(&before, from), amount(&after, to)));
+        found.extend(moved(Term::Allowance(name.clone()), amount(&before, was_in), amount(&after, is_in)));
         found.extend(moved(Term::AllowanceIncludes(name.clone()), includes(&before), includes(&after)));
     }
-    found
+    found.into_iter()
 }

@@ -6,7 +6,7 @@ use crate::views::pages::PageBuilder;
 use crate::vocabulary::HoldPoint;
 
 /// What a hold point is called: a usual one in the reader's language, one of the book's own as it is written.
-fn hold_point(words: Words, name: &str) -> String {
+pub(super) fn hold_point(words: Words, name: &str) -> String {
     let key = match HoldPoint::named(name) {
         None => return name.to_owned(),
         Some(HoldPoint::GoodsOrdered) => "hold_points.goods_ordered",

@@ -26,6 +26,7 @@ use crate::views::shared::prose;
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
 use crate::views::shared::state::{State, decision_key};
+use crate::vocabulary::HoldPoint;
 use serde::Serialize;
 
 /// The widest that a picture stands on a selection's page, for a dense screen.
@@ -191,7 +192,13 @@ impl PageBuilder<'_> {
 
     /// What waits for a selection, with its date.
     pub fn holds_up(&self, selection: &Selection) -> Option<String> {
-        let needed = self.subject.assessment.dates.needed(selection);
+        let dates = &self.subject.assessment.dates;
+        let needed = dates.needed(selection);
+        // What is built in waits for the walls, whatever else is said to wait for it: a day goes with its own name.
+        if let Some(day) = dates.closed_over(selection) {
+            let closing = super::due::hold_point(self.words, HoldPoint::RoughInClosed.name());
+            return Some(format!("{closing}, {}", self.words.day(day)));
+        }
         match selection.needed_for.get()? {
             NeededFor::Day(day) => Some(say!(self.words, "item_says.work_on", day = *day)),
             NeededFor::Milestone(name) => {

@@ -306,11 +306,10 @@ impl PageBuilder<'_> {
         lines.collect()
     }
 
-    /// By when a selection must be decided; nothing once every needed approver approved it, or it is ordered.
+    /// By when a selection must be decided; nothing where nothing of it is left to decide.
     pub fn due_of(&self, room: &Room, selection: &Selection) -> Option<&DecideBy> {
         let assessment = self.subject.assessment;
-        let done = selection.is_ordered() || assessment.approvals.is_orderable(room, selection);
-        assessment.dates.decision(selection).filter(|_| !done)
+        assessment.dates.decision(selection).filter(|_| !assessment.is_done(room, selection))
     }
 
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {

@@ -13,7 +13,8 @@ declare! {
     /// ## What it checks
     /// Each approval is of a mark, a digest of all that the client was shown. Where the item's mark is
     /// another one now, the approval stands no longer; the finding tells who had approved it, in which
-    /// issue, and what changed, from what to what. A query; a stop once the item is ordered.
+    /// issue, and what changed, from what to what. A query; a stop once the item is ordered, until those who decide
+    /// are asked about what it is now.
     ///
     /// ## Why it matters
     /// A tap that was changed after the client signed is the designer's tap. Supplier, cost, lead time
@@ -52,10 +53,25 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let what =
             if told.is_empty() { Phrase::default() } else { phrase!(": {}{more}", Phrase::joined(told, "; "), more) };
         let name = &selection.name.value;
-        let message =
-            phrase!("`{name}` changed since {} approved it in issue {}{what}", name, people(who), word.issue, what);
-        let severity = if ordered_on(selection).is_some() { Severity::Stop } else { Severity::Query };
+        // That another option was taken than they chose is more than a new name.
+        let chose = word.option.as_ref().zip(selection.settled()).filter(|(chose, now)| **chose != now.id.value);
+        let chose = chose.map_or(Phrase::default(), |(chose, now)| {
+            phrase!("; option `{chose}` was chosen, and the book says `{}`", chose, now.id.value)
+        });
+        let message = phrase!(
+            "`{name}` changed since {} approved it in issue {}{what}{chose}",
+            name,
+            people(who),
+            word.issue,
+            what,
+            chose
+        );
+        // Once they are asked, to stop the pages on which they answer would keep it open for ever.
+        let stops = ordered_on(selection).is_some() && !item.asked;
+        let severity = if stops { Severity::Stop } else { Severity::Query };
         let finding = Remark::new(severity, selection.span, message).room(&room.folder).selection(&selection.name);
-        findings.push(finding.remedy(phrase!("{}; or put back what was approved", remedy_to_ask())));
+        let remedy =
+            if item.asked { "remind those who decide: the newest issue asks them".into() } else { remedy_to_ask() };
+        findings.push(finding.remedy(phrase!("{}; or put back what was approved", remedy)));
     }
 }

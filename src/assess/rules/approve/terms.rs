@@ -1,9 +1,9 @@
 //! Who must approve, changed after it was asked.
 
 use super::ordered;
-use crate::assess::Context;
 use crate::assess::approval::{ApprovalState, HoldReason, TermsChange};
 use crate::assess::rules::{Check, Findings, declare};
+use crate::assess::{Context, Term, TermMoved, money_terms, of_money};
 use crate::finding::{Phrase, Remark, phrase};
 
 declare! {
@@ -13,7 +13,8 @@ declare! {
     /// Whether `approvers` and `approval` are what they were when the newest issue for approval was made:
     /// each issue states them. While they differ, nothing counts as approved to be ordered. An id that
     /// bears another name than in the issue that was answered is another person's: what was signed under
-    /// the first name is not theirs. A query; an item that is ordered stops the work.
+    /// the first name is not theirs. A query; an item that is ordered stops the work. The rate of tax and the allowances
+    /// are told likewise where they are others than in that issue: what was approved stands, and its sum is another.
     ///
     /// ## Why it matters
     /// Whoever signs signs on terms: that both must, or that one may. To strike out an owner, or to let one
@@ -39,6 +40,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    findings.extend(money(context));
     let terms = context.approvals.held.iter().find_map(|held| match held {
         HoldReason::Terms(issue, changes) => Some((issue, changes)),
         _ => None,
@@ -69,4 +71,31 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.extend(ordered(context, (room, selection), why));
         }
     }
+}
+
+/// The rate of tax or an allowance that is another one than those who approve were shown.
+fn money(context: &Context<'_>) -> Option<Remark> {
+    let (number, _) = context.approvals.issue?;
+    let issue = context.book.record.issues.get(&number)?;
+    let project = &context.book.project;
+    // What could not be read has been told, and is not gone.
+    if project.tax.is_faulty() || !context.book.not_read().is_empty() {
+        return None;
+    }
+    let now = money_terms(context.book);
+    let currency = project.currency.map_or(issue.currency.as_str(), |currency| currency.code());
+    let moved: Vec<TermMoved> = of_money((issue.money.as_ref()?, &issue.currency), (&now, currency)).collect();
+    let first = moved.first()?;
+    let of_tax = || project.tax.span().filter(|_| first.what == Term::Tax);
+    let called = project.allowances.iter().find(|allowed| match &first.what {
+        Term::Allowance(name) | Term::AllowanceIncludes(name) => allowed.name.value == *name,
+        _ => false,
+    });
+    let file = crate::source::Place::Path("book.yaml".into());
+    let place = of_tax().or_else(|| called.map(|allowed| allowed.name.span)).map_or(file, Into::into);
+    let told = Phrase::joined(moved.iter().map(TermMoved::words), "; ");
+    let message = phrase!("what was agreed of money changed since issue {number}: {told}", number, told);
+    let remedy = "put it back as it was, or issue the book again, so that its change order tells it: `bookmatch issue \
+                  --for approval`";
+    Some(Remark::query(place, message).remedy(remedy))
 }

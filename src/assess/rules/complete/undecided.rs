@@ -66,6 +66,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 }
 
 fn holds_up(context: &Context<'_>, selection: &Selection) -> Phrase {
+    if let Some(day) = context.dates.closed_over(selection) {
+        return phrase!("; it is built in, and the walls are closed on {day}", day);
+    }
     let day = context.dates.needed(selection).map_or(Phrase::default(), |day| phrase!(", {day}", day));
     match selection.needed_for.get() {
         Some(NeededFor::Milestone(name)) => phrase!("; it holds up {name}{day}", Wrote(name), day),

@@ -68,12 +68,13 @@ impl<'a> PageBuilder<'a> {
         let of = (room.folder.as_str(), "", trade.word());
         let sheet = self.built_from(self.chrome.sheet(place, self.sheet_mark(of), Some(index), None), of);
         let heed = self.to_heed(room, trade, &built);
+        let things: Vec<&Selection> = built.items.iter().map(|item| item.selection).collect();
         let whose = say!(self.words, &format!("trades.whose.{}", trade.word()));
         Some(TradePage {
             sheet: self.with_code(sheet),
             label: say!(self.words, "trades.label", whose = whose, room = room.title(), number = number),
             lead: show!(self.words, &format!("trades.lead.{}", trade.word())),
-            facts: self.of_room_facts(room),
+            facts: self.of_room_facts(room).into_iter().chain(self.approval_facts(room, &things)).collect(),
             notices: heed.notices,
             to_settle: heed.to_settle,
             cautions: heed.cautions,

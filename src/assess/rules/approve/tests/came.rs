@@ -193,6 +193,11 @@ fn what_came_before_it_changed_was_not_received_as_it_is_approved_now() {
         .range_came_and_counts(FIRST)
         .now("order/received", &RANGE.replace("brushed steel", "black"))
         .finds("`Range` was received on 12 Jan 2027 as it was approved then, and it is another now");
+    // What it costs and why it was chosen come in no carton.
+    approved()
+        .range_came_and_counts(FIRST)
+        .now("order/received", &format!("{RANGE}\nwhy: It fits the wall"))
+        .stays_silent();
 }
 
 /// No term is known that a supplier did not give: the day is asked for, never made up.
