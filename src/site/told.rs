@@ -49,6 +49,8 @@ pub enum Spot<'a> {
     Doorway(&'a str),
     /// At a window.
     Window(&'a str),
+    /// By the seams of a counter on that run.
+    Seams(&'a str),
     /// It follows from where things stand.
     Plan,
     /// It follows from where things stand, up to what is called so.
@@ -75,6 +77,7 @@ impl Say for Spot<'_> {
             Self::Lights(name) => phrase!("at the lights `{name}`", name),
             Self::Doorway(name) => phrase!("at the doorway `{name}`", name),
             Self::Window(name) => phrase!("at the window `{name}`", name),
+            Self::Seams(run) => phrase!("by its seams on `{run}`", run),
             Self::Plan => phrase!("by the plan"),
             Self::ByThePlan(to) => phrase!("by the plan, to `{to}`", to),
         };

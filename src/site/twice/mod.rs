@@ -12,6 +12,7 @@ mod landing;
 mod leaf;
 mod lights;
 mod opening;
+mod seam;
 #[cfg(test)]
 mod tests;
 mod width;
@@ -129,6 +130,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     all.extend(width::of_room(room));
     all.extend(fixture::of_room(room));
     all.extend(counter::of_room(room));
+    all.extend(seam::of_room(site, room));
     all.extend(lights::of_room(room));
     all.extend(hand::of_room(room));
     all.extend(handles::of_room(room));

@@ -71,6 +71,7 @@ impl PageBuilder<'_> {
             Where::Beside(Side::Right) => at.opening.right.get(),
         };
         Some(match written {
+            Some(there) if there.is_nothing() => show!(self.words, "heat.clear", asked = length, source = source),
             None => show!(self.words, "heat.nothing", asked = length, source = source),
             Some(there) => {
                 let what = capital(&neighbour_name(self.words, there));

@@ -18,7 +18,7 @@ declare! {
     /// a shower's walls against the ceiling there; a counter's depth, overhang
     /// and height against what it lies on; number, centres and what is below of lights; the side that a
     /// door hangs on; a door's leaf against its doorway, and a blind against its window ({2"} and {1"}, where no leaf is
-    /// told), each of that `place` or that name; the bars and the shower that are written for access against what is ordered
+    /// told), each of that `place` or that name; the pieces of a counter against its seams ({1/2"}, or {6"} where it stands out past its run); the bars and the shower that are written for access against what is ordered
     /// and drawn; what a counter is made of; a thickness that is written twice; a floor, with its bed, that is thicker
     /// than the floor build-up of its room, and tile that is thicker than the wall build-up around a tub; what stands beside and below an opening, against its row, and the counter beside it ({2"} more is one); the rim of a basin against what carries it ({3/4"}); a counter against the thickness in its model's name; a pull
     /// against the way between its screws.
@@ -92,5 +92,7 @@ fn words(context: &Context<'_>, said: ComparedValue<'_>) -> Phrase {
 
 #[cfg(test)]
 mod hung;
+#[cfg(test)]
+mod seams;
 #[cfg(test)]
 mod tests;
