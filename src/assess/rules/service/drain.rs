@@ -1,6 +1,7 @@
 //! The drain at an opening against what the thing needs.
 
 mod heights;
+mod untold;
 mod ways;
 
 use super::{ServiceNeed, asked};
@@ -80,6 +81,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(told);
         }
     }
+    findings.extend(context.site.connected().filter_map(|fitted| untold::judge(&fitted)));
     findings.extend(context.site.connected().filter_map(|fitted| seal(context, &fitted)));
     findings.extend(context.site.connected().filter_map(|fitted| heights::above_its_trap(context, &fitted)));
     findings.extend(context.site.connected().filter_map(|fitted| ways::without_a_loop(&fitted)));
