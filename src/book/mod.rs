@@ -139,7 +139,7 @@ pub use record::{KeptResponse, Record, Scan, Uncounted, WaitingReadings, photogr
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::source::Spanned;
+use crate::source::{Span, Spanned};
 use crate::theme::ThemeFiles;
 
 /// Everything that the folder says.
@@ -159,6 +159,10 @@ pub struct Book {
     pub unread_files: BTreeSet<String>,
     /// Whether `book.yaml` itself could not be read: what stands in it is not known then, and not absent.
     pub project_unread: bool,
+    /// Whether a word of the book's own file could not be read.
+    pub project_partly_unread: bool,
+    /// Selections of which a word could not be read, by where their names are written.
+    pub partly_unread: BTreeSet<Span>,
     /// What is still to be said, written as `…`: its key, and where it stands.
     pub open: Vec<Spanned<String>>,
     /// What was issued, decided and measured.
@@ -182,6 +186,13 @@ impl Book {
     pub fn is_unsure_of(&self, room: &str) -> bool {
         let of_all = |path: &String| room_of(path).is_none();
         self.project_unread || self.unread.contains(room) || self.unread_files.iter().any(of_all)
+    }
+
+    /// Whether what is absent of a selection, or another there, proves nothing: a file or a word that tells of it could not
+    /// be read.
+    pub fn is_unsure_of_item(&self, room: &Room, selection: &Selection) -> bool {
+        let of_words = self.project_partly_unread || room.partly_unread;
+        of_words || self.is_unsure_of(&room.folder) || self.partly_unread.contains(&selection.name.span)
     }
 
     /// Every selection with its room.

@@ -31,7 +31,7 @@ mod undated;
 use std::fmt;
 
 use crate::book::Book;
-use crate::finding::Finding;
+use crate::finding::{Finding, Subject};
 use crate::source::{Files, Folder};
 
 pub use load::PROJECT_FILES;
@@ -114,6 +114,14 @@ pub fn read_again(folder: &Folder, looked: &mut PhotoCache) -> Result<Reading, N
     readings::apply(&mut book);
     cut_sheets::look(folder, &loaded, &mut book, &mut looked.sheets, &mut findings);
     photos::look(folder, &loaded, &mut book, looked, &mut findings);
+
+    let unread: Vec<&Finding> = findings.iter().filter(|one| one.rule.tells_of_unread_words()).collect();
+    let named = |one: &&Finding| match &one.subject {
+        Subject::Selection(name) | Subject::Option(name, _) | Subject::Thing(name) => Some(name.span),
+        _ => None,
+    };
+    book.partly_unread = unread.iter().filter_map(named).collect();
+    book.project_partly_unread = unread.iter().any(|one| loaded.files.path(&one.place) == project_file);
 
     let load::Loaded { files, trees, products, .. } = loaded;
     // Nobody waits until every node of every file is let go of.

@@ -92,7 +92,7 @@ fn what_was_signed_has_not_changed_where_the_file_of_its_room_cannot_be_read() {
     ["ada", "ben"].iter().for_each(|who| approves(&project, who));
     run(&project, &["status"]).says("2 approved");
     let project = project.file("rooms/kitchen/room.yaml", "name: Cookery\n openings: {\n");
-    run(&project, &["status"]).says("not known: a file can't be read").does_not_say("changed since signed");
+    run(&project, &["status"]).says("not known: not all of it can be read").does_not_say("changed since signed");
     run(&project, &["review"]).does_not_say("changed since");
     let project = project.file("book.yaml", "title: Small\n client: Nobody\n");
     run(&project, &["status"]).does_not_say("no longer decides");
@@ -286,6 +286,24 @@ fn what_was_agreed_of_money_does_not_change_unsaid() {
     run(&project, &["review"]).says(told).says("allowance `finishes` from");
     run(&project, &["issue", "--for", "approval"]).exits(0);
     run(&project, &["review"]).does_not_say("what was agreed of money");
+}
+
+/// A word that can't be read is no change of what was signed: neither of the thing nor of all that hang on the book's own.
+#[test]
+fn what_was_signed_has_not_changed_where_a_word_cannot_be_read() {
+    let path = "rooms/kitchen/rug.yaml";
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let rug = fs::read_to_string(project.root().join(path)).unwrap();
+    let project = project.file(path, &rug.replace("face size: 48", "face size: forty eight"));
+    run(&project, &["review"]).exits(1).does_not_say("approve/stale").does_not_say("new or changed");
+    run(&project, &["status"]).says("not known: not all of it can be read").says("1 approved");
+    let project =
+        project.file(path, &rug).file("book.yaml", &(book(BOTH) + "allowances: {finishes: {amount: many}}\n"));
+    run(&project, &["review"]).exits(1).does_not_say("approve/stale").does_not_say("what was agreed of money");
+    // What is another is told once all can be read again.
+    let project = project.file("book.yaml", &book(BOTH)).file(path, &rug.replace("finish: oak", "finish: ash"));
+    run(&project, &["review"]).says("approve/stale");
 }
 
 /// An order is nobody's signature: what is ordered and was not approved is not built from without a word.

@@ -96,7 +96,7 @@ impl Approvals {
             let facts =
                 word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued, terms: issue.terms.as_ref() };
             let mut item = ItemApproval::of(&facts, issue, room, selection);
-            if matches!(item.standing, ApprovalState::Stale(_)) && book.is_unsure_of(&room.folder) {
+            if matches!(item.standing, ApprovalState::Stale(_)) && book.is_unsure_of_item(room, selection) {
                 item.standing = ApprovalState::Unread;
             }
             if !held.is_empty() && item.standing == ApprovalState::Approved {

@@ -24,7 +24,8 @@ pub enum ApprovalState {
     Conflict,
     /// It changed since it was approved.
     Stale(Whose),
-    /// It was approved, and nobody can tell whether it changed since: a file that tells of it can't be read.
+    /// It was approved, and nobody can tell whether it changed since: a file or a word that tells of it can't be
+    /// read.
     Unread,
     /// Somebody wants it revised.
     Revise(Whose),
@@ -51,7 +52,7 @@ impl ApprovalState {
             Self::Partly(_) => "approved by some",
             Self::Conflict => "not agreed",
             Self::Stale(_) => "changed since signed",
-            Self::Unread => "not known: a file can't be read",
+            Self::Unread => "not known: not all of it can be read",
             Self::Revise(_) => "to be revised",
             Self::Rejected(_) => "rejected",
             Self::Condition(_) => "approved as noted",

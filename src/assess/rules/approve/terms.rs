@@ -79,7 +79,7 @@ fn money(context: &Context<'_>) -> Option<Remark> {
     let issue = context.book.record.issues.get(&number)?;
     let project = &context.book.project;
     // What could not be read has been told, and is not gone.
-    if project.tax.is_faulty() || !context.book.not_read().is_empty() {
+    if context.book.project_partly_unread || !context.book.not_read().is_empty() {
         return None;
     }
     let now = money_terms(context.book);
