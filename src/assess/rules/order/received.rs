@@ -109,14 +109,16 @@ fn nothing_came(
     (selection, option): (&Selection, &ProductOption),
 ) -> Option<(Phrase, &'static str)> {
     let name = &selection.name.value;
+    let promised = option.order.promised_for.get().filter(|promised| **promised < context.today);
+    let promised = promised.filter(|_| option.order.placed_on.get().is_some());
     if let Some(set) = set(context, (selection, option)) {
+        let late = promised.map_or(Phrase::default(), |promised| phrase!(", was promised for {promised}", promised));
         return Some((
-            phrase!("`{name}` {set}, and nobody has received it as approved", name, set),
+            phrase!("`{name}` {set}{late}, and nobody has received it as approved", name, set, late),
             "receive it on its delivery's page, and hand that over; set nothing before",
         ));
     }
-    option.order.placed_on.get()?;
-    let promised = option.order.promised_for.get().filter(|promised| **promised < context.today)?;
+    let promised = promised?;
     Some((
         phrase!("`{name}` was promised for {promised}, and nobody has received it", name, promised),
         "ask the supplier, and write the new day at `promised for`; if it came, receive it on its delivery's page",

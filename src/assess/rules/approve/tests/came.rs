@@ -134,6 +134,10 @@ fn what_was_promised_for_a_day_that_is_past_and_was_not_received_is_told() {
         .now("order/received", &promised("2027-01-12"))
         .finds("`Range` was promised for 12 Jan 2027, and nobody has received it")
         .weighs("query");
+    // Beside the day on which it is set, as well.
+    approved()
+        .now("order/received", &promised("2027-01-12").replace("2027-03-30", "2027-01-25"))
+        .finds("`Range` is set on 25 Jan 2027, was promised for 12 Jan 2027, and nobody has received it as approved");
     approved().now("order/received", &promised("2027-02-12")).stays_silent();
     approved().range_came_and_counts(FIRST).now("order/received", &promised("2027-01-12")).stays_silent();
 }
