@@ -146,10 +146,11 @@ impl<'a> Plan<'a> {
         panel.map_or(edge, |panel| if side == End::Left { panel.along.0 } else { panel.along.1 })
     }
 
-    /// How long the piece of counter over a thing is.
+    /// How long the piece of counter over a thing is: of two that a sink parts, the shorter, from whichever end they are
+    /// looked at.
     fn goes_on_at(&self, thing: &Thing<'a>) -> Option<Length> {
         let over = |piece: &Stretch<'_, 'a>| piece.along.0 < thing.along.1 && piece.along.1 > thing.along.0;
-        self.pieces(self.row_of(thing)?).find(over).map(|piece| piece.length())
+        self.pieces(self.row_of(thing)?).filter(over).map(|piece| piece.length()).min()
     }
 
     /// Cuts a row's counter at what stands or is let in, and at inside corners.

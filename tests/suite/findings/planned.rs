@@ -90,6 +90,19 @@ proptest! {
     }
 }
 
+/// What met a row's counter over its sink went on with one part of it, and in a mirror with the other.
+#[test]
+fn a_counter_that_a_sink_parts_goes_on_the_same_from_both_ends() {
+    let room = Room {
+        corners: vec![(0, 400), (440, 400), (440, 0), (0, 0)],
+        runs: vec![(0, 14, true, vec![(0, 152), (5, 241)]), (0, 94, false, vec![(3, 155), (0, 51), (6, 8)])],
+        doors: vec![],
+        fixtures: vec![],
+        island: None,
+    };
+    assert_eq!(answers(&room.yaml(Laid::Mirrored), true), answers(&room.yaml(Laid::AsItIs), false));
+}
+
 /// The longest length that a book may hold, and nothing at all.
 #[test]
 fn the_longest_and_the_shortest_lengths_are_answered_too() {
