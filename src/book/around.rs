@@ -28,7 +28,7 @@ words! {
         Wall = "wall",
         Ceiling = "ceiling",
         /// The counter that it stands under.
-        Counter = "counter" also "worktop" "countertop" "the counter" "the worktop",
+        Counter = "counter" also "worktop" "countertop" "the counter" "the worktop" "work top" "arbeitsplatte" "encimera" "plan de travail" "werkblad",
     }
 }
 
@@ -52,7 +52,7 @@ words! {
         Ceiling = "ceiling",
         Counter = "counter" also "worktop" "countertop",
         WallCabinet = "wall cabinet" also "wall unit" "upper cabinet",
-        BaseCabinet = "base cabinet" also "base unit",
+        BaseCabinet = "base cabinet" also "base unit" "mueble bajo" "armario bajo" "módulo bajo" "unterschrank" "meuble bas" "onderkast",
         TallCabinet = "tall cabinet" also "tall unit",
         Cabinet = "cabinet",
         Panel = "panel" also "end panel",

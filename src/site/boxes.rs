@@ -157,6 +157,11 @@ fn in_the_wet<'a>(plan: &'a Plan<'a>, one: &SetBox<'_>) -> Option<Misplaced<'a>>
         thing.has(Trait::Bathes) && deep >= THINNER && thing.footprint().contains(place)
     };
     let thing = plan.things.iter().find(is_wet).filter(|_| one.height.is_none_or(|height| height < REACHED))?;
+    // What feeds a tub's own pump is behind its apron, below the rim.
+    let is_below = one.height.zip(thing.top()).is_some_and(|(height, rim)| height < rim && thing.is(Kind::Bathtub));
+    if is_below {
+        return None;
+    }
     Some(Misplaced::InTheWet(thing.name, thing.span))
 }
 

@@ -61,6 +61,14 @@ pub fn deck(room: &Room, opening: &Opening) -> Option<Deck> {
 /// The top of the vanity that carries a basin which has no opening of its own, by its largest piece or as it says; none
 /// where nobody says how deep it is.
 pub fn deck_of_a_vanity(room: &Room, basin: &Selection) -> Option<Deck> {
+    let (counter, option) = top_of_a_vanity(room, basin)?;
+    let (depth, at) = depth_of_top(option)?;
+    let splash = option.top.get().and_then(|top| told(&top.splash, BehindIs::Splash(counter.name.value.clone())));
+    Some(Deck { clear: depth - splash.as_ref().map_or(Length::ZERO, |splash| splash.thickness), at, behind: splash })
+}
+
+/// The one counter that lies on the vanity of a basin, as it is chosen.
+pub fn top_of_a_vanity<'a>(room: &'a Room, basin: &Selection) -> Option<(&'a Selection, &'a ProductOption)> {
     let vanity = vanity_of(room, basin)?;
     let lies_there = |option: &&ProductOption| match option.top.get().map_or(&[][..], |top| &top.lies_on) {
         [] => is_alone(room),
@@ -68,16 +76,13 @@ pub fn deck_of_a_vanity(room: &Room, basin: &Selection) -> Option<Deck> {
     };
     let counters = room.selections.iter().filter(|selection| selection.is(Kind::Counter));
     let mut tops = counters.filter_map(|counter| Some((counter, counter.settled().filter(lies_there)?)));
-    let (counter, option) = tops.next().filter(|_| tops.next().is_none())?;
-    let (depth, at) = depth_of_top(option)?;
-    let splash = option.top.get().and_then(|top| told(&top.splash, BehindIs::Splash(counter.name.value.clone())));
-    Some(Deck { clear: depth - splash.as_ref().map_or(Length::ZERO, |splash| splash.thickness), at, behind: splash })
+    tops.next().filter(|_| tops.next().is_none())
 }
 
-/// How deep a top is: its largest piece, else as it says of itself.
+/// How deep a top is: its deepest piece, else as it says of itself.
 fn depth_of_top(option: &ProductOption) -> Option<(Length, Span)> {
-    let largest = option.top.get().and_then(|top| top.pieces.iter().max_by_key(|piece| piece.length.min(piece.depth)));
-    let of_piece = largest.map(|piece| (piece.length.min(piece.depth), piece.name.span));
+    let largest = option.top.get().and_then(|top| top.pieces.iter().max_by_key(|piece| piece.depth));
+    let of_piece = largest.map(|piece| (piece.depth, piece.name.span));
     let said = || option.top.get().and_then(|top| top.depth.spanned()).or_else(|| option.size.depth.spanned());
     of_piece.or_else(|| said().map(|depth| (depth.value, depth.span)))
 }

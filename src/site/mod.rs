@@ -34,7 +34,7 @@ pub mod water;
 pub use around::{Around, Beside, Overhead};
 pub use cabinet::{Inside, inside_width, outside_width, panel_thickness};
 pub use counter_edges::{CounterEdges, counter_edges};
-pub use deck::{Behind, BehindIs, Deck, deck, deck_of_a_vanity, raised_back, window_trim_behind};
+pub use deck::{Behind, BehindIs, Deck, deck, deck_of_a_vanity, raised_back, top_of_a_vanity, window_trim_behind};
 pub use ends::{SeenSide, seen_sides};
 pub use made_as::made_as;
 pub use placement::{Placement, connected_at};

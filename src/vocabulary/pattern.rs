@@ -130,11 +130,8 @@ const STRAIGHT: &[&str] = &[
 const WHICH_SIDE: &[&str] = &[
     "long way",
     "long side",
-    "long edge",
     "long dimension",
     "short way",
-    "short side",
-    "short edge",
     "lado largo",
     "lado corto",
     "a lo largo",

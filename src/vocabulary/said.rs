@@ -14,8 +14,8 @@ use lists::{
     SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
 use makings::{
-    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DIRECTIONS, DISHWASHERS, FOR_LAUNDRY, OVENS, SAFETY_GLASS_WORDS,
-    SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES, WITHOUT_PULLS,
+    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DIRECTIONS, DISHWASHERS, FOR_LAUNDRY, OVENS, ROOF_WINDOWS,
+    SAFETY_GLASS_WORDS, SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES, WITHOUT_PULLS,
 };
 
 /// What words may tell.
@@ -297,7 +297,7 @@ impl Mention {
             Self::Island => (Met::Within, &["island"]),
             Self::Downdraft => (Met::Within, &["downdraft"]),
             Self::Apron => (Met::Within, &["apron"]),
-            Self::RoofWindow => (Met::Within, &["roof", "skylight"]),
+            Self::RoofWindow => (Met::Within, ROOF_WINDOWS),
             Self::SafetyGlass => (Met::Within, SAFETY_GLASS_WORDS),
             Self::Panel => (Met::Whole, &["panel", "panels"]),
             Self::Lift => (Met::Within, LIFTS),

@@ -14,7 +14,7 @@ use std::collections::{BTreeMap, HashMap};
 use crate::book::{Approval, Book, Room, Selection};
 use crate::digest::Digest;
 use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
-use crate::shown::{self, Marked};
+use crate::shown::{self, Change, ChangedField, Marked, MarkedField};
 
 use super::receiving::Deliveries;
 
@@ -96,7 +96,7 @@ impl Approvals {
             let facts =
                 word::Facts { book, now: now.get(&key)?, said: &said, issued: &issued, terms: issue.terms.as_ref() };
             let mut item = ItemApproval::of(&facts, issue, room, selection);
-            if matches!(item.standing, ApprovalState::Stale(_)) && book.is_unsure_of_item(room, selection) {
+            if matches!(item.standing, ApprovalState::Stale(_)) && item.may_be_unread(book, room, selection) {
                 item.standing = ApprovalState::Unread;
             }
             if !held.is_empty() && item.standing == ApprovalState::Approved {
@@ -151,6 +151,15 @@ impl Approvals {
 }
 
 impl ItemApproval {
+    /// Whether all that changed may be what could not be read: a file that is missing, or words that are gone with
+    /// nothing else in their place.
+    fn may_be_unread(&self, book: &Book, room: &Room, selection: &Selection) -> bool {
+        let of_the_room = |change: &Change| change.what == ChangedField::Marked(MarkedField::CounterLayout);
+        let is_gone = |change: &Change| change.to.is_none() || of_the_room(change);
+        let only_gone = || self.words.iter().flat_map(|word| &word.changes).all(is_gone);
+        book.is_unsure_of(&room.folder) || book.is_unsure_of_item(room, selection) && only_gone()
+    }
+
     fn of(facts: &word::Facts<'_>, issue: &Issue, room: &Room, selection: &Selection) -> Self {
         let issued =
             facts.issued.get(&issue.number).and_then(|all| all.get(&(room.folder.as_str(), selection.id.as_str())));

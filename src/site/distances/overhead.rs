@@ -42,7 +42,10 @@ pub fn over_the_shower(site: &Site<'_>, room: &Room) -> Option<Distance> {
         let each = things.filter_map(|thing| Some(Distance::planned(most_over(plan, thing)?, thing.span)));
         each.max_by_key(|there| there.value)
     };
-    over(&SHOWERS).or_else(|| over(&[Kind::Bathtub])).or_else(|| highest(room))
+    let has_a_shower = room.clearances.distances.sides.contains_key(&ClearDistance::Shower)
+        || room.selections.iter().any(|one| one.kind.get().is_some_and(|kind| SHOWERS.contains(kind)));
+    let in_a_tub = || if has_a_shower { None } else { over(&[Kind::Bathtub]) };
+    over(&SHOWERS).or_else(in_a_tub).or_else(|| highest(room))
 }
 
 /// The most that the ceiling has over a thing; one of no depth may stand before anything.

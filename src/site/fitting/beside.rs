@@ -2,7 +2,7 @@
 
 use crate::book::{Hinge, Neighbour, Opening, Plainly, ProductOption, Room, Slot};
 use crate::units::Length;
-use crate::vocabulary::Mention;
+use crate::vocabulary::{Mention, words_of};
 
 use super::front_edge;
 
@@ -50,8 +50,13 @@ pub fn hinge_sides(option: &ProductOption) -> (&'static [Side], bool) {
 pub fn stands_in_the_door_s_way(neighbour: &Neighbour, room: &Room, opening: &Opening) -> bool {
     let proud = neighbour.depth.get().zip(front_edge(room, opening)).is_some_and(|(depth, edge)| *depth > edge);
     // A wall light is no wall: `clear/door-swing` tells of it.
-    let is_furnishing = Mention::Furniture.is_in(&neighbour.what) || Mention::Light.is_in(&neighbour.what);
+    let is_furnishing = Mention::Furniture.is_in(&neighbour.what) || is_a_light(&neighbour.what);
     proud || (Mention::Built.is_in(&neighbour.what) && !is_furnishing)
+}
+
+/// Whether it is called a light: `wall light`, and no `wall with light switch`.
+fn is_a_light(what: &str) -> bool {
+    words_of(what).last().is_some_and(|word| Mention::Light.is_in(word))
 }
 
 /// Whether nobody knows if a door that opens beside it would strike it: nobody says how far out it stands, and its word
@@ -61,7 +66,7 @@ pub fn may_stand_in_the_door_s_way(neighbour: &Neighbour) -> bool {
     let ends_with_its_row =
         (Mention::Furniture.is_in(what) || Mention::Low.is_in(what) || Mention::Closure.is_in(what))
             && !Mention::Tall.is_in(what);
-    let is_free = neighbour.is_nothing() || Mention::Open.is_in(what) || Mention::Light.is_in(what);
+    let is_free = neighbour.is_nothing() || Mention::Open.is_in(what) || is_a_light(what);
     !is_free && neighbour.depth.is_absent() && !ends_with_its_row
 }
 

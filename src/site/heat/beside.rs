@@ -1,6 +1,6 @@
 //! What rises beside a cooking surface, from every place where it may be written.
 
-use crate::book::{BesideWord, Burning, IslandSide, Neighbour, PartIs};
+use crate::book::{BesideWord, Burning, IslandSide, Neighbour, Part, PartIs};
 use crate::site::fitting::{Side, rises_above_counter};
 use crate::site::plan::{ConvexShape, Plan, Thing, What};
 use crate::source::Spanned;
@@ -10,7 +10,7 @@ use crate::vocabulary::{Kind, Mention, Trait, words_of};
 use super::asked::{self, Reach};
 use super::body::Body;
 use super::near::Near;
-use super::{Hearth, LAP, ONE_THING};
+use super::{Hearth, ONE_THING};
 
 /// What rises past the cooking surface by no more is level with it: counters, trims.
 const LEVEL: Length = Length::from_inches(1);
@@ -72,13 +72,18 @@ fn is_called_low(hearth: &Hearth<'_>, neighbour: &Neighbour) -> bool {
     let what = &neighbour.what;
     let of_a_cabinet = Mention::Furniture.is_in(what) && neighbour.word() != Some(BesideWord::Shelf);
     let is_low = Mention::Low.is_in(what) || Mention::Drawer.is_in(what) || of_a_cabinet;
-    let is_a_filler = matches!(neighbour.word(), Some(BesideWord::Filler | BesideWord::Counter));
+    let is_a_filler =
+        matches!(neighbour.word(), Some(BesideWord::Filler | BesideWord::Counter | BesideWord::BaseCabinet));
     let said = words_of(what);
-    let of_its_name = |name: &str| words_of(name).iter().any(|word| said.contains(word));
+    let has_letters = |word: &&String| word.chars().any(char::is_alphabetic);
+    let of_its_name = |name: &str| words_of(name).iter().filter(has_letters).any(|word| said.contains(word));
+    // What the cooking surface itself stands in says nothing of what is beside it.
+    let own = &hearth.fitted.opening.name;
+    let is_own = |part: &Part| part.is.word() == own.as_str() || part.holds.iter().any(|held| held.value == own.value);
     let room = hearth.fitted.room;
     let sides = room.islands.iter().flat_map(|island| IslandSide::ALL.map(|side| island.side(side)));
     let parts = room.runs.iter().flat_map(|run| &run.parts).chain(sides.flat_map(|side| &side.parts));
-    let of_a_row = parts.into_iter().any(|part| of_its_name(part.is.word()));
+    let of_a_row = parts.into_iter().any(|part| !is_own(part) && of_its_name(part.is.word()));
     let of_an_opening = || {
         let appliance = Kind::of_a_neighbour(what);
         appliance.is_some_and(|kind| !kind.is(Trait::StandsTall) && !kind.is(Trait::Cools))
@@ -106,13 +111,16 @@ fn ends_low(hearth: &Hearth<'_>, side: Side, reach: &Reach, surface: Length) -> 
     things.peek().is_some() && things.all(|thing| !rises(thing, surface))
 }
 
+/// So far the glass of a cooktop may lie over what stands beside its own cabinet (common practice: 830 mm on 800 mm).
+const LIES_OVER: Length = Length::from_inches(1);
+
 /// How far a shape is from that side, where it stands beside the cooking surface and near enough to count.
 fn away(hearth: &Hearth<'_>, own: &Thing<'_>, side: Side, reach: &Reach, shape: &ConvexShape) -> Option<Length> {
     let (left, right) = hearth.along(own);
     let out = (own.out.0, own.out.1.max(own.out.0 + Length::from_inches(1)));
     let (first, last) = shape.beside(&own.frame, out)?;
     let gap = if side == Side::Left { left - last } else { first - right };
-    (gap >= -LAP && gap < reach.asked.length).then(|| gap.max(Length::ZERO))
+    (gap >= -LIES_OVER && gap < reach.asked.length).then(|| gap.max(Length::ZERO))
 }
 
 /// What the plan says stands there.

@@ -34,10 +34,14 @@ fn of_counter<'a>(plan: &Plan<'a>, room: &'a Room, counter: &'a Selection) -> Op
     let drawn: Vec<_> = drawn.into_iter().filter(|(_, piece)| piece.name.is_none()).collect();
     let loose = layouts.iter().filter(|layout| layout.on.is_none()).flat_map(|layout| &layout.pieces);
     let is_loose: Vec<&str> = loose.filter_map(|piece| piece.name.as_deref()).collect();
-    let listed: Vec<&Piece> = top.pieces.iter().filter(|piece| is_loose.contains(&piece.name.as_str())).collect();
+    let mut listed: Vec<&Piece> = top.pieces.iter().filter(|piece| is_loose.contains(&piece.name.as_str())).collect();
     if listed.len() != drawn.len() {
         return None;
     }
+    // A list is written in any order: the longest of it is held against the longest that is cut.
+    let mut drawn = drawn;
+    listed.sort_by_key(|piece| std::cmp::Reverse(piece.length));
+    drawn.sort_by_key(|(_, piece)| std::cmp::Reverse(piece.to - piece.from));
     let long = |piece: &LayoutPiece| piece.to - piece.from;
     let sum = |lengths: &mut dyn Iterator<Item = Length>| lengths.fold(Length::ZERO, |sum, one| sum + one);
     let in_all =
@@ -54,5 +58,5 @@ fn of_counter<'a>(plan: &Plan<'a>, room: &'a Room, counter: &'a Selection) -> Op
     let figure = |value, at: Span, spot| SourcedFigure { value, at, provenance: Provenance::Written, spot };
     let own = figure(piece.length, piece.name.span, Spot::Selection(&counter.name));
     let cut = figure(long(drawn), seam, Spot::Seams(&on.value));
-    Some(Twice::of(&piece.name, "the length", (own, cut), Differ::Apart))
+    Some(Twice::of(&piece.name, "the length", (own, cut), Differ::Apart).asked())
 }

@@ -156,8 +156,6 @@ pub(super) const DIRECTIONS: &[&str] = &[
     "widthways",
     "crossways",
     "longways",
-    "direction",
-    "runs",
     "facing",
     "hacia",
     "paralelo",
@@ -192,4 +190,19 @@ pub(super) const FOR_LAUNDRY: &[&str] = &[
     "hauswirtschaft",
     "buanderie",
     "bijkeuken",
+];
+
+/// Words for a window in the slope of a roof.
+pub(super) const ROOF_WINDOWS: &[&str] = &[
+    "roof",
+    "skylight",
+    "dachfenster",
+    "dachflächenfenster",
+    "claraboya",
+    "lucernario",
+    "ventana de techo",
+    "ventana de tejado",
+    "ventana de cubierta",
+    "fenêtre de toit",
+    "dakraam",
 ];

@@ -83,10 +83,17 @@ const UNSURE: [&str; 12] = [
     "possible",
 ];
 
+/// What a circuit comes from, whatever it is called by.
+const SOURCES: [&str; 10] =
+    ["consumer", "board", "panel", "distribution", "fusebox", "switchboard", "cuadro", "verteiler", "tableau", "db"];
+
 /// Whether nothing else is on the circuit, or something is, as far as its words tell.
 pub(super) fn alone(lower: &str) -> Option<bool> {
     let parts: Vec<&str> = lower.split([',', ';', '(', ')']).collect();
     let shared: Vec<&&str> = parts.iter().filter(|part| Mention::SharesACircuit.is_in(part)).collect();
+    // A spur from the panel is that of one thing, and a `circuito derivado` any branch circuit.
+    let is_of_the_source = |part: &str| has(part, &SOURCES) || has(part, &["circuito"]) && has(part, &["derivado"]);
+    let shared: Vec<&&str> = shared.into_iter().filter(|part| !is_of_the_source(part)).collect();
     if shared.iter().any(|part| !has(part, &NOT_SHARED)) {
         return Some(false);
     }
@@ -161,6 +168,8 @@ mod tests {
     fn a_circuit_is_a_thing_s_own_in_the_trade_s_words() {
         for own in [
             "120 v 20 a, dedicated",
+            "230 v 16 a, dedicated spur from the consumer unit",
+            "circuito derivado de 20 a, dedicado",
             "120 v 20 a, circuit of its own",
             "120 v 20 a circuit to itself",
             "120 v 20 a, own breaker",

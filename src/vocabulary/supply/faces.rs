@@ -48,7 +48,7 @@ pub(super) fn names_a_finished_floor(words: &[&str]) -> bool {
 /// Whether words name the floor as it is before its covering, as what something is counted from.
 pub(super) fn names_a_rough_floor(words: &[&str]) -> bool {
     let has = |named: &[&str]| words.iter().any(|word| named.contains(word));
-    let counted = has(&COUNTED_FROM);
+    let counted = has(&COUNTED_FROM) && !has(&NOT_ABOVE);
     let is_bare = |at: usize| {
         let next = words.get(at + 1).copied().unwrap_or_default();
         let word = words.get(at).copied().unwrap_or_default();
@@ -61,6 +61,8 @@ pub(super) fn names_a_rough_floor(words: &[&str]) -> bool {
         || counted && has(&["floor", "suelo", "solado", "sol"]) && bare()
 }
 
+/// What hangs from a floor or lies below it is not counted from it.
+const NOT_ABOVE: [&str; 8] = ["below", "under", "beneath", "debajo", "bajo", "colgado", "colgada", "unter"];
 /// What says that something is counted from a floor.
 const COUNTED_FROM: [&str; 12] =
     ["above", "over", "off", "from", "de", "del", "desde", "sobre", "du", "au", "dessus", "a"];

@@ -160,6 +160,8 @@ fn of_phrase(phrase: &str) -> Vec<LengthInWords> {
             {
                 Meaning::Height
             }
+            // `2" up from the slab`: so small is the pipe.
+            Meaning::AboveRoughFloor if range.least? < LEAST_HEIGHT => Meaning::Size,
             said => said,
         };
         Some(LengthInWords { length: range.least?, to: range.most.filter(|most| range.least != Some(*most)), is })

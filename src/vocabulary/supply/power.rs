@@ -26,6 +26,8 @@ pub struct Power {
     pub alone: Option<bool>,
     /// Of how many phases it is; what takes several ways of being connected names the fewest.
     pub phases: Option<u32>,
+    /// Whether it is told as two lines of a house's supply, each with its amperes.
+    pub two_lines: bool,
     /// Whether a plain receptacle of 120 V and 15 or 20 A is named.
     pub plain_receptacle: bool,
     /// Whether a socket of a house is named in 220 to 240 V, of which its country says the pattern.
@@ -51,9 +53,8 @@ impl InWords for Power {
         // Two voltages apart may be two circuits, each with its amperes: the first counts.
         let of_one = figures.count(Unit::Volt) <= 1;
         let all_amps = || Amount::scaled(figures.ends(Unit::Ampere)?, 1, 1000);
-        let mut volts: Vec<u32> = figures.all(Unit::Volt).flat_map(Figure::each).collect();
+        let volts: Vec<u32> = figures.all(Unit::Volt).flat_map(Figure::each).collect();
         let two_lines = is_of_two_lines(&lower);
-        volts.extend(two_lines.then_some(BETWEEN_LINES));
         let amps = if of_one { all_amps() } else { figures.whole(Unit::Ampere) };
         Self {
             plain_receptacle: is_plain_receptacle(&lower, &volts, amps),
@@ -65,6 +66,7 @@ impl InWords for Power {
             wire: wire::carries(&lower),
             alone: alone(&lower),
             phases: phases(&lower).or_else(|| two_lines.then_some(2)),
+            two_lines,
             hardwired: HARDWIRED.iter().any(|word| is_told(&lower, word)) && !takes_a_cord_too(&lower),
             fused_spur: FUSED_SPURS.iter().any(|word| is_told(&lower, word)),
             recessed: RECESSED.iter().any(|word| is_told(&lower, word)),
@@ -169,15 +171,17 @@ const PHASES: [(u32, [&str; 6]); 3] = [
 /// Between two lines of 230 V each, of two phases (IEC 60038, from memory).
 const BETWEEN_LINES: u32 = 400;
 
+/// Words of one connection by two lines; two sockets on one are none.
+const AS_TWO_LINES: [&str; 6] = ["each", "perilex", "2n", "je ", "two phases", "2 phas"];
+
 /// Whether a circuit is told as two lines: `2 x 230 V, 16 A each` is what a hob of 400 V 2N is connected to.
 fn is_of_two_lines(lower: &str) -> bool {
     let close: String = lower.chars().filter(|letter| !letter.is_whitespace()).collect();
     let told = close.replace('×', "x");
-    [220, 230, 240].iter().any(|volts| {
-        let line = format!("2x{volts}v");
-        told.find(&line)
-            .is_some_and(|at| !told.get(..at).unwrap_or_default().ends_with(|letter: char| letter.is_ascii_digit()))
-    })
+    let is_line = |at: usize| !told.get(..at).unwrap_or_default().ends_with(|letter: char| letter.is_ascii_digit());
+    let named = ["2x220v", "2x230v"].iter().any(|line| told.find(line).is_some_and(is_line));
+    let sockets = SOCKETS.iter().any(|word| is_told(lower, word));
+    named && !sockets && AS_TWO_LINES.iter().any(|word| lower.contains(word))
 }
 
 /// How many phases its words name; of several ways the one with the fewest.
@@ -212,7 +216,8 @@ impl Power {
         let is_universal = self.volts.contains(&100) && self.volts.iter().any(|high| *high >= 240);
         let is_usual = |found: &u32| is_universal && (100..=240).contains(found);
         let meets = |found: &u32| is_usual(found) || self.volts.iter().any(|asked| is_one_supply(*asked, *found));
-        self.volts.is_empty() || there.volts.is_empty() || there.volts.iter().any(meets)
+        let between_lines = there.two_lines.then_some(BETWEEN_LINES);
+        self.volts.is_empty() || there.volts.is_empty() || there.volts.iter().chain(&between_lines).any(meets)
     }
 }
 
@@ -258,11 +263,17 @@ mod tests {
             ("240 V", "120/240 V"),
             ("as the sheet says", "120 V"),
             ("400 V 2N, 7.4 kW", "2 x 230 V, 16 A each, Perilex"),
-            ("230 V 16 A", "2x230 V, 16 A"),
         ] {
             assert!(runs(asked, there), "{asked} on {there}");
         }
-        for (asked, there) in [("240 V", "120 V"), ("400 V", "230 V"), ("120 V", "240 V"), ("240 V", "208 V")] {
+        for (asked, there) in [
+            ("240 V", "120 V"),
+            ("400 V", "230 V"),
+            ("400 V 2N", "2 x 230 V sockets, 16 A"),
+            ("400 V", "2 x 230 V Steckdosen, je 16 A"),
+            ("120 V", "240 V"),
+            ("240 V", "208 V"),
+        ] {
             assert!(!runs(asked, there), "{asked} on {there}");
         }
     }

@@ -53,7 +53,9 @@ fn outside(text: &str) -> Option<(&str, &str)> {
     let in_millimetres = unit.strip_prefix("mm").filter(|rest| !rest.starts_with(char::is_alphanumeric));
     let is_bare = !divided && !unit.starts_with(['"', '″', '”', '/', '½', '¼', '¾', '\'', '°']) && !goes_on(unit);
     let is_wall = tenths(wall).is_some_and(|tenths| tenths > 0 && tenths <= THICKEST);
-    let thinner = tenths(wall).zip(outside.parse::<u32>().ok()).is_some_and(|(wall, outside)| wall * 4 <= outside * 10);
+    let thinner = tenths(wall)
+        .zip(outside.parse::<u32>().ok())
+        .is_some_and(|(wall, outside)| wall.saturating_mul(4) <= outside.saturating_mul(10));
     match in_millimetres {
         Some(rest) if is_wall && thinner => Some((outside, rest)),
         None if is_bare && is_wall && thinner => Some((outside, behind)),
@@ -106,6 +108,7 @@ mod tests {
             ("20 x 3/4\"", "20 x 3/4\""),
             ("15 x 2 m", "15 x 2 m"),
             ("3.15 x 1 mm", "3.15 x 1 mm"),
+            ("16 x 400000000", "16 x 400000000"),
         ] {
             assert_eq!(by_its_outside(words), read, "{words}");
         }

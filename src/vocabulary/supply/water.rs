@@ -35,9 +35,22 @@ pub struct Water {
 }
 
 /// Hot water, by the beginnings of words.
-pub(super) const HOT: [&str; 8] = ["hot", "caliente", "varm", "warm", "chaud", "acs", "cald", "heet"];
+pub(super) const HOT: [&str; 12] =
+    ["hot", "caliente", "varm", "warm", "chaud", "acs", "cald", "heet", "quente", "tww", "hws", "dhw"];
 /// What makes it hot where it comes out, by the beginnings of words.
-const HEATS: [&str; 6] = ["heater", "boiler", "durchlauf", "calentador", "calienta", "untertischspeicher"];
+const HEATS: [&str; 11] = [
+    "heater",
+    "boiler",
+    "durchlauf",
+    "calentador",
+    "calienta",
+    "untertisch",
+    "kleinspeicher",
+    "warmwasserg",
+    "termo",
+    "geyser",
+    "chauffe",
+];
 /// Cold water.
 pub(super) const COLD: [&str; 11] =
     ["cold", "fría", "fria", "frío", "kald", "kalt", "froid", "kold", "koud", "kall", "fredd"];

@@ -169,7 +169,8 @@ fn left_at(
         Vents::Top => {
             let under = || left_under_the_counter(context, fitted);
             // What needs nothing above it does not breathe there.
-            let is_said = air.top.get().is_some_and(|air| air.length > Length::ZERO) || air.top.is_faulty();
+            let is_said =
+                air.top.get().is_some_and(|air| air.length > Length::ZERO || air.vent.is_some()) || air.top.is_faulty();
             ("above", fitting.height.play().or_else(under), is_said)
         }
         Vents::Sides => ("beside", fitting.width.play(), !air.left.is_absent() || !air.right.is_absent()),

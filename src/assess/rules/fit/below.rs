@@ -117,14 +117,17 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     let below = clear_below(fitted)?;
     let fit = fitted.option.fit.get();
     let under = fit.and_then(|fit| fit.air.bottom.get()).filter(|air| air.holds.is_empty()).map(|air| air.length);
-    let with_air = under.zip(own_height(fitted)).map(|(air, high)| air + high);
-    let by_sheet = fit.and_then(|fit| fit.below.get().copied()).into_iter().chain(with_air).max();
+    let by_sheet = fit.and_then(|fit| fit.below.get().copied());
+    // The air is asked for below the body, which is no higher than itself, and reaches no lower than its sheet says.
+    let body = own_height(fitted).into_iter().chain(by_sheet).min();
+    let with_air = under.zip(body).map(|(air, body)| air + body);
+    let too_deep = by_sheet.filter(|reaches| *reaches > below.clear);
     // Most of a cooktop's own height is below the counter (common practice).
     let bowl = || fitted.option.length(DetailName::BowlDepth).map(|(deep, _)| deep);
-    let own = || own_height(fitted).or_else(bowl);
-    let (reaches, severity) = match by_sheet {
+    let own = || own_height(fitted).or_else(bowl).filter(|_| by_sheet.is_none());
+    let (reaches, severity) = match too_deep {
         Some(reaches) => (reaches, Severity::Stop),
-        None => (own()?, Severity::Query),
+        None => (with_air.or_else(own)?, Severity::Query),
     };
     if reaches <= below.clear {
         return None;
@@ -138,7 +141,7 @@ fn too_deep(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         Wrote(below.what)
     );
     let finding = fitted.finding(severity, below.at, message);
-    Some(if by_sheet.is_some() { finding } else { finding.source("common practice: its own height") })
+    Some(if too_deep.is_some() { finding } else { finding.source("common practice: its own height") })
 }
 
 /// Height of a thing that is cooked on.

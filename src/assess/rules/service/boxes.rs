@@ -40,7 +40,7 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    for plan in context.site.plans().filter(|plan| plan.is_sound()) {
+    for plan in context.site.plans().filter(|plan| plan.is_sound() && !plan.room.partly_unread) {
         findings.extend(misplaced(plan).iter().map(|(one, wrong)| told(context, plan, one, *wrong)));
     }
 }
@@ -48,7 +48,9 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
 fn told(context: &Context<'_>, plan: &Plan<'_>, one: &SetBox<'_>, wrong: Misplaced<'_>) -> Remark {
     // What can't be there at all, and what nobody may reach from the water.
     let severity = match wrong {
-        Misplaced::InAHole(..) | Misplaced::AboveTheCeiling(_) | Misplaced::InTheWet(..) => Severity::Stop,
+        Misplaced::InAHole(..) | Misplaced::AboveTheCeiling(_) => Severity::Stop,
+        // Of no height nobody knows whether it is reached.
+        Misplaced::InTheWet(..) if one.height.is_some() => Severity::Stop,
         _ => Severity::Query,
     };
     let remark = Remark::new(severity, one.span, message(context, one, wrong)).remedy(remedy(wrong));

@@ -139,6 +139,10 @@ fn a_height_from_a_floor_without_its_covering_is_none_from_the_finished_one() {
         "rough-in 450 mm above finished floor",
         "450 mm above finished floor",
         "110 mm through the slab",
+        "2\" up from the slab",
+        "1/2\" PEX from the slab",
+        "110 mm colgado del forjado",
+        "a 450 mm por debajo del forjado",
         "75 mm, en el forjado",
     ] {
         assert_eq!(above_the_rough_floor(text), None, "{text}");

@@ -204,3 +204,23 @@ fn what_is_called_by_no_known_word_is_asked_about_beside_a_cabinet_of_the_plan_t
         range(said).stays_silent();
     }
 }
+
+/// Source: arithmetic: a glass of 830 mm lies 15 mm over the unit at each side of its own, of 800 mm.
+#[test]
+fn what_a_wide_cooktop_lies_over_is_beside_it() {
+    let hob = |right: &str, beside: &str| {
+        Trial::of("clear/beside-cooktop")
+            .metric()
+            .opening("hob", &format!("{{takes: cooktop, width: 780 mm, depth: 492 mm, counter height: 920 mm, right: {right}}}"))
+            .room(&format!(
+                "outline: 4200 mm x 3100 mm\nruns: {{wall: {{wall: A, starts: 600 mm, depth: 600 mm, counter: {{depth: 620 mm, height: 920 mm}}, parts: [{{cabinet: pots, width: 600 mm}}, {{cabinet: hob unit, width: 800 mm, holds: [hob]}}, {{{beside}}}]}}}}"
+            ))
+            .selection("selection: Hob\nkind: cooktop\nplace: hob", "size: {width: 830 mm, depth: 520 mm}")
+    };
+    let low = "cabinet: drawers, width: 600 mm, drawers: 3";
+    for called in ["worktop", "base cabinet", "drawers", "Arbeitsplatte", "mueble bajo", "Unterschrank"] {
+        hob(called, low).stays_silent();
+    }
+    hob("curtain", low).finds_one().weighs("query").cautions();
+    hob("worktop", "tall: larder, width: 600 mm, height: 2180 mm").run().says("0 mm");
+}

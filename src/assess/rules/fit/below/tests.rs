@@ -76,7 +76,7 @@ fn a_hob_reaches_down_with_the_air_under_it() {
         )
     };
     hob("2\"").stays_silent();
-    hob("10\"").finds("`Hob` reaches 14\" (356 mm) below the counter, 8\" (203 mm) into the drawer").weighs("stop");
+    hob("10\"").finds("`Hob` reaches 14\" (356 mm) below the counter, 8\" (203 mm) into the drawer").weighs("query");
 }
 
 /// Source: arithmetic: 36" less a slab of 1 1/4" and a bowl of 9" leave 25 3/4".

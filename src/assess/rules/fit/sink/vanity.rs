@@ -6,7 +6,7 @@ use crate::book::{Opening, Plainly, ProductOption, Room, Selection, Slot};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::fitting::Side;
 use crate::site::vanity::vanity_of;
-use crate::site::{deck_of_a_vanity, panel_thickness};
+use crate::site::{deck_of_a_vanity, panel_thickness, top_of_a_vanity};
 use crate::source::Span;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mount};
@@ -159,7 +159,7 @@ pub fn shallow_top(context: &Context<'_>, room: &Room) -> Option<Remark> {
     let deep = deck.clear + deck.behind.map_or(Length::ZERO, |behind| behind.thickness);
     let cabinet = vanity.settled()?.size.depth.spanned()?;
     let short = Some(cabinet.value - deep).filter(|short| *short > HAIR)?;
-    let top = room.selections.iter().find(|selection| selection.is(Kind::Counter))?;
+    let (top, _) = top_of_a_vanity(room, basin)?;
     let say = |length| say(length, context.book.project.units);
     let message = phrase!(
         "`{}` is {} deep, {} less than the `{}` below it",

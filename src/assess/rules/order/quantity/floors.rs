@@ -17,7 +17,7 @@ pub fn ask(context: &Context<'_>, (room, selection, option): (&Room, &Selection,
     let is_heating = selection.is(Kind::FloorHeating);
     let laid = option.laid.area.spanned().or_else(covers).filter(|_| is_floor(selection) || is_heating)?;
     // `Wall and floor tiles` go up the walls as well.
-    if Mention::Wall.is_in(&selection.name) {
+    if selection.is(Kind::Tile) && Mention::Wall.is_in(&selection.name) {
         return None;
     }
     let areas = context.book.rooms.iter().map(|room| context.site.sound_plan(room)?.area);
