@@ -130,7 +130,7 @@ fn prices(with_tax: bool) -> Prices {
 
 fn book(range: &str, rug: &str, approvers: &str) -> Book {
     let project = format!(
-        "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\ntax: {{rate: 8%}}\napprovers: {approvers}\n"
+        "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\ntax: 8 %\napprovers: {approvers}\n"
     );
     let mut files = vec![
         ("book.yaml", project),
