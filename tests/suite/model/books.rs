@@ -129,9 +129,8 @@ fn prices(with_tax: bool) -> Prices {
 }
 
 fn book(range: &str, rug: &str, approvers: &str) -> Book {
-    let project = format!(
-        "title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\ntax: 8 %\napprovers: {approvers}\n"
-    );
+    let project =
+        format!("title: Trial\nclient: Nobody\nunits: imperial\ncurrency: USD\ntax: 8 %\napprovers: {approvers}\n");
     let mut files = vec![
         ("book.yaml", project),
         ("rooms/kitchen/room.yaml", "name: Kitchen\n".to_string()),
