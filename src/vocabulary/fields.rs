@@ -264,7 +264,7 @@ impl<'n> Fields<'n> {
         if let Some((group, key)) = in_a_group {
             return phrase!("write it under `{group}`: `{group}: {{{key}: …}}`", group, group, key);
         }
-        let kind = self.pairs.iter().find(|pair| pair.key.value == "kind").and_then(|pair| match &pair.node.value {
+        let kind = self.position("kind").and_then(|at| self.pairs.get(at)).and_then(|pair| match &pair.node.value {
             Value::Scalar { text, .. } => Kind::named(text.trim()),
             _ => None,
         });

@@ -121,8 +121,10 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     let kind = selection.kind.get()?;
     let (pattern, _) = option.understood::<Pattern>()?;
     let directed = match kind {
-        Kind::Tile => oblong(option) || pattern.bond == Bond::Herringbone,
-        Kind::Floor | Kind::Boarding => !pattern.sheets && (!is_square(option) || pattern.bond == Bond::Herringbone),
+        Kind::Tile => is_oblong(option) == Some(true) || pattern.bond == Bond::Herringbone,
+        Kind::Floor | Kind::Boarding => {
+            !pattern.sheets && (is_oblong(option) != Some(false) || pattern.bond == Bond::Herringbone)
+        }
         _ => false,
     };
     let grain = option.fact::<Grain>().is_some_and(|(grain, _)| *grain != Grain::None && *grain != Grain::Matched);
@@ -134,20 +136,15 @@ fn direction(selection: &Selection, option: &ProductOption) -> Option<Missing> {
     ))
 }
 
-/// Whether a tile's sides differ.
-fn oblong(option: &ProductOption) -> bool {
-    option.detail(DetailName::FaceSize).is_some_and(|detail| match &detail.value {
-        DetailValue::Sides(sides) => matches!(sides.sides(), [one, other] if one != other),
-        _ => false,
-    })
-}
-
-/// Whether its face is told, and as long as it is wide.
-fn is_square(option: &ProductOption) -> bool {
-    option.detail(DetailName::FaceSize).is_some_and(|detail| match &detail.value {
-        DetailValue::Sides(sides) => matches!(sides.sides(), [one, other] if one == other),
-        _ => false,
-    })
+/// Whether the sides of its face differ, where they are told.
+fn is_oblong(option: &ProductOption) -> Option<bool> {
+    match &option.detail(DetailName::FaceSize)?.value {
+        DetailValue::Sides(sides) => match sides.sides() {
+            [one, other] => Some(one != other),
+            _ => None,
+        },
+        _ => None,
+    }
 }
 
 fn grain(selection: &Selection, option: &ProductOption) -> Option<Missing> {
