@@ -70,6 +70,7 @@ fn title_block(project: &Project) -> TitleBlock {
         firm: firm.name.get().cloned(),
         phone: firm.phone.get().cloned(),
         email: firm.email.get().cloned(),
+        number: Some(project.number.text().to_owned()),
     }
 }
 
@@ -106,5 +107,6 @@ fn frozen(assessment: &Assessment, room: &Room, selection: &Selection, marked: &
         price: settled.and_then(|option| Some(option.price_in_all()?.plain())),
         lead_time: settled.and_then(|option| Some(option.lead_time.get()?.to_string())),
         order_by: settled.and_then(|option| assessment.dates.order_by(selection, option)?.order),
+        supplier: settled.and_then(|option| IssuedItem::supplied_by(option.supplier.text())),
     }
 }

@@ -12,7 +12,7 @@ pub use context::{Context, about};
 
 mod change_order;
 pub use change_order::{
-    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Term, TermMoved,
+    Asked, BuiltOtherwise, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Taken, Term, TermMoved,
     TitleField, asked, changed_items, of_money,
 };
 

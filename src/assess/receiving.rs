@@ -13,6 +13,10 @@ use crate::units::{Date, LeadTime, Phrase, Wrote, phrase};
 
 use super::approval::{ApprovalState, Approvals};
 
+mod parts;
+
+pub use parts::{Counted, named};
+
 /// What was said of everything that came.
 #[derive(Clone, Debug, Default)]
 pub struct Deliveries {
@@ -41,6 +45,10 @@ pub enum Receipt<'a> {
     Nothing,
     /// It came as it was approved.
     AsApproved(&'a Said),
+    /// It came as it was approved as far as anybody looked at it: that is not all of it.
+    LookedAtInPart(&'a Said),
+    /// So many of them came, and the rest is still to come.
+    InPart(&'a Said, Counted),
     /// It came otherwise, was taken, and a revision that was issued since is approved.
     Revised(&'a Said),
     /// It came as it was approved then, and something else is approved now.
@@ -116,7 +124,11 @@ impl Deliveries {
         let Some(item) = approvals.item(room, selection) else { return Receipt::Changed(last) };
         let holds = last.is_what_is_now(book, &item.now);
         let taken = last.item.kept == Some(Kept::Taken);
+        if let Some(counted) = parts::counted(self.said(room, selection), book, selection, &item.now) {
+            return if counted.is_whole() { Receipt::AsApproved(last) } else { Receipt::InPart(last, counted) };
+        }
         match (last.item.is_as_approved(), taken) {
+            (true, _) if holds && !last.unlooked(book).is_empty() => Receipt::LookedAtInPart(last),
             (true, _) if holds => Receipt::AsApproved(last),
             (true, _) => Receipt::Changed(last),
             (false, false) => Receipt::Otherwise(last),
@@ -137,7 +149,8 @@ impl Deliveries {
     ) -> Option<&'a Said> {
         let (last, _) = newest(self.said(room, selection))?;
         let is_taken = !last.item.is_as_approved() && last.item.kept == Some(Kept::Taken);
-        (is_taken && last.outdates(book, now)).then_some(last)
+        let is_part = || parts::counted(self.said(room, selection), book, selection, now).is_some();
+        (is_taken && last.outdates(book, now) && !is_part()).then_some(last)
     }
 
     /// What came otherwise and is neither claimed nor settled, whether it was confirmed or not: a claim does not
@@ -149,7 +162,11 @@ impl Deliveries {
         (room, selection): (&Room, &Selection),
     ) -> Option<&'a Said> {
         let said = self.said(room, selection);
-        let last = said.iter().rfind(|one| !one.item.is_as_approved())?;
+        let counted = approvals.item(room, selection).and_then(|item| parts::counted(said, book, selection, &item.now));
+        let is_whole = counted.is_some_and(Counted::is_whole);
+        // Parts that make up the whole are no want.
+        let is_want = |one: &Said| !(is_whole && one.counts && one.is_short());
+        let last = said.iter().rfind(|one| !one.item.is_as_approved() && is_want(one))?;
         // What came after it as approved, and is confirmed, takes its place; so does an approved revision.
         let is_replaced = |one: &Said| one.counts && one.received.delivery != last.received.delivery;
         let later = said.iter().skip_while(|one| !std::ptr::eq(*one, last)).skip(1);
@@ -198,9 +215,7 @@ impl Said {
     /// Whether what came is what the item is now: by its mark, or by all that can come in a carton. A price, words for the
     /// client and an option that was not chosen can't.
     fn is_what_is_now(&self, book: &Book, now: &Marked) -> bool {
-        let issues = book.record.issues.values().rev();
-        let is_it = |issued: &&IssuedItem| issued.mark == self.item.mark;
-        let then = issues.filter_map(|issue| issue.item(&self.item.room, &self.item.item)).find(is_it);
+        let then = self.beside(book);
         let chosen = ItemContent(&now.content).chosen();
         let is_chosen = self.item.option.as_deref().is_none_or(|came| chosen.is_none_or(|chosen| chosen == came));
         let is_same = |then: &IssuedItem| {

@@ -12,7 +12,7 @@ use crate::views::paper;
 use crate::views::paper::change_order::ChangeOrder as View;
 
 use super::clock::Today;
-use super::report::{self, change_order};
+use super::report::{self, change_order, change_order_json};
 use super::{CLEAN, Failure, STOPPED, laid};
 
 /// The change order between two issues: what, money, days, who must sign
@@ -86,7 +86,7 @@ impl Compare {
         match (self.format, &self.out) {
             (Format::Pdf, Some(out)) => write(out, &order, issues, book)?,
             (_, Some(_)) => return Err("only a PDF is written to a file; give `--format pdf` with `--out`".into()),
-            (Format::Json, None) => report::print_json(&change_order::json(&order, issues, book))?,
+            (Format::Json, None) => report::print_json(&change_order_json::json(&order, issues, book))?,
             (_, None) => report::print(&change_order::text(&order, issues, book))?,
         }
         Ok(CLEAN)

@@ -179,7 +179,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
     let number = record.issues.keys().next_back().copied().unwrap_or(0) + 1;
     let heading = |book: String| Heading { book, number, purpose, on: review.today, after: None };
     let before = record.latest_for(purpose);
-    let draft = freeze(&review.book, &review.assessment, heading(String::new()));
+    let draft = Frozen { unapproved: taken, ..freeze(&review.book, &review.assessment, heading(String::new())) };
     // Approvals that are held, since the terms or the day are others, can be asked anew by an issue alone.
     let held = purpose == Purpose::Approval && !review.assessment.approvals.held.is_empty();
     let order = before.map(|before| (before, ChangeOrder::between(before, &draft)));
@@ -188,7 +188,8 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
         if purpose == Purpose::Approval {
             order.is_nothing_decided() && order.who.is_empty()
         } else {
-            order.is_nothing_built()
+            // Paper that says why it was not approved is replaced once it is, or for another reason.
+            order.is_nothing_built() && before.is_some_and(|before| before.unapproved == draft.unapproved)
         }
     };
     if let Some((before, _)) = order.as_ref().filter(|(_, order)| !held && stands(order)) {
@@ -204,7 +205,7 @@ fn issue(root: &Path, review: &Review, purpose: Purpose, taken: Option<TakenUnap
     }
     let at = clock::now()?;
     let book = open.book(review.book.project.title.text(), at).map_err(|error| worded(&error))?;
-    let frozen = Frozen { book, after: open.chain().head(), asked, unapproved: taken, ..draft };
+    let frozen = Frozen { book, after: open.chain().head(), asked, ..draft };
     keep(&mut open, &frozen, at).map_err(|error| worded(&error))?;
     drop(open);
     report::print(&report::change_order::issued(&frozen, before.or(record.latest()), review))?;

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::digest::Digest;
-use crate::units::Date;
+use crate::units::{Date, plain_name};
 
 use super::{Head, Purpose};
 
@@ -73,6 +73,9 @@ pub struct TitleBlock {
     /// Where to write.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub email: Option<String>,
+    /// The firm's number for the project, empty where it has none; older issues do not say it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub number: Option<String>,
 }
 
 /// What of money is agreed besides prices.
@@ -234,9 +237,19 @@ pub struct IssuedItem {
     /// The last day to order it; not part of the mark.
     #[serde(rename = "order by", default, skip_serializing_if = "Option::is_none")]
     pub order_by: Option<Date>,
+    /// The digest of its supplier's name, by which another one is noticed; the name is the office's own. Older issues do
+    /// not say it, and it is no part of the mark.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub supplier: Option<Digest>,
 }
 
 impl IssuedItem {
+    /// How an issue knows a supplier again; nothing where none is named.
+    pub fn supplied_by(name: &str) -> Option<Digest> {
+        let name = plain_name(name);
+        (!name.is_empty()).then(|| Digest::of(name.as_bytes()))
+    }
+
     /// Whether a mark is of what it was shown as, by whichever version of the content.
     pub fn is(&self, mark: &Digest) -> bool {
         self.mark == *mark || self.also.contains(mark)

@@ -9,6 +9,7 @@ mod changes;
 mod content;
 mod field;
 mod known;
+mod looks;
 mod page;
 pub mod plan;
 mod settled;
@@ -29,6 +30,7 @@ pub use built::{built, built_changes, built_fields, is_before_plans, is_before_t
 pub use changes::{Change, ChangedValue, changes, changes_to_rest_on};
 pub use content::{ShownItem, option_alone, shown_of};
 pub use field::{ChangedField, MarkedField};
+pub use looks::{looks, part_of};
 pub use page::page;
 pub use settled::as_shown;
 pub use sheet_of::SheetOf;

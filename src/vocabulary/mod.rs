@@ -54,6 +54,9 @@ pub use rating::Rating;
 mod said;
 pub use said::{Mention, words_of};
 
+mod so_many;
+pub use so_many::{SoMany, so_many};
+
 mod stage;
 pub use stage::Stage;
 

@@ -135,6 +135,7 @@ impl IssuedBook {
             price: None,
             lead_time: None,
             order_by: None,
+            supplier: None,
         }
     }
 }

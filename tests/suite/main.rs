@@ -52,6 +52,7 @@ mod starting;
 mod status;
 mod stories;
 mod strangers;
+mod taken;
 mod tax;
 mod themes;
 mod third_language;

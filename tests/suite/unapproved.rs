@@ -52,7 +52,8 @@ fn what_is_taken_all_the_same_is_printed_with_the_reason_on_its_sheet() {
     assert!(sheet().contains("not given yet: ask the office before anything is built from this"));
     construction(&project, &["--unapproved", "Ada is at sea; agreed by radio"])
         .exits(0)
-        .says("issue 2 for construction");
+        .says("issue 2 for construction")
+        .says("not approved, and built all the same (Ada is at sea; agreed by radio): K-01 Rug and K-02 Trunk");
     let told = "not given; taken into issue 2 for construction all the same: Ada is at sea; agreed by radio";
     assert!(sheet().contains(told), "{}", sheet());
     let issue = std::fs::read_to_string(project.root().join("record/issues/0002.json")).unwrap();
@@ -61,7 +62,36 @@ fn what_is_taken_all_the_same_is_printed_with_the_reason_on_its_sheet() {
     assert_eq!(issue["unapproved"]["items"][0], serde_json::json!({"room": "kitchen", "item": "rug"}));
     project
         .run(["status", "--today", "2027-01-15"])
-        .says("approval Kitchen, K-01 Rug: waiting; still to sign: Ada Marrowby");
+        .says("approval Kitchen, K-01 Rug: waiting; still to sign: Ada Marrowby")
+        .says(
+            "not approved, and built all the same by issue 2 (Ada is at sea; agreed by radio): K-01 Rug and K-02 Trunk",
+        );
+    let same = ["--unapproved", "Ada is at sea; agreed by radio"];
+    construction(&project, &same).exits(0).says("nothing changed since issue 2; it stands");
+    project
+        .run(["compare", "1", "2", "--today", "2027-01-15"])
+        .says("not approved, and built all the same (Ada is at sea; agreed by radio): K-01 Rug and K-02 Trunk");
+}
+
+/// Signed later, the paper that bears the reason is replaced by a clean one, though nothing else changed.
+#[test]
+fn what_was_taken_unapproved_and_is_signed_since_is_issued_clean() {
+    let project = house();
+    project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
+    construction(&project, &["--unapproved", "agreed by radio"]).exits(0).says("issue 3 for construction");
+    approve(&project, "kitchen/rug");
+    construction(&project, &["--unapproved", "agreed by radio"])
+        .exits(0)
+        .says("issue 4 for construction")
+        .says("not approved, and built all the same (agreed by radio): K-02 Trunk\n");
+    approve(&project, "kitchen/trunk");
+    construction(&project, &[])
+        .exits(0)
+        .says("issue 5 for construction")
+        .says("approved since: K-02 Trunk")
+        .does_not_say("agreed by radio");
+    construction(&project, &[]).exits(0).says("nothing changed since issue 5; it stands");
+    project.run(["status", "--today", "2027-01-15"]).does_not_say("all the same");
 }
 
 /// Who builds by rooms reads it as well, of each thing of the sheet.

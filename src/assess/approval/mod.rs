@@ -13,7 +13,7 @@ use std::collections::{BTreeMap, HashMap};
 
 use crate::book::{Approval, Book, Room, Selection};
 use crate::digest::Digest;
-use crate::ledger::{Decided, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
+use crate::ledger::{Decided, Decision, Fact, Issue, IssuedItem, Line, MomentFault, Purpose, Statements, Vouched};
 use crate::shown::{self, Change, ChangedField, Marked, MarkedField};
 
 use super::receiving::Deliveries;
@@ -178,6 +178,13 @@ impl ItemApproval {
     /// it must be revised by what came.
     pub fn still_to_answer(&self) -> &[String] {
         if self.asked { &self.waits_for } else { &[] }
+    }
+
+    /// Who rejected what it is now, by name.
+    pub fn rejected_by(&self) -> Vec<String> {
+        let rejects =
+            |word: &&ApproverDecision| word.holds && word.given.is_known() && word.decision == Decision::Rejected;
+        self.words.iter().filter(rejects).map(|word| word.name.clone()).collect()
     }
 
     /// The option that those who approved chose, where they chose one and agree.

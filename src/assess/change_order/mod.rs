@@ -14,6 +14,7 @@ use crate::units::{Currency, Date, Money, System};
 mod asked;
 mod reopened;
 mod signing;
+mod taken;
 mod terms;
 #[cfg(test)]
 mod tests;
@@ -21,6 +22,7 @@ mod tests;
 pub use asked::{Asked, asked};
 pub use reopened::{Look, Reopened, looked_at};
 pub use signing::Signing;
+pub use taken::Taken;
 pub use terms::{Term, TermMoved, TitleField, of_money};
 
 /// What changed between two issues.
@@ -41,6 +43,8 @@ pub struct ChangeOrder {
     pub built: Option<Vec<BuiltOtherwise>>,
     /// What changed of who must approve, where both issues say it.
     pub who: Vec<TermsChange>,
+    /// What the later one takes although it is not approved; and what the earlier took, and is approved since.
+    pub taken: Taken,
 }
 
 /// A sheet of an opening, of a trade in a room, or of its plan, that is another one.
@@ -91,6 +95,8 @@ pub enum Fate {
     Changed,
     /// It is shown as before; only its dates moved.
     Dated,
+    /// It is shown as before, and comes from another supplier.
+    Supplied,
 }
 
 /// An item that is not the same in both.
@@ -118,6 +124,8 @@ pub struct Changed {
     pub lead_time: Moved<Option<String>>,
     /// The last day to order it.
     pub order_by: Moved<Option<Date>>,
+    /// It comes from another supplier than before.
+    pub other_supplier: bool,
 }
 
 impl BuiltOtherwise {
@@ -162,7 +170,7 @@ impl Changed {
 
     /// Whether it is to be signed: it is shown otherwise than before.
     pub fn asks(&self) -> bool {
-        self.fate != Fate::Dated && !self.signed
+        !matches!(self.fate, Fate::Dated | Fate::Supplied) && !self.signed
     }
 }
 
@@ -184,7 +192,8 @@ impl ChangeOrder {
         let mut who =
             from.terms.as_ref().zip(to.terms.as_ref()).map_or_else(Vec::new, |(was, is)| terms_between(was, is));
         who.retain(TermsChange::is_of_who);
-        Self { items, settled, sums, with_tax, terms: terms::between(from, to), who, built: built(from, to) }
+        let (terms, built, taken) = (terms::between(from, to), built(from, to), Taken::between(from, to));
+        Self { items, settled, sums, with_tax, terms, who, built, taken }
     }
 
     /// The same in the units of its book.
@@ -321,6 +330,11 @@ fn amount(text: Option<&str>, currency: Option<Currency>) -> Option<Money> {
     Money::parse(text?, currency?).ok()
 }
 
+/// Whether an item comes from another supplier, where both issues tell of one.
+fn is_other_supplier(from: &IssuedItem, to: &IssuedItem) -> bool {
+    from.supplier.zip(to.supplier).is_some_and(|(from, to)| from != to)
+}
+
 /// An item that was, or is, or both; nothing where it is the same.
 fn changed(
     from: Option<&IssuedItem>,
@@ -334,6 +348,7 @@ fn changed(
         (Some(from), Some(to)) if !from.is_shown_as(to) => Fate::Changed,
         (Some(from), Some(to)) if from.price != to.price => Fate::Changed,
         (Some(from), Some(to)) if (&from.lead_time, from.order_by) != (&to.lead_time, to.order_by) => Fate::Dated,
+        (Some(from), Some(to)) if is_other_supplier(from, to) => Fate::Supplied,
         _ => return None,
     };
     let told = match (from, to) {
@@ -356,5 +371,6 @@ fn changed(
         price: Moved { from: price(from, was), to: price(to, is) },
         lead_time: Moved { from: lead(from), to: lead(to) },
         order_by: Moved { from: order(from), to: order(to) },
+        other_supplier: from.zip(to).is_some_and(|(from, to)| is_other_supplier(from, to)),
     })
 }

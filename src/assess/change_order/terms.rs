@@ -35,6 +35,8 @@ pub enum TitleField {
     Phone,
     /// Where to write.
     Email,
+    /// The firm's number for the project.
+    Number,
 }
 
 impl TitleField {
@@ -47,6 +49,7 @@ impl TitleField {
             Self::Firm => "the firm",
             Self::Phone => "where to call",
             Self::Email => "where to write",
+            Self::Number => "the project's number",
         }
     }
 }
@@ -84,6 +87,13 @@ impl TermMoved {
 /// What heads the sheets of both otherwise.
 fn title_block(from: &Issue, to: &Issue) -> Vec<TermMoved> {
     let (Some(was), Some(is)) = (&from.title_block, &to.title_block) else { return vec![] };
+    // An older issue says nothing of it, and an empty one that there was none.
+    let told = |number: &'_ Option<String>| number.clone().filter(|number| !number.is_empty());
+    let (number_was, number_is) = match (&was.number, &is.number) {
+        (Some(_), Some(_)) => (told(&was.number), told(&is.number)),
+        _ => (None, None),
+    };
+    let number = (TitleField::Number, number_was.as_deref(), number_is.as_deref());
     let both = [
         (TitleField::Title, Some(from.title.as_str()), Some(to.title.as_str())),
         (TitleField::Client, was.client.as_deref(), is.client.as_deref()),
@@ -91,6 +101,7 @@ fn title_block(from: &Issue, to: &Issue) -> Vec<TermMoved> {
         (TitleField::Firm, was.firm.as_deref(), is.firm.as_deref()),
         (TitleField::Phone, was.phone.as_deref(), is.phone.as_deref()),
         (TitleField::Email, was.email.as_deref(), is.email.as_deref()),
+        number,
     ];
     let moved = both.into_iter().filter(|(_, was, is)| was != is);
     moved

@@ -23,6 +23,7 @@ fn issue(settled: &str, rows: &[Row<'_>]) -> Issue {
             price: price.map(str::to_string),
             lead_time: order_by.map(|_| "6 weeks".into()),
             order_by: order_by.map(|day| day.parse().unwrap()),
+            supplier: None,
         }
     });
     Issue {

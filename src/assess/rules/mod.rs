@@ -158,6 +158,7 @@ pub const RULES: &[Rule] = &[
     order::unchecked::RULE,
     order::received::RULE,
     order::claim::RULE,
+    order::supplier::RULE,
     money::allowance::RULE,
     money::currency::RULE,
     money::arithmetic::RULE,

@@ -2,18 +2,16 @@
 
 use std::fmt::Write;
 
-use serde::Serialize;
-
 use crate::assess::approval::Withdrawn;
-use crate::assess::{Asked, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort};
+use crate::assess::{Asked, ChangeOrder, Changed, Fate, Look, Moved, Reopened, Signing, Sort, Taken};
 use crate::book::{Approval, Book};
 use crate::ledger::{AskedChange, Issue};
 use crate::pipeline::Review;
 use crate::units::{Currency, Money, series};
 use crate::vocabulary::Words;
 
-use super::holders::{self, HolderReport};
-use super::sheets::{self, ChangeReport, SheetReport, fate, fate_word};
+use super::holders;
+use super::sheets::{self, fate};
 
 /// What an issue froze, and what changed since the one before it.
 pub fn issued(issue: &Issue, before: Option<&Issue>, review: &Review) -> String {
@@ -31,6 +29,8 @@ pub fn issued(issue: &Issue, before: Option<&Issue>, review: &Review) -> String 
             before.on,
             items(&order, (before, issue), book)
         );
+    } else {
+        text += &unapproved(&Taken::of(issue));
     }
     text + &holders::still_held(&book.record, issue.number, issue.purpose)
 }
@@ -65,7 +65,7 @@ fn edition(issue: &Issue) -> String {
 
 fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     if order.is_nothing() {
-        return "nothing changed\n".into();
+        return format!("nothing changed\n{}", unapproved(&order.taken));
     }
     let (mut text, asked) = (String::new(), Asked::between(&book.record, issues));
     let withdrawn = order.withdrawn(book);
@@ -82,6 +82,7 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
     };
     text += if text.is_empty() { built.trim_start() } else { &built };
     text += &opens_again(&order.reopened(issues, book));
+    text += &unapproved(&order.taken);
     text.push('\n');
     let _ = writeln!(text, "{}", tally(order));
     for term in &order.terms {
@@ -105,6 +106,18 @@ fn items(order: &ChangeOrder, issues: (&Issue, &Issue), book: &Book) -> String {
         Signing::Nobody => {}
         Signing::NotIssued => text += "to sign: nobody, since this was not issued\n",
         Signing::By(must, names) => _ = writeln!(text, "to sign: {}", signers(must, &names)),
+    }
+    text
+}
+
+/// What is built although it is not approved, with the reason, and what is approved since.
+fn unapproved(taken: &Taken) -> String {
+    let mut text = String::new();
+    if let Some(because) = &taken.because {
+        let _ = writeln!(text, "\nnot approved, and built all the same ({because}): {}", series(&taken.things));
+    }
+    if !taken.approved_since.is_empty() {
+        let _ = writeln!(text, "\napproved since: {}", series(&taken.approved_since));
     }
     text
 }
@@ -148,7 +161,7 @@ fn who_asked(item: &Changed, asked: &Asked<'_>) -> Vec<String> {
 }
 
 /// What a change of money comes from.
-fn sort_word(sort: Sort) -> &'static str {
+pub(super) fn sort_word(sort: Sort) -> &'static str {
     match sort {
         Sort::Choice => "choices made",
         Sort::Change => "changes",
@@ -178,6 +191,7 @@ fn lines(item: &Changed) -> Vec<String> {
         _ => None,
     };
     lines.extend(price);
+    lines.extend(item.other_supplier.then(|| "it comes from another supplier".to_string()));
     let lead = &item.lead_time;
     match (&lead.from, &lead.to) {
         (Some(from), Some(to)) if from != to => lines.push(format!("lead time from {from} to {to}")),
@@ -209,7 +223,13 @@ fn money(moved: &Moved<Money>, by: Money) -> String {
 
 fn tally(order: &ChangeOrder) -> String {
     let count = |fate: Fate| order.items.iter().filter(|item| item.fate == fate).count();
-    let words = [(Fate::Changed, "changed"), (Fate::Added, "new"), (Fate::Gone, "gone"), (Fate::Dated, "of new dates")];
+    let words = [
+        (Fate::Changed, "changed"),
+        (Fate::Added, "new"),
+        (Fate::Gone, "gone"),
+        (Fate::Dated, "of new dates"),
+        (Fate::Supplied, "of another supplier"),
+    ];
     let told: Vec<String> = words
         .into_iter()
         .map(|(fate, word)| (count(fate), word))
@@ -217,6 +237,7 @@ fn tally(order: &ChangeOrder) -> String {
         .map(|(count, word)| format!("{count} {word}"))
         .collect();
     let sums_alone = order.built.as_ref().is_some_and(Vec::is_empty) && order.terms.is_empty() && order.who.is_empty();
+    let sums_alone = sums_alone && order.taken.is_nothing();
     match (told.is_empty(), sums_alone) {
         (false, _) => told.join(", "),
         (true, false) => "no item changed".into(),
@@ -234,167 +255,5 @@ fn signers(must: Approval, names: &[&str]) -> String {
         ([], _) => "the book names no approver".into(),
         (names, Approval::All) => series(names),
         (names, Approval::Any) => names.join(" or "),
-    }
-}
-
-#[derive(Serialize)]
-struct ChangeOrderReport<'a> {
-    title: &'a str,
-    from: Edition,
-    to: Edition,
-    items: Vec<ChangedItemReport<'a>>,
-    /// Openings whose sheets no longer stand.
-    openings: Vec<SheetReport<'a>>,
-    /// What rests on one of those, and did not change itself.
-    opens_again: Vec<Opened>,
-    /// The same, of which nothing is to be looked at again.
-    unchanged: Vec<Opened>,
-    currency: &'a str,
-    settled: Option<SumReport>,
-    /// What each sort of change brings to that sum.
-    sums: Vec<Bringing>,
-    with_tax: Option<SumReport>,
-    /// What changed of tax, of what prices include, and of allowances, a sentence each.
-    terms: Vec<String>,
-    /// What changed of who must approve, a sentence each.
-    who_decides: Vec<String>,
-    sign: Sign<'a>,
-    /// Those who were sent an older issue than the later one, and are not known to hold that.
-    holding_older: Vec<HolderReport>,
-}
-
-#[derive(Serialize)]
-struct Edition {
-    /// None for the book as it stands.
-    issue: Option<u32>,
-    #[serde(rename = "for")]
-    purpose: Option<&'static str>,
-    on: String,
-}
-
-#[derive(Serialize)]
-struct ChangedItemReport<'a> {
-    room: &'a str,
-    item: &'a str,
-    tag: &'a str,
-    name: &'a str,
-    is: &'static str,
-    changes: Vec<ChangeReport>,
-    price: Moving,
-    difference: Option<String>,
-    lead_time: Moving,
-    order_by: Moving,
-    days: Option<i64>,
-    /// Who asked for it, and why, each time.
-    asked: Vec<AskedReport<'a>>,
-    sign: bool,
-}
-
-#[derive(Serialize)]
-struct AskedReport<'a> {
-    by: Option<&'a str>,
-    because: Option<&'a str>,
-}
-
-#[derive(Serialize)]
-struct Opened {
-    room: String,
-    item: String,
-    tag: String,
-    name: String,
-    rests_on: String,
-    order_by: Option<String>,
-}
-
-#[derive(Serialize)]
-struct Moving {
-    from: Option<String>,
-    to: Option<String>,
-}
-
-#[derive(Serialize)]
-struct SumReport {
-    from: String,
-    to: String,
-    difference: String,
-}
-
-#[derive(Serialize)]
-struct Bringing {
-    of: &'static str,
-    difference: String,
-}
-
-#[derive(Serialize)]
-struct Sign<'a> {
-    needed: bool,
-    /// Whether it can be signed: both sides were issued.
-    now: bool,
-    all: bool,
-    approvers: Vec<&'a str>,
-}
-
-/// A change order for programs. Amounts are plain numbers as text; days below zero are sooner.
-pub fn json(order: &ChangeOrder, (from, to): (&Issue, &Issue), book: &Book) -> String {
-    let sum = |sum: Option<Moved<Money>>| {
-        let sum = sum?;
-        Some(SumReport { from: sum.from.plain(), to: sum.to.plain(), difference: sum.by()?.plain() })
-    };
-    let asked = Asked::between(&book.record, (from, to));
-    let (again, unchanged): (Vec<_>, Vec<_>) =
-        order.reopened((from, to), book).into_iter().partition(|one| one.look == Look::OpensAgain);
-    let told = ChangeOrderReport {
-        title: &to.title,
-        from: told_edition(from),
-        to: told_edition(to),
-        items: order.items.iter().map(|item| told_item(item, &asked)).collect(),
-        openings: order.built.as_deref().map(sheets::told).unwrap_or_default(),
-        opens_again: again.into_iter().map(told_opened).collect(),
-        unchanged: unchanged.into_iter().map(told_opened).collect(),
-        currency: &to.currency,
-        settled: sum(order.settled),
-        sums: order.sums.iter().map(|(sort, sum)| Bringing { of: sort_word(*sort), difference: sum.plain() }).collect(),
-        with_tax: sum(order.with_tax),
-        terms: order.terms.iter().map(|term| term.words().to_string()).collect(),
-        who_decides: order.who.iter().map(|change| change.words().to_string()).collect(),
-        sign: Sign {
-            needed: order.asks(),
-            now: matches!(order.signing((from, to), book), Signing::By(..)),
-            all: book.project.approval == Approval::All,
-            approvers: book.project.approvers.iter().map(|approver| approver.name.as_str()).collect(),
-        },
-        holding_older: holders::older_than(&book.record, to.number, to.purpose),
-    };
-    serde_json::to_string_pretty(&told).unwrap_or_default() + "\n"
-}
-
-fn told_opened(one: Reopened) -> Opened {
-    let Reopened { room, item, tag, name, on, order_by, .. } = one;
-    Opened { room, item, tag, name, rests_on: on, order_by: order_by.map(|day| day.iso()) }
-}
-
-fn told_edition(issue: &Issue) -> Edition {
-    let issued = issue.number > 0;
-    Edition { issue: issued.then_some(issue.number), purpose: issued.then(|| issue.purpose.word()), on: issue.on.iso() }
-}
-
-fn told_item<'a>(item: &'a Changed, asked: &Asked<'a>) -> ChangedItemReport<'a> {
-    ChangedItemReport {
-        room: &item.room,
-        item: &item.item,
-        tag: &item.tag,
-        name: &item.name,
-        is: fate_word(item.fate),
-        changes: item.changes.iter().map(ChangeReport::of).collect(),
-        price: Moving { from: item.price.from.map(Money::plain), to: item.price.to.map(Money::plain) },
-        difference: item.money().map(Money::plain),
-        lead_time: Moving { from: item.lead_time.from.clone(), to: item.lead_time.to.clone() },
-        order_by: Moving { from: item.order_by.from.map(|day| day.iso()), to: item.order_by.to.map(|day| day.iso()) },
-        days: item.days(),
-        asked: asked
-            .of(item)
-            .map(|said| AskedReport { by: said.by.as_deref(), because: said.because.as_deref() })
-            .collect(),
-        sign: item.asks(),
     }
 }

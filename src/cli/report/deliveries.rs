@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use crate::assess::receiving::{ClaimBy, Receipt, Said};
-use crate::book::{Room, Selection, photograph_path};
+use crate::assess::receiving::{self, ClaimBy, Receipt, Said};
+use crate::book::{Book, Room, Selection, photograph_path};
 use crate::ledger::{PhotoTaken, Received};
 use crate::pipeline::Review;
 
@@ -112,6 +112,8 @@ fn item<'a>(review: &'a Review, room: &'a Room, selection: &'a Selection) -> Opt
     let said = match receipt {
         Receipt::Nothing => None,
         Receipt::AsApproved(said)
+        | Receipt::LookedAtInPart(said)
+        | Receipt::InPart(said, _)
         | Receipt::Revised(said)
         | Receipt::Changed(said)
         | Receipt::Taken(said)
@@ -127,7 +129,7 @@ fn item<'a>(review: &'a Review, room: &'a Room, selection: &'a Selection) -> Opt
         item: &selection.name.value,
         tag: &selection.tag,
         received_as_approved: receipt.is_good(),
-        stands: stands(receipt),
+        stands: stands(receipt, book),
         note: said.map(|said| said.received.delivery.note.as_str()),
         by: said.map(|said| said.received.by.as_str()),
         on: said.map(|said| said.received.on.iso()),
@@ -147,7 +149,7 @@ fn photographs(review: &Review, said: &Said) -> Vec<String> {
     whole.map(|digest| photograph_path(&digest)).collect()
 }
 
-fn stands(receipt: Receipt<'_>) -> String {
+fn stands(receipt: Receipt<'_>, book: &Book) -> String {
     let how = |said: &Said| {
         let kept = said.item.kept.map_or(String::new(), |kept| format!(", {}", kept.words()));
         format!("{}{kept}", said.how().text())
@@ -155,6 +157,10 @@ fn stands(receipt: Receipt<'_>) -> String {
     match receipt {
         Receipt::Nothing => "ordered, not received".into(),
         Receipt::AsApproved(_) => "as approved".into(),
+        Receipt::LookedAtInPart(said) => {
+            format!("received, and nobody looked at its {}", receiving::named(&said.unlooked(book)))
+        }
+        Receipt::InPart(_, counted) => format!("{} came, the rest is still to come", counted.told()),
         Receipt::Revised(said) => format!("{}; approved since", how(said)),
         Receipt::Changed(_) => "as approved then, and it is another now".into(),
         Receipt::Taken(said) => format!("{}: to be approved anew", how(said)),

@@ -2,6 +2,7 @@
 
 mod approvals;
 pub mod change_order;
+pub mod change_order_json;
 mod deliveries;
 mod holders;
 mod json;
@@ -11,6 +12,7 @@ mod sarif;
 mod sheets;
 mod shown;
 mod status;
+mod taken;
 mod terminal;
 mod text;
 mod usage;

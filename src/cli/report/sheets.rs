@@ -69,6 +69,7 @@ pub(super) fn fate_word(fate: Fate) -> &'static str {
         Fate::Gone => "gone",
         Fate::Changed => "changed",
         Fate::Dated => "dated",
+        Fate::Supplied => "supplied",
     }
 }
 
@@ -78,5 +79,6 @@ pub(super) fn fate(fate: Fate) -> &'static str {
         Fate::Gone => " (gone)",
         Fate::Changed => "",
         Fate::Dated => " (dates alone)",
+        Fate::Supplied => " (supplier alone)",
     }
 }

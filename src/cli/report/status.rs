@@ -14,6 +14,7 @@ use super::holders::{self, HolderReport};
 use super::open::{self, OpenReport, OpenShown};
 use super::sheets::{self, SheetReport};
 use super::shown::add_line;
+use super::taken::{self, TakenReport};
 
 #[derive(Serialize)]
 struct StatusReport<'a> {
@@ -29,6 +30,9 @@ struct StatusReport<'a> {
     /// Absent while nothing was issued.
     #[serde(skip_serializing_if = "Option::is_none")]
     approvals: Option<Approvals<'a>>,
+    /// What is built although it was not approved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    unapproved: Option<TakenReport>,
     /// What of the record is lost or not as it was written: nothing below counts until it is mended.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     record: Vec<Obstacle<'a>>,
@@ -155,6 +159,7 @@ pub fn text(review: &Review) -> String {
         text += &open::text(&told.open, OpenShown::Few);
     }
     text += &told.approvals.as_ref().map_or(String::new(), Approvals::text);
+    text += &told.unapproved.as_ref().map_or_else(String::new, TakenReport::text);
     text += &to_confirm(&told.readings);
     text += &sheets::text("to be built from another sheet than was issued for construction", &superseded);
     text += &holders::text(&told.holders);
@@ -248,6 +253,7 @@ fn standing<'a>(review: &'a Review, superseded: &'a [BuiltOtherwise]) -> StatusR
         selections: selections(review),
         open: open::told(review),
         approvals: approvals::of(review),
+        unapproved: taken::of(review),
         record: of_record(review).map(obstacle).collect(),
         readings: review.book.record.waiting.iter().map(readings).collect(),
         sheets: sheets::told(superseded),

@@ -222,6 +222,11 @@ impl PageBuilder<'_> {
         .into_iter()
         .map(|(shape, key)| (shape, say!(self.words, key)))
         .collect();
+        let mut words = words;
+        let mut all = self.subject.book.selections();
+        if all.any(|(room, selection)| self.came_otherwise(room, selection)) {
+            words.insert(StateShape::ChangedSinceSigned, say!(self.words, "cover_says.changed_or_came"));
+        }
         let rooms: Vec<(String, Vec<StateShape>)> =
             self.subject.book.rooms.iter().map(|room| (room.title().to_string(), self.shapes(room))).collect();
         Tally::new(&rooms, &words, &say!(self.words, "cover.all"))
@@ -237,10 +242,12 @@ impl PageBuilder<'_> {
         let waiting: Vec<&Selection> = room.selections.iter().filter(waits).collect();
         let open = waiting.iter().filter(|selection| selection.settled().is_none()).count();
         let so_many = |shape: StateShape| shapes.iter().filter(|other| **other == shape).count();
+        let came = room.selections.iter().filter(|selection| self.came_otherwise(room, selection)).count();
         let parts = [
             (so_many(StateShape::Approved), "cover_says.marks.approved"),
             (so_many(StateShape::ApprovedAsNoted), "cover_says.marks.noted"),
-            (so_many(StateShape::ChangedSinceSigned), "cover_says.marks.changed"),
+            (so_many(StateShape::ChangedSinceSigned) - came, "cover_says.marks.changed"),
+            (came, "cover_says.marks.came"),
             (so_many(StateShape::ReviseAndResubmit) + so_many(StateShape::Rejected), "cover_says.marks.back"),
             (waiting.len() - open, "cover_says.marks.signatures"),
             (open, "cover_says.marks.choice"),

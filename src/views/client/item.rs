@@ -338,7 +338,10 @@ impl PageBuilder<'_> {
             .map(|approver| Signer {
                 name: approver.name.clone(),
                 state: self.said_by(approver, room, selection),
-                stamp: word(&approver.id.value).map(|word| self.stamp_of(word)),
+                stamp: word(&approver.id.value).map(|word| {
+                    let stamp = self.stamp_of(word);
+                    ReviewStamp { void: stamp.void || self.came_otherwise(room, selection), ..stamp }
+                }),
                 says: match word(&approver.id.value) {
                     Some(word) => word.note.as_ref().map(|note| Html::text(note)),
                     None => by.map(|by| show!(self.words, "item_says.wanted_by", day = by)),

@@ -21,6 +21,8 @@ enum Wanted {
     Answer,
     /// One answer with these, who said something else.
     AgreeWith(Vec<String>),
+    /// To sign what came in the place of what they approved, once it is issued.
+    SignWhatCame,
 }
 
 impl Wanted {
@@ -28,8 +30,12 @@ impl Wanted {
         if item.still_to_answer().contains(&approver.name) {
             return Some(Self::Answer);
         }
+        if item.standing == ApprovalState::CameOtherwise {
+            return Some(Self::SignWhatCame);
+        }
         let is_theirs = |who: &str| who == approver.id.value;
-        let said = item.words.iter().any(|word| is_theirs(&word.who));
+        // What somebody sent back goes to the designer first.
+        let said = item.words.iter().any(|word| is_theirs(&word.who) && word.approves());
         let others = item.words.iter().filter(|word| !is_theirs(&word.who)).map(|word| word.name.clone());
         (item.standing == ApprovalState::Conflict && said).then(|| Self::AgreeWith(others.collect()))
     }
@@ -55,8 +61,9 @@ pub fn reminder(
 ) -> Option<String> {
     let asked = book.selections().filter_map(|(room, selection)| {
         assessment.unapproved(book, room, selection)?;
-        let on = assessment.dates.decision(selection).map(|due| due.on);
         let what = Wanted::of(assessment.approvals.item(room, selection)?, approver)?;
+        let due = assessment.dates.decision(selection).filter(|_| !matches!(what, Wanted::SignWhatCame));
+        let on = due.map(|due| due.on);
         Some(Asked { room, selection, on, what })
     });
     let mut asked: Vec<Asked<'_>> = asked.collect();
@@ -97,8 +104,12 @@ fn line(words: Words, assessment: &Assessment, asked: &Asked<'_>) -> String {
         Some(decision) => due::day_and_reason(words, decision),
         None => say!(words, "reminder.no_day"),
     };
+    if matches!(what, Wanted::SignWhatCame) {
+        let (tag, name, room) = (&selection.tag, &selection.name.value, room.title());
+        return say!(words, "reminder.came", tag = tag, name = name, room = room);
+    }
     let others = match what {
-        Wanted::Answer => None,
+        Wanted::Answer | Wanted::SignWhatCame => None,
         Wanted::AgreeWith(others) => Some(words.series(others)).filter(|others| !others.is_empty()),
     };
     if let Some(others) = others {

@@ -321,13 +321,15 @@ impl PageBuilder<'_> {
             None => Some(say!(self.words, "sign_says.to_be_chosen")),
         };
         let photo = first.and_then(|option| self.album.photo(option.photos.first()?, "", 240));
+        // What came and was taken is past every day on which it could be ordered.
+        let due = self.due_of(room, selection).filter(|_| !self.came_otherwise(room, selection));
         SignItem {
             link: self.chrome.item_link(room, selection),
             photo: photo.map(|photo| crate::views::shared::photo::Photo { alt: String::new(), caption: None, ..photo }),
             description: Html::text(&self.selection_line(selection)),
             quantity: settled.and_then(|option| self.quantity(option)),
             fits: self.fits(room, selection),
-            due: self.due_of(room, selection).map(|due| self.day_and_reason(due)),
+            due: due.map(|due| self.day_and_reason(due)),
             mark: self.marks.get(&(room.folder.as_str(), selection.id.as_str())).map(shown::in_short),
             states: approvers.map(|approver| self.said_by(approver, room, selection)).collect(),
             price,

@@ -19,6 +19,10 @@ impl PageBuilder<'_> {
         let (shape, word) = match receipt {
             Receipt::Nothing => return None,
             Receipt::AsApproved(_) => (StateShape::Approved, "Received as approved"),
+            Receipt::LookedAtInPart(_) => (StateShape::Waiting, "Looked at in part"),
+            Receipt::InPart(_, counted) => {
+                return Some(State::new(StateShape::Waiting, format!("{} received", counted.told())));
+            }
             Receipt::Revised(_) => (StateShape::Approved, "Received, approved since"),
             Receipt::Changed(_) => (StateShape::ChangedSinceSigned, "Received, changed since"),
             Receipt::Taken(_) => (StateShape::ChangedSinceSigned, "Taken otherwise: ask anew"),

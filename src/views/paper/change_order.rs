@@ -241,6 +241,13 @@ fn facts(
     facts.push(line("sign_says.who", signers));
     let terms: Vec<String> = order.who.iter().map(|change| terms_change(words, change)).collect();
     facts.extend((!terms.is_empty()).then(|| line("changes.who.title", terms.join("; "))));
+    let taken = &order.taken;
+    facts.extend(taken.because.as_ref().map(|because| {
+        let things = words.series(&taken.things);
+        line("changes.taken", say!(words, "changes.taken_because", things = things, because = because))
+    }));
+    let since = &taken.approved_since;
+    facts.extend((!since.is_empty()).then(|| line("changes.approved_since", words.series(since))));
     facts
 }
 
@@ -353,7 +360,8 @@ fn rooms(words: Words, order: &Order, issues: Issues<'_>, book: &Book) -> Vec<Ch
     let asked = Asked::between(&book.record, issues);
     let here: BTreeMap<(&str, &str), (&BookRoom, &Selection)> =
         book.selections().map(|(room, one)| ((room.folder.as_str(), one.id.as_str()), (room, one))).collect();
-    for changed in &order.items {
+    // Who supplies a thing is the office's own.
+    for changed in order.items.iter().filter(|changed| changed.fate != Fate::Supplied) {
         let key = (changed.room.as_str(), changed.item.as_str());
         let number = *at.entry(&changed.room).or_insert_with(|| {
             let name = book.room(&changed.room).map_or(changed.room.as_str(), |room| room.title());

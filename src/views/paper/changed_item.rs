@@ -90,6 +90,7 @@ pub(super) fn fate_key(fate: Fate) -> &'static str {
         Fate::Gone => "changes.fate.gone",
         Fate::Changed => "changes.fate.changed",
         Fate::Dated => "changes.fate.dated",
+        Fate::Supplied => "changes.fate.supplied",
     }
 }
 
@@ -222,6 +223,7 @@ mod tests {
             price: None,
             lead_time: None,
             order_by: None,
+            supplier: None,
         };
         assert_eq!(shown(Words::default(), Some(&item)), "Zelmor ZS-1, oak; or In ash, Zelmor");
         assert_eq!(shown(Words::default(), None), "");

@@ -37,5 +37,6 @@ fn title_key(field: TitleField) -> &'static str {
         TitleField::Firm => "changes.term.firm",
         TitleField::Phone => "changes.term.phone",
         TitleField::Email => "changes.term.email",
+        TitleField::Number => "changes.term.number",
     }
 }

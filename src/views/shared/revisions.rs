@@ -206,6 +206,7 @@ mod tests {
                 price: None,
                 lead_time: None,
                 order_by: None,
+                supplier: None,
             }
         });
         let (on, total) = ("2027-02-01".parse().unwrap(), Total::default());

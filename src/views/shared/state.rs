@@ -88,14 +88,28 @@ impl PageBuilder<'_> {
     /// What one approver is known to have said of a selection.
     pub fn said_by(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
         self.known_word(&approver.id.value, room, selection)
-            .map_or_else(|| unissued(self.words, selection), |word| said(self.words, word))
+            .map_or_else(|| unissued(self.words, selection), |word| self.stands_of(room, selection, word))
     }
 
     /// What somebody said of a selection in an approver's name, for the office.
     pub fn said_for_office(&self, approver: &Approver, room: &Room, selection: &Selection) -> State {
         let item = self.subject.assessment.approvals.item(room, selection);
         let word = item.and_then(|item| item.words.iter().find(|word| word.who == approver.id.value));
-        word.map_or_else(|| unissued(self.words, selection), |word| said(self.words, word))
+        word.map_or_else(|| unissued(self.words, selection), |word| self.stands_of(room, selection, word))
+    }
+
+    /// What somebody said; where another came than they approved, and was taken, that.
+    fn stands_of(&self, room: &Room, selection: &Selection, word: &ApproverDecision) -> State {
+        match self.came_otherwise(room, selection) && word.approves() {
+            true => came_otherwise(self.words),
+            false => said(self.words, word),
+        }
+    }
+
+    /// Whether another came of a selection than was approved, and was taken.
+    pub fn came_otherwise(&self, room: &Room, selection: &Selection) -> bool {
+        let item = self.subject.assessment.approvals.item(room, selection);
+        item.is_some_and(|item| item.standing == ApprovalState::CameOtherwise)
     }
 
     /// What is known to be approvers' own of a selection: all that stands on a page of those who decide.
@@ -126,7 +140,10 @@ fn standing(words: Words, item: &ItemApproval, selection: &Selection) -> State {
         ApprovalState::Partly(_) => {
             State::new(StateShape::Waiting, say!(words, "stands.for", who = names(&item.waits_for)))
         }
-        ApprovalState::Conflict => State::new(StateShape::ReviseAndResubmit, say!(words, "stands.not_agreed")),
+        ApprovalState::Conflict => match item.rejected_by() {
+            who if who.is_empty() => State::new(StateShape::ReviseAndResubmit, say!(words, "stands.not_agreed")),
+            who => State::new(StateShape::Rejected, say!(words, "stands.not_agreed_rejected", who = names(&who))),
+        },
         ApprovalState::Stale(who) => {
             State::new(StateShape::ChangedSinceSigned, say!(words, "stands.changed", who = names(who)))
         }
@@ -138,11 +155,14 @@ fn standing(words: Words, item: &ItemApproval, selection: &Selection) -> State {
             State::new(StateShape::Rejected, say!(words, "stands.rejected", who = names(who)))
         }
         ApprovalState::Condition(_) => State::new(StateShape::ApprovedAsNoted, say!(words, "state.approved_as_noted")),
-        ApprovalState::Held | ApprovalState::CameOtherwise => {
-            State::new(StateShape::ChangedSinceSigned, say!(words, "stands.held"))
-        }
+        ApprovalState::Held => State::new(StateShape::ChangedSinceSigned, say!(words, "stands.held")),
+        ApprovalState::CameOtherwise => came_otherwise(words),
         ApprovalState::Approved => State::new(StateShape::Approved, say!(words, "state.approved")),
     }
+}
+
+fn came_otherwise(words: Words) -> State {
+    State::new(StateShape::ChangedSinceSigned, say!(words, "stands.came"))
 }
 
 fn said(words: Words, word: &ApproverDecision) -> State {

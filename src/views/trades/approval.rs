@@ -11,6 +11,8 @@ use crate::views::shared::sheet::Fact;
 enum Given<'a> {
     Yes,
     No,
+    /// Another came than was approved, and was taken.
+    Came,
     /// It was taken into an issue for construction all the same: the issue, and why.
     Taken(u32, &'a str),
 }
@@ -24,6 +26,7 @@ impl<'a> PageBuilder<'a> {
                 say!(self.words, "trades.taken_unapproved", issue = issue.to_string(), because = because)
             }
             Given::No => say!(self.words, "trades.unapproved"),
+            Given::Came => say!(self.words, "trades.came"),
         };
         Some(self.worded("trades.approval", told))
     }
@@ -46,6 +49,7 @@ impl<'a> PageBuilder<'a> {
             match given {
                 Given::Yes => say!(self.words, "trades.approved"),
                 Given::No => say!(self.words, "trades.unapproved_of", things = things),
+                Given::Came => say!(self.words, "trades.came_of", things = things),
                 Given::Taken(issue, because) => {
                     let (issue, because) = (issue.to_string(), *because);
                     say!(self.words, "trades.taken_unapproved_of", things = things, issue = issue, because = because)
@@ -65,6 +69,7 @@ impl<'a> PageBuilder<'a> {
         }
         let issued = book.record.latest_for(Purpose::Construction);
         let taken = issued.and_then(|issue| Some((issue.number, issue.taken_unapproved(&room.folder, &selection.id)?)));
-        Some(taken.map_or(Given::No, |(issue, because)| Given::Taken(issue, because)))
+        let untaken = if self.came_otherwise(room, selection) { Given::Came } else { Given::No };
+        Some(taken.map_or(untaken, |(issue, because)| Given::Taken(issue, because)))
     }
 }

@@ -3,13 +3,13 @@
 use std::collections::BTreeMap;
 
 use crate::assess::receiving::claim_within;
-use crate::ledger::Head;
 use crate::ledger::photograph::{LONGEST_SIDE, MOST_EACH, MOST_PHOTOGRAPHS, MOST_TOGETHER};
+use crate::ledger::{Head, Looked};
+use crate::shown;
 use crate::units::{Date, LeadTime};
 use crate::views::pages::PageBuilder;
 use crate::views::shared::data::Data;
 use crate::views::trades::delivery::{Approved, Load};
-use crate::views::trades::delivery_looks::looks;
 use serde::Serialize;
 
 /// For so many days before and after its own a page knows the last day to claim.
@@ -78,7 +78,7 @@ impl PageBuilder<'_> {
                 name: format!("{} {}", selection.tag, selection.name.value),
                 option: approved.option.clone(),
                 mark: approved.mark.to_string(),
-                looks: looks(&approved.shown),
+                looks: shown::looks(&approved.shown).into_iter().map(Looked::word).collect(),
                 claim,
             })
         });

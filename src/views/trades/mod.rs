@@ -5,7 +5,6 @@ mod code;
 pub mod cut_sheets;
 pub mod delivery;
 mod delivery_asks;
-mod delivery_looks;
 pub mod index;
 pub mod opening;
 mod opening_drawings;

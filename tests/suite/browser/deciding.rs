@@ -71,6 +71,7 @@ fn frozen(on: Date, marked: &BTreeMap<(&str, &str), Marked>) -> Issue {
         price: None,
         lead_time: None,
         order_by: None,
+        supplier: None,
     });
     Issue {
         book: BOOK.into(),

@@ -168,6 +168,7 @@ fn frozen(book: &Book, version: Version, oldest: Version) -> Vec<IssuedItem> {
         price: None,
         lead_time: None,
         order_by: None,
+        supplier: None,
     });
     frozen.collect()
 }

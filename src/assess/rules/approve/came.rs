@@ -45,6 +45,13 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let by = Wrote(&said.received.by);
         let message = phrase!("`{name}` came {} on {} and was taken by {by}", name, said.how(), said.received.on, by);
         let finding = Remark::query(selection.span, message).room(&room.folder).selection(&selection.name);
+        if said.is_short() {
+            findings.push(finding.remedy(
+                "if only a part of them came, have it received anew with how many came, such as `1 of 2`; if more came, \
+                 write and issue that, or send it back",
+            ));
+            continue;
+        }
         findings.push(finding.remedy(
             "write what came and issue it, so that it is asked anew: `bookmatch issue --for approval`; or have it \
              replaced, and receive that",

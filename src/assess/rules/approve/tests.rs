@@ -53,6 +53,7 @@ pub(in crate::assess::rules) fn issued(approvers: &str, range: &str) -> Record {
         price: None,
         lead_time: None,
         order_by: None,
+        supplier: None,
     });
     let issue = Issue {
         book: BOOK.into(),

@@ -8,6 +8,7 @@ pub mod quantity;
 pub mod received;
 pub mod sequence;
 pub mod soon;
+pub mod supplier;
 pub mod unchecked;
 
 use crate::assess::Context;

@@ -1,6 +1,6 @@
 //! What is about to be set, and was not received as it was approved.
 
-use crate::assess::receiving::Receipt;
+use crate::assess::receiving::{self, Receipt, Said};
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, RunsOut};
 use crate::book::{ProductOption, Selection};
@@ -14,7 +14,8 @@ declare! {
     /// What is ordered, or should have been by now, and is needed within two weeks, or was needed already: whether
     /// somebody received it, and found it as it was approved (`bookmatch receive`, from the page of its delivery).
     /// What was promised for a day that is past, and nobody has received, is told from the next day on.
-    /// What came otherwise and is not replaced, what changed since it came, and what two people say differently of
+    /// What came in part is told until the rest has come, and so is what nobody looked at of what is approved. What
+    /// came otherwise and is not replaced, what changed since it came, and what two people say differently of
     /// one delivery is told as well. Past the day on which it is set, it stops the work. Before anything was issued
     /// for approval the rule is silent: there is nothing to hold it beside.
     ///
@@ -71,6 +72,12 @@ fn told(
     let name = &selection.name.value;
     match receipt {
         Receipt::AsApproved(_) | Receipt::Revised(_) | Receipt::Taken(_) => None,
+        Receipt::LookedAtInPart(said) => Some(looked_at_in_part(context, name, said)),
+        Receipt::InPart(_, counted) => {
+            let set = set(context, (selection, option))?;
+            let message = phrase!("`{name}` {set}, and {} came", name, set, Wrote(&counted.told()));
+            Some((message, "ask the supplier when the rest comes, and receive it on its delivery's page"))
+        }
         Receipt::Disputed(one, other) => Some((
             phrase!(
                 "of delivery `{}` {} says that `{name}` came {}, and {} says {}",
@@ -101,6 +108,15 @@ fn told(
         }
         Receipt::Nothing => nothing_came(context, (selection, option)),
     }
+}
+
+/// That what came is not known to be all that was approved.
+fn looked_at_in_part(context: &Context<'_>, name: &str, said: &Said) -> (Phrase, &'static str) {
+    let unlooked = receiving::named(&said.unlooked(context.book));
+    (
+        phrase!("`{name}` was received on {}, and nobody looked at its {}", name, said.received.on, unlooked),
+        "look at it, and receive it anew with all that its delivery's page asks",
+    )
 }
 
 /// That nothing came of what is about to be set, or was promised for a day that is past.

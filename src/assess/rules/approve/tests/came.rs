@@ -235,3 +235,59 @@ fn a_delivery_that_nobody_confirmed_is_told() {
         .finds("1 item of Oren (4711), received by Teo Varrick on 12 Jan 2027, waits to be confirmed");
     approved().range_came_and_counts(FIRST).now("approve/delivery", RANGE).stays_silent();
 }
+
+/// The range as a thing of which two are wanted.
+fn two() -> String {
+    format!("{RANGE}\nquantity: 2")
+}
+
+impl Record {
+    /// A delivery of which only the number is another, taken and confirmed.
+    fn so_many_came(self, note: &'static str, words: &str) -> Self {
+        let word = Word { note, ..otherwise(Came::Different, Kept::Taken) };
+        let mut record = self.range_came(word);
+        let Some(Fact::Received(received)) = record.facts.last_mut() else { panic!() };
+        let finish = LineReceived { of: Looked::Finish, came: Came::Approved, words: None };
+        let number = LineReceived { of: Looked::Number, came: Came::Different, words: Some(words.into()) };
+        received.items[0].lines = vec![finish, number];
+        record.confirmed(word)
+    }
+}
+
+fn two_approved() -> Record {
+    issued(BOTH, &two()).by_link("ada", "range", Approved).by_link("sven", "range", Approved)
+}
+
+/// Source: trade practice: a consignment may come in parts, and a delivery note short of the order is no substitution.
+#[test]
+fn a_part_is_waited_for_and_the_rest_makes_it_whole() {
+    let pairs = [
+        ("1 of 2", "1 of 2"),
+        ("one of two came", "the second of two"),
+        ("one is missing", "1"),
+        ("1, the rest to follow", "the rest"),
+        ("only one, the other to follow", "the other one"),
+        ("uno de dos", "1 de 2"),
+    ];
+    for (first, second) in pairs {
+        let part = || two_approved().so_many_came("4711", first);
+        assert_eq!(stands(part(), &two()), "approved", "{first}");
+        part().now("approve/came", &two()).stays_silent();
+        part().now("order/received", &two()).finds("`Range` is set on 25 Jan 2027, and 1 of 2 came").weighs("query");
+        let whole = || part().so_many_came("4712", second);
+        assert_eq!(stands(whole(), &two()), "approved", "{second}");
+        whole().now("order/received", &two()).stays_silent();
+        whole().now("order/claim", &two()).stays_silent();
+    }
+}
+
+/// What the words do not surely tell makes nothing whole, and no other thing a part.
+#[test]
+fn a_number_that_is_not_understood_is_no_part() {
+    for words in ["x", "3", "one black", "two of another make", "one of two, scratched", "1 of 3", "not one"] {
+        let record = || two_approved().so_many_came("4711", words);
+        assert_eq!(stands(record(), &two()), "came otherwise than approved", "{words}");
+    }
+    let three = two_approved().so_many_came("4711", "1 of 2").so_many_came("4712", "1").so_many_came("4713", "1");
+    assert_eq!(stands(three, &two()), "came otherwise than approved", "more came than is wanted");
+}

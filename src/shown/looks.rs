@@ -44,13 +44,12 @@ enum Within {
 }
 
 /// What there is to look at.
-pub(super) fn looks(shown: &ShownValue) -> Vec<&'static str> {
-    let has = |looked: &Looked| !part_of(shown, *looked).is_empty();
-    Looked::ALL.into_iter().filter(has).map(Looked::word).collect()
+pub fn looks(shown: &ShownValue) -> Vec<Looked> {
+    Looked::ALL.into_iter().filter(|looked| !part_of(shown, *looked).is_empty()).collect()
 }
 
 /// What is shown of an option, as far as it is looked at together.
-pub(super) fn part_of(shown: &ShownValue, looked: Looked) -> ShownValue {
+pub fn part_of(shown: &ShownValue, looked: Looked) -> ShownValue {
     let of = |fields: &[ShownField], within: Within| -> Vec<ShownField> {
         let is_it = |field: &&ShownField| looked_at(&field.key, within) == Some(looked);
         fields.iter().filter(is_it).cloned().collect()
@@ -100,7 +99,8 @@ mod tests {
         assert_eq!(keys(&shown, Looked::Ends), ["details"]);
         assert_eq!(keys(&shown, Looked::Number), ["quantity"]);
         assert_eq!(keys(&shown, Looked::Rest), ["details"]);
-        assert_eq!(looks(&shown), ["model", "finish", "hand", "ends", "number", "rest"]);
+        let words: Vec<&str> = looks(&shown).into_iter().map(Looked::word).collect();
+        assert_eq!(words, ["model", "finish", "hand", "ends", "number", "rest"]);
         assert!(!Looked::ALL.iter().any(|looked| keys(&shown, *looked).iter().any(|key| key.contains("price"))));
     }
 }
