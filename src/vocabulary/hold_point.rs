@@ -86,6 +86,8 @@ const SETTING: [(super::Kind, &[&str]); 3] = [
 
 /// Whether a milestone of that name is the one at which things of a kind are set.
 pub fn sets(milestone: &str, kind: super::Kind) -> bool {
-    let plain = milestone.trim().to_lowercase().replace('-', " ");
-    SETTING.iter().any(|(of, names)| *of == kind && names.contains(&plain.as_str()))
+    SETTING.iter().filter(|(of, _)| *of == kind).any(|(_, names)| {
+        let plain = milestone.trim().to_lowercase().replace('-', " ");
+        names.contains(&plain.as_str())
+    })
 }

@@ -53,7 +53,8 @@ impl<'a> Plan<'a> {
     pub fn narrow_on_the_way(&self, thing: &Thing<'a>, needs: Length) -> Option<Narrow<'_, 'a>> {
         let obstacles = self.built_in_beside(thing);
         let gaps = gaps(&obstacles, needs);
-        if gaps.is_empty() {
+        // Where all the others are too narrow to go through at all, none of them is the answer.
+        if gaps.iter().all(|gap| gap.wide < NO_WAY) {
             return None;
         }
         let doors = self.ways_into_the_room(needs);
@@ -127,7 +128,16 @@ struct Ground<'g> {
     up: i64,
     bars: Vec<(Point, Point)>,
     gaps: &'g [Gap],
+    /// The way from each place to the next at its right, and to the next above it.
+    ways: [Vec<Way>; 2],
 }
+
+/// The narrowest gap between two places that lie side by side: as many as there are gaps where it crosses none; none
+/// where something bars the way.
+type Way = Option<usize>;
+
+/// From a place to the next at its right, and to the next above it.
+const NEXT: [(i64, i64); 2] = [(1, 0), (0, 1)];
 
 impl<'g> Ground<'g> {
     fn of(corners: &[Point], obstacles: &[Obstacle<'_, '_>], gaps: &'g [Gap]) -> Option<Self> {
@@ -137,7 +147,52 @@ impl<'g> Ground<'g> {
         let step = STEP.max(Length::from_nanometres(long.nanometres() / MOST_STEPS));
         let count = |long: Length| long.nanometres() / step.nanometres().max(1) + 1;
         let bars = obstacles.iter().flat_map(|obstacle| obstacle.shape.edges()).collect();
-        Some(Self { from: Point::new(left, low), step, across: count(right - left), up: count(high - low), bars, gaps })
+        let (across, up) = (count(right - left), count(high - low));
+        let places = usize::try_from(across * up).unwrap_or_default();
+        let ways = [vec![Some(gaps.len()); places], vec![Some(gaps.len()); places]];
+        let mut ground = Self { from: Point::new(left, low), step, across, up, bars, gaps, ways };
+        // The widest first, so that the narrowest is what stays, and bars last.
+        for (number, gap) in gaps.iter().enumerate().rev() {
+            ground.draw(gap.ends, Some(number));
+        }
+        for bar in std::mem::take(&mut ground.bars) {
+            ground.draw(bar, None);
+            ground.bars.push(bar);
+        }
+        Some(ground)
+    }
+
+    /// Puts a straight line across each way that meets it.
+    fn draw(&mut self, line: (Point, Point), way: Way) {
+        let (one, other) = (self.place_before(line.0), self.place_before(line.1));
+        for x in one.0.min(other.0) - 1..=one.0.max(other.0) + 1 {
+            for y in one.1.min(other.1) - 1..=one.1.max(other.1) + 1 {
+                for (axis, (right, up)) in NEXT.into_iter().enumerate() {
+                    let next = (x + right, y + up);
+                    if !self.is_place((x, y)) || !self.is_place(next) || !meet((self.at((x, y)), self.at(next)), line) {
+                        continue;
+                    }
+                    let number = self.number((x, y));
+                    if let Some(there) = self.ways.get_mut(axis).and_then(|ways| ways.get_mut(number)) {
+                        *there = way;
+                    }
+                }
+            }
+        }
+    }
+
+    /// The place at the lower left of a point, whether or not it is in the room.
+    fn place_before(&self, point: Point) -> (i64, i64) {
+        let step = nm(self.step).max(1);
+        let (x, y) = self.from.to(point);
+        let whole = |part: i128| i64::try_from(part.div_euclid(step)).unwrap_or_default();
+        (whole(x), whole(y))
+    }
+
+    /// The way between two places side by side.
+    fn way(&self, one: (i64, i64), other: (i64, i64)) -> Way {
+        let axis = usize::from(one.0 == other.0);
+        self.ways.get(axis)?.get(self.number(one.min(other))).copied().flatten()
     }
 
     fn at(&self, (x, y): (i64, i64)) -> Point {
@@ -155,10 +210,7 @@ impl<'g> Ground<'g> {
 
     /// The places near a point that one gets to from there.
     fn near(&self, point: Point) -> Vec<((i64, i64), usize)> {
-        let step = nm(self.step).max(1);
-        let (x, y) = self.from.to(point);
-        let whole = |part: i128| i64::try_from(part.div_euclid(step)).unwrap_or_default();
-        let (x, y) = (whole(x), whole(y));
+        let (x, y) = self.place_before(point);
         let near = (-1..=2).flat_map(|right| (-1..=2).map(move |up| (x + right, y + up)));
         near.filter(|place| self.is_place(*place))
             .filter_map(|place| Some((place, self.between(point, self.at(place))?)))
@@ -186,14 +238,13 @@ impl<'g> Ground<'g> {
                 continue;
             }
             *known = Some(narrowest);
-            let here = self.at(place);
             let (x, y) = place;
             for next in [(x + 1, y), (x - 1, y), (x, y + 1), (x, y - 1)] {
                 let known = || best.get(self.number(next)).copied().flatten();
                 if !self.is_place(next) || known().is_some_and(|known| known >= narrowest) {
                     continue;
                 }
-                open.extend(self.between(here, self.at(next)).map(|gap| (gap.min(narrowest), next)));
+                open.extend(self.way(place, next).map(|gap| (gap.min(narrowest), next)));
             }
         }
         let reached = ends.into_iter().filter_map(|(place, last)| {

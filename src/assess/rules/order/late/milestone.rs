@@ -11,13 +11,10 @@ pub(super) fn judge(context: &Context<'_>, room: &Room, selection: &Selection) -
     let needed = selection.needed_for.spanned()?;
     let NeededFor::Milestone(own) = &needed.value else { return None };
     let kind = *selection.kind.get()?;
-    let milestones = || context.dates.milestones.iter().filter(|(name, _)| sets(name, kind));
+    let milestones = context.dates.milestones.iter().filter(|(name, _)| sets(name, kind));
+    let (name, earlier): (&String, &Date) = milestones.min_by_key(|(_, day)| **day)?;
+    context.dates.milestones.get(own).filter(|later| *earlier < **later)?;
     if sets(own, kind) || is_for_others(context, room, selection, kind) {
-        return None;
-    }
-    let later = *context.dates.milestones.get(own)?;
-    let (name, earlier): (&String, &Date) = milestones().min_by_key(|(_, day)| **day)?;
-    if *earlier >= later {
         return None;
     }
     let message = phrase!(

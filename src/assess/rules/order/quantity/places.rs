@@ -11,7 +11,7 @@ pub fn judge((room, selection, option): (&Room, &Selection, &ProductOption)) -> 
     let own = room.opening(selection.place.get()?)?;
     let ordered = option.quantity.spanned()?;
     let in_pieces = matches!(ordered.value.counted(), Counted::Unsaid | Counted::Pieces);
-    let there = ordered.value.whole().filter(|_| in_pieces)?;
+    let there = ordered.value.whole().filter(|there| in_pieces && *there > 1)?;
     // One that nothing else is chosen for may be for the same.
     let is_free =
         |name: &str| !room.selections.iter().any(|other| other.place.get().is_some_and(|place| place == name));
