@@ -18,7 +18,7 @@ fn holding(folder: &Path, text: &str) -> Vec<String> {
 
 #[test]
 fn a_key_is_printed_as_a_link_and_stands_in_no_published_file() {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     let ran = project.run(["invite", "--address", "https://book.example/client"]).exits(0);
     ran.says("Odile Quillarn: https://book.example/client/sign.html#for=odile&key=");
     let key = std::fs::read_to_string(project.root().join("record/keys/odile.key")).unwrap();

@@ -13,7 +13,7 @@ fn publish(project: &Project, out: &Path, more: &[&str]) -> crate::project::Ran 
 }
 
 fn published() -> (Project, PathBuf) {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     let out = project.beside("site");
     publish(&project, &out, &[]).exits(0).says("client/index.html");
     (project, out)
@@ -96,7 +96,7 @@ fn what_no_longer_belongs_is_removed_and_what_is_not_ours_stays() {
 
 #[test]
 fn a_draft_is_published_though_findings_stop_the_work_and_says_so_on_every_page() {
-    let project = Project::copy_of("example-project").without("rooms/hall/photos/lantern.jpg");
+    let project = Project::of_the_example().without("rooms/hall/photos/lantern.jpg");
     let out = project.beside("site");
     publish(&project, &out, &[]).exits(1).says("complete/photo").says("--draft");
     assert!(!out.exists(), "nothing was written");

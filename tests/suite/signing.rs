@@ -107,7 +107,7 @@ fn what_stops_a_thing_where_it_is_to_stand_is_told_on_its_pages() {
 
 #[test]
 fn what_scripts_ask_says_of_each_option_whether_it_fits() {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     project.run(["issue", "--for", "approval", "--today", "2027-01-15"]).exits(0);
     let (_project, out) = published(project, &[]);
     let page = text(&out.join("client/sign.html"));

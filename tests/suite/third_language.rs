@@ -277,7 +277,7 @@ fn left_in_code(site: &Path, own: &Own) -> BTreeMap<String, BTreeSet<String>> {
 
 #[test]
 fn a_third_language_is_a_file_of_a_theme_and_nothing_is_left_in_code() {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     let book = fs::read_to_string(project.root().join("book.yaml")).expect("a book");
     let asks = "languages: {client: qp, installer: qp, office: en}\ntheme: house";
     let project =

@@ -24,7 +24,7 @@ const RESPONSES: &str = "responses: {post: \"https://book.example/responses\", e
 fn clients_decide_sign_and_hand_over_on_a_telephone_and_on_a_desk_and_on_one_that_they_share() {
     let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("example-project/book.yaml")).unwrap();
     let text = text.replace("languages: [en]", "languages: {client: [en, es], installer: en}");
-    let project = Project::copy_of("example-project").file("book.yaml", &(text + RESPONSES));
+    let project = Project::of_the_example().file("book.yaml", &(text + RESPONSES));
     issue(&project.root());
     let out = project.beside("site");
     project.run(["publish".as_ref(), "--today".as_ref(), TODAY.as_ref(), "--out".as_ref(), out.as_os_str()]).exits(0);

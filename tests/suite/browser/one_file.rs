@@ -21,7 +21,7 @@ fn publish(project: &Project, folder: &Path, name: &str, of: &str) -> Ran {
 
 #[test]
 fn a_room_an_opening_and_the_sheets_of_a_trade_are_each_one_file_that_asks_for_nothing() {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     let folder = project.beside("bound");
     fs::create_dir_all(&folder).unwrap();
     let bound = |name: &str, of: &str| {
@@ -82,7 +82,7 @@ fn names_what_is_absent(page: &str) {
 
 #[test]
 fn a_file_is_bound_anew_and_nothing_else_is_written_over() {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     let folder = project.beside("bound");
     fs::create_dir_all(&folder).unwrap();
     // Bound again it is the same; over anything else, and of what is not there, nothing is written.

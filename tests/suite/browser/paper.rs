@@ -65,7 +65,7 @@ fn an_opening_takes_two_sheets_of_paper_and_the_first_is_complete() {
 /// Whoever has the sheet in hand signs for its issue on it: neither that line nor the code to scan takes a leaf of its own.
 #[test]
 fn an_opening_that_was_issued_has_the_line_that_it_came_to_hand_on_its_second_sheet() {
-    let project = Project::copy_of("example-project");
+    let project = Project::of_the_example();
     let book = std::fs::read_to_string(project.root().join("book.yaml")).unwrap();
     let project = project.file("book.yaml", &format!("{book}\npublished at: https://firm.example/books/alder-court\n"));
     project.run(["issue", "--for", "approval", "--today", TODAY]).exits(0);
