@@ -61,6 +61,8 @@ pub struct DimensionCheck {
     pub bound: bool,
     /// Whether its own size is that of the body, which goes into the hole whatever its front covers.
     pub is_of_the_body: bool,
+    /// How much more than the sheet's single figure is no matter; none where that is a limit.
+    pub hides: Option<Length>,
 }
 
 /// How an opening misses what goes into it, in one direction.
@@ -113,8 +115,19 @@ impl DimensionCheck {
 
     /// By how much the opening, where it is largest, exceeds the most that the sheet allows.
     pub fn too_large_by(&self) -> Option<Length> {
-        let most = self.asked.filter(|_| !self.bound).and_then(|asked| asked.most)?;
-        Some(self.at_most()? - most).filter(|excess| *excess > Length::ZERO)
+        let excess = self.at_most()? - self.most().filter(|_| !self.bound)?;
+        Some(excess).filter(|excess| *excess > Length::ZERO)
+    }
+
+    /// The most that the opening may be: as the sheet allows, or so much over its single figure as is no matter.
+    pub fn most(&self) -> Option<Length> {
+        Some(self.asked?.most? + self.hides.unwrap_or_default())
+    }
+
+    /// By how much the opening, where it is largest, exceeds the single figure of a sheet, where that is seen.
+    pub fn wider_than_its_figure_by(&self) -> Option<Length> {
+        let more = self.too_large_by().filter(|_| self.too_small_by().is_none())?;
+        self.hides.map(|hides| more + hides)
     }
 
     /// The opening where it is largest.

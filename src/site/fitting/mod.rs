@@ -3,6 +3,7 @@
 //! Rules judge these figures and pages show them: there is no second arithmetic. Nothing is rounded
 //! here (fit is decided before any rounding for print).
 
+mod asked;
 mod before;
 mod behind;
 mod beside;
@@ -209,7 +210,7 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
         bound,
         is_of_the_body: fit.is_behind_its_face(&option.size),
-        ..asked(&fit.opening.width)
+        ..asked::width(opening, fit)
     };
     only_if_too_small(gauge)
 }
@@ -233,7 +234,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
         sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
         bound,
         is_of_the_body: fit.is_behind_its_face(&option.size),
-        ..asked_height(opening, fit)
+        ..asked::height(opening, fit)
     };
     // What its sheet asks of opening or cabinet is held to the cabinet by `fit/cabinet`.
     let of_cabinet = fit.cabinet.get().is_some_and(|asked| asked.inside_height.get().is_some());
@@ -259,16 +260,6 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
 /// Where the greatest of several readings is written.
 fn greatest_at(readings: &Slot<Readings>) -> Option<Span> {
     Some(readings.get()?.greatest()?.span)
-}
-
-/// What stands on the floor may have more room above it than a sheet's single figure says.
-fn asked_height(opening: &Opening, fit: &Fit) -> DimensionCheck {
-    let mut gauge = asked(&fit.opening.height);
-    let single = gauge.asked.filter(|asked| asked.least == asked.most && opening.stands_on_the_floor());
-    if let Some(least) = single.and_then(|asked| asked.least) {
-        gauge.asked = Some(LengthRange::at_least(least));
-    }
-    gauge
 }
 
 fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: &ProductOption) -> DimensionCheck {
@@ -301,7 +292,7 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         bound,
         // What is open in front may stand out of it; how far is told as its projection.
         sheet_alone: !is_all_body && (fit.opening.depth.get().is_some() || !set_in) || lets_in_from_above(opening),
-        ..asked(&fit.opening.depth)
+        ..asked::depth(opening, fit)
     };
     only_if_too_small(gauge)
 }
@@ -312,10 +303,6 @@ fn only_if_too_small(gauge: DimensionCheck) -> DimensionCheck {
         return DimensionCheck { there: None, there_at: None, largest: None, ..gauge };
     }
     gauge
-}
-
-fn asked(slot: &Slot<LengthRange>) -> DimensionCheck {
-    DimensionCheck { asked: slot.get().copied(), asked_at: slot.span(), ..DimensionCheck::default() }
 }
 
 /// A clearance that holds over the whole side; one that holds only somewhere ("above counter") is

@@ -305,7 +305,7 @@ fn range(what: &str, gauge: &DimensionCheck) -> TapeRange {
     TapeRange {
         what: what.into(),
         least: gauge.least().map(text),
-        most: gauge.asked.and_then(|asked| asked.most).map(text),
+        most: gauge.most().map(text),
         body: gauge.body.filter(|_| !gauge.sheet_alone).map(text),
         ..TapeRange::default()
     }

@@ -39,6 +39,9 @@ struct Direction {
     too_large: &'static str,
 }
 
+const MORE_THAN_ITS_FIGURE: &str = "look at the sheet for the most that it allows, and write both ends: `… to …`; where it is \
+    seen, have the opening made smaller or a filler set";
+
 /// Tells an opening that is too small or too large in one direction.
 fn tell(
     context: &Context<'_>,
@@ -63,6 +66,12 @@ fn tell(
     }
     let most = say(gauge.at_most()?);
     let is = phrase!("the opening `{}` is {most} {}", fitted.opening.name.value, most, direction.word);
+    if let Some(over) = gauge.wider_than_its_figure_by() {
+        let figure = say(gauge.asked?.most?);
+        let message = phrase!("{is}, {} more than the {} of the maker's sheet", is, say(over), figure);
+        let finding = fitted.finding(Severity::Query, gauge.largest_at.unwrap_or(at), message);
+        return Some(finding.remedy(MORE_THAN_ITS_FIGURE));
+    }
     let message = phrase!("{is}, {} more than the maker's sheet allows", is, say(gauge.too_large_by()?));
     // The reading that governs is pointed at.
     let at = gauge.largest_at.unwrap_or(at);

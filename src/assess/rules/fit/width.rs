@@ -13,7 +13,8 @@ declare! {
     /// The governing width of the opening (the least of the readings; seen from one plumb line, the
     /// least distance to the right side less the greatest to the left) against the width that the
     /// maker's sheet asks for, and against the thing's own width with the air that the sheet wants
-    /// at its sides. What the sheet allows at most is held against the greatest reading. Lengths are
+    /// at its sides. What the sheet allows at most is held against the greatest reading; a single figure of a sheet is
+    /// what such holes are built to, and more than {1/4"} over it is asked about. Lengths are
     /// compared exactly, before any rounding for print; a figure that is met exactly passes.
     ///
     /// ## Why it matters
@@ -142,6 +143,26 @@ mod tests {
         fridge("width: [30\", 30\", 29 7/8\"]", "fit: {opening: {width: 30\" to 30 1/4\"}}")
             .finds_one()
             .points_at(&["rooms/kitchen/room.yaml:3:51"]);
+    }
+
+    /// Source: common practice: a niche of 600 mm is built a few millimetres wider than what goes in.
+    #[test]
+    fn a_single_figure_of_a_sheet_is_no_limit_from_above() {
+        for (width, figure) in [("603 mm", "600 mm"), ("604 mm", "600 mm"), ("30 1/8\"", "30\""), ("30 1/4\"", "30\"")]
+        {
+            fridge(&format!("width: {width}"), &format!("fit: {{opening: {{width: {figure}}}}}")).stays_silent();
+        }
+        fridge("width: 620 mm", "fit: {opening: {width: 600 mm}}")
+            .finds("the opening `fridge` is ≈ 24 7/16\" (620 mm) wide, ≈ 13/16\" (20 mm) more than the ≈ 23 5/8\" (600 mm) of the maker's sheet")
+            .weighs("query");
+        fridge("width: 604 mm", "fit: {opening: {width: 600 mm to 603 mm}}").finds_one().weighs("stop");
+        fridge("width: 599 mm", "fit: {opening: {width: 600 mm}}").finds_one().weighs("stop");
+        // A hole in stone is cut as its sheet says.
+        Trial::of("fit/width")
+            .opening("hob", "{takes: cooktop, width: 562 mm}")
+            .selection("selection: Hob\nkind: cooktop\nplace: hob", "fit: {opening: {width: 560 mm}}")
+            .finds_one()
+            .weighs("stop");
     }
 
     #[test]
