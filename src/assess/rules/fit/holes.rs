@@ -1,6 +1,7 @@
 //! Holes in counters and sinks against the taps that go through them.
 
 mod beside;
+mod diameter;
 #[cfg(test)]
 mod tests;
 
@@ -53,8 +54,8 @@ declare! {
     Check::Book(check)
 }
 
-/// How far apart two spreads may be (common practice: what a washer hides).
-const PLAY: Length = Length::from_sixty_fourths(4);
+/// How far apart two spreads may be: 1/8 in (common practice: what a washer hides).
+const PLAY: Length = Length::from_sixty_fourths(8);
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
     for room in &context.book.rooms {
@@ -228,25 +229,23 @@ impl At<'_> {
     }
 
     fn of_list(&self, its: &[&Hole]) -> Vec<Remark> {
-        let faults = its.iter().filter_map(|hole| Some((hole.purpose.span, self.fault(hole)?)));
-        faults.map(|(at, message)| self.finding(Severity::Stop, at, message)).collect()
+        let mut told: Vec<Remark> = diameter::judge(self, its).into_iter().collect();
+        // Of holes that are alike, what is wrong is told once.
+        let mut alike: Vec<(Option<&Length>, Option<&Length>)> = Vec::new();
+        for hole in its {
+            let is = (hole.spread.get(), hole.behind.get());
+            if let Some(message) = self.fault(hole).filter(|_| !alike.contains(&is)) {
+                told.push(self.finding(Severity::Stop, hole.purpose.span, message));
+            }
+            alike.push(is);
+        }
+        told
     }
 
     /// What is wrong with a hole of the list.
     fn fault(&self, hole: &Hole) -> Option<Phrase> {
         let units = self.context.book.project.units;
         let name = &self.tap.name.value;
-        if let (Some(range), Some(diameter)) = (self.option.range(DetailName::HoleDiameter), hole.diameter.get())
-            && !range.contains(*diameter)
-        {
-            let (is, asked) = (self.say(*diameter), say_range(range, units));
-            return Some(phrase!(
-                "the hole for `{name}` is {is} across, where its sheet asks {asked}",
-                name,
-                is,
-                asked
-            ));
-        }
         if let (Some((asked, _)), Some(spread)) = (taps::spread(self.option), hole.spread.get())
             && !taps::meet(asked, LengthRange::exactly(*spread), PLAY)
         {

@@ -247,3 +247,34 @@ fn for_a_tap_in_the_wall_no_hole_is_drilled_in_the_deck() {
     }
     top("on the counter", ", behind: 2 3/4\", to bowl: 2\"").stays_silent();
 }
+
+/// Source: common practice: a flange covers a little more than the hole that its sheet names.
+#[test]
+fn a_hole_a_bit_wider_than_a_single_figure_is_asked_about_once() {
+    let drilled = |asked: &str, across: &str, holes: usize| {
+        let hole = format!("{{for: faucet, diameter: {across}}}");
+        let list = vec![hole; holes].join(", ");
+        Trial::of("fit/holes")
+            .selection("selection: Top\nkind: counter", &format!("drilled: [{list}]"))
+            .selection("selection: Basin\nkind: basin", "mount: undermount")
+            .selection("selection: Faucet\nkind: tap", &format!("holes: {holes}\nhole diameter: {asked}"))
+    };
+    drilled("1 1/4\"", "1 3/8\"", 3)
+        .finds("the hole for `Faucet` is 1 3/8\" (34.9 mm) across, 1/8\" (3.2 mm) more than the 1 1/4\" (31.8 mm) of its sheet")
+        .weighs("query");
+    drilled("1 3/8\"", "1 1/4\"", 3).finds_one().weighs("stop");
+    drilled("1 1/4\" to 1 3/8\"", "1 1/2\"", 3).finds_one().weighs("stop");
+    drilled("1 1/4\"", "2\"", 1).finds_one().weighs("stop");
+    for (asked, across) in [("35 mm", "1 3/8\""), ("1 3/8\"", "35 mm"), ("1 1/4\" to 1 3/8\"", "35 mm")] {
+        drilled(asked, across, 1).stays_silent();
+    }
+    // Inches of a list and millimetres of a sheet.
+    Trial::of("fit/holes")
+        .selection(
+            "selection: Top\nkind: counter",
+            "drilled: [{for: faucet, diameter: 35 mm, spread: 7\"}, {for: faucet, diameter: 35 mm}]",
+        )
+        .selection("selection: Basin\nkind: basin", "mount: undermount")
+        .selection("selection: Faucet\nkind: tap", "holes: 2\nspread: 180 mm")
+        .stays_silent();
+}
