@@ -75,6 +75,7 @@ record! {
             "the body out of its carton, doors taken off",
             "30\" x 36\" x 25\"" as ThreeSides;
         weight: Slot<Weight> = "weight", "weight as delivered", "205 lb";
+        note: Slot<String> = "note", "a line for whoever fits it, of what stands on the sheet beside the figures", "From the top of the counter.";
         caution: Slot<String> = "caution",
             "a caution of the maker's, as printed on the sheet",
             "Fix the anti-tip bracket before use";

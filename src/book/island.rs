@@ -18,6 +18,7 @@ record! {
         depth: Slot<Length> = "depth", "depth of its cabinets, where a part gives none", "24\"";
         handles: Slot<Length> = "handles", "how far its handles stand out from the doors", "1 3/8\"";
         toe_kick: Slot<Length> = "toe kick", "height of the recess at its foot, from the finished floor", "4\"";
+        note: Slot<String> = "note", "a line for the joiner", "Set before the floor is laid.";
         wall_side: IslandEdge = "wall side", "the side that faces the wall", "{parts: […]}";
         room_side: IslandEdge = "room side", "the side away from it", "{overhang: 15\", seats: 3}";
         left_side: IslandEdge = "left side", "its left side, seen facing the wall", "{overhang: 1\"}";

@@ -30,5 +30,6 @@ record! {
         from_tub: Slot<Length> = "from tub", "level distance to the edge of the nearest tub or shower", "40\"";
         rim: Slot<Length> = "rim", "top of that tub's rim or threshold, from the finished floor", "20\"";
         lights: Slot<Area> = "lights", "the work surface that they light by themselves", "16 sq ft";
+        note: Slot<String> = "note", "a line for the electrician", "Hung by the lighting maker.";
     }
 }

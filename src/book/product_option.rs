@@ -122,6 +122,7 @@ record! {
         drilled: Vec<Hole> = "drilled",
             "the holes to be drilled in a counter or a sink, each by its purpose",
             "[{for: kitchen tap, diameter: 1 3/8\", behind: 2 1/2\"}]" => marked_since_2;
+        note: Slot<String> = "note", "a line for those who build, and for the office; the client does not read it", "With the seat down." => unmarked "it is for those who build";
         fit: Slot<Arc<Fit>> = "fit",
             "what the maker's own sheet asks of the opening",
             "{opening: {width: 30\" to 30 1/4\"}}" as ReadOnce => told "caution" "the caution on the maker's sheet, or null";

@@ -105,6 +105,7 @@ record! {
         burning: Slot<Burning> = "material",
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
             "does not burn";
+        note: Slot<String> = "note", "a line for the joiner", "Scribed to the wall on site.";
         parts: Vec<Part> = "parts",
             "what stands in it, one beside the other from the end where it starts",
             "[{filler: 3\"}, {cabinet: drawers, width: 24\", drawers: 3}, {opening: range}]";
@@ -146,6 +147,7 @@ record! {
         burning: Slot<Burning> = "material",
             "whether it burns, for what stands near a cooking surface; left out, it counts as burning",
             "does not burn";
+        note: Slot<String> = "note", "a line for the joiner", "False front.";
         holds: Vec<Spanned<String>> = "holds",
             "openings cut into it: a sink, a cooktop, an oven",
             "[sink]" as name::Opening;

@@ -63,6 +63,7 @@ record! {
         hinge: Slot<DoorHinge> = "hinge", "the side that it hangs on, seen from inside the room", "left";
         swings: Slot<DoorSwing> = "swings", "whether it swings into the room or out of it", "in";
         slides: Slot<bool> = "slides", "whether it slides instead", "true";
+        note: Slot<String> = "note", "a line for the joiner", "Into the wall, to the left.";
         casing: Slot<Length> = "casing", "width of the trim around it", "3 1/2\"";
         casing_thickness: Slot<Length> = "casing thickness", "how far that trim stands out from the wall", "3/4\"";
         free_swing: Slot<Length> = "free swing",
@@ -113,6 +114,7 @@ record! {
         height: Slot<Length> = "height", "height of the opening", "44\"";
         opens: Slot<WindowOpens> = "opens", "how it opens", "up";
         glass: Slot<String> = "glass", "its glass", "tempered";
+        note: Slot<String> = "note", "a line for those who build", "Stays.";
         casing: Slot<Length> = "casing", "width of the trim around it", "2 1/2\"";
         casing_thickness: Slot<Length> = "casing thickness", "how far that trim stands out from the wall", "3/4\"";
         from_water: Slot<Length> = "from water", "level distance to the edge of the nearest tub or shower", "40\"";

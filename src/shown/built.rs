@@ -172,6 +172,7 @@ fn thing(selection: &Selection, option: &ProductOption) -> ShownValue {
         ("open", selection.settled().is_none().then_some(true).shown()),
         ("set", option.fact::<Setting>().map(|(set, _)| *set).shown()),
         ("panel", option.panel.shown()),
+        ("note", option.note.shown()),
         ("apron height", option.length(DetailName::ApronHeight).map(|(height, _)| height).shown()),
     ])
 }

@@ -8,6 +8,7 @@ use crate::source::{Span, Spanned};
 use crate::units::{is_several, with_article};
 
 use super::key_filter::KeyFilter;
+use super::natural_keys::where_it_is_written;
 use super::{Faults, Field, FieldType, Kind, Layers, Record, Slot, nearest, of_the_same_words, only_near};
 
 mod cut;
@@ -230,6 +231,12 @@ impl<'n> Fields<'n> {
         let same_words = of_the_same_words(curly, known.clone());
         let in_a_group = self.groups_with(curly);
         let near = || nearest(curly, known.clone()).filter(|near| *near == curly || in_a_group.is_none());
+        let natural = if same_words.is_none() { self.natural(curly) } else { None };
+        if let Some(remedy) = natural {
+            let remark = Remark::stop(name.span, phrase!("unknown key `{}`", name.value)).remedy(remedy);
+            faults.add(remark.of(Code::UNKNOWN_KEY));
+            return;
+        }
         let remedy = match same_words.or_else(near) {
             Some(near) if curly != name.value => {
                 phrase!("write `{near}` without quotes: curly ones are letters of the key", near)
@@ -259,16 +266,27 @@ impl<'n> Fields<'n> {
         groups.next().filter(|_| groups.next().is_none()).map(|field| field.key)
     }
 
+    /// Where what a key of one's first thought tells is written.
+    fn natural(&self, key: &str) -> Option<Phrase> {
+        let records = std::iter::once(self.record).chain(self.elsewhere);
+        records.into_iter().find_map(|record| where_it_is_written(key, record, self.kind()))
+    }
+
+    /// The kind that stands among the keys.
+    fn kind(&self) -> Option<Kind> {
+        let pair = self.pairs.get(self.position("kind")?)?;
+        match &pair.node.value {
+            Value::Scalar { text, .. } => Kind::named(text.trim()),
+            _ => None,
+        }
+    }
+
     /// What to do about a key that is near no other: the group that knows it, the kind whose keys are listed, or the keys.
     fn where_it_goes(&self, in_a_group: Option<(&'static str, &str)>) -> Phrase {
         if let Some((group, key)) = in_a_group {
             return phrase!("write it under `{group}`: `{group}: {{{key}: …}}`", group, group, key);
         }
-        let kind = self.position("kind").and_then(|at| self.pairs.get(at)).and_then(|pair| match &pair.node.value {
-            Value::Scalar { text, .. } => Kind::named(text.trim()),
-            _ => None,
-        });
-        if let Some(kind) = kind {
+        if let Some(kind) = self.kind() {
             return phrase!("`bookmatch explain {}` lists what it may have", kind.name());
         }
         let records = std::iter::once(self.record).chain(self.elsewhere);

@@ -48,7 +48,7 @@ impl Trade {
 const COMMON: &[&str] = &["finish", "supplier", "lead time", "price", "quantity", "photos"];
 
 /// What anything that is paid for may have.
-const MAY: &[&str] = &["id", "name", "product", "description", "cost", "price per", "total", "order"];
+const MAY: &[&str] = &["id", "name", "product", "description", "note", "cost", "price per", "total", "order"];
 
 /// What goods may have besides: whatever somebody makes and delivers.
 const GOODS_MAY: &[&str] = &[

@@ -39,6 +39,8 @@ pub use fields::{Fields, Parse};
 mod near;
 pub use near::{is_plain, nearest, of_the_same_words, only_near, same_but_for_case};
 
+mod natural_keys;
+
 mod mount;
 pub use mount::{Mount, says_how_it_is_held};
 

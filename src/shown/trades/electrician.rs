@@ -8,7 +8,8 @@ use super::InRoom;
 use super::boxes::{is_set_out, is_told, sockets, switches, worked};
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, detail, length, named, or_dash, text};
-use super::points::{is_served, notes, places, points, served};
+use super::notes::{notes, of_lights};
+use super::points::{is_served, places, points, served};
 
 /// What is asked of a light.
 const LIGHT: [Asked; 15] = [
@@ -69,7 +70,9 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let (told, not_told) = if is_told(at.room) { (Some(worked), None) } else { (None, Some(worked)) };
     tables.extend(told);
     tables.extend([receptacles(at), points(at, Service::Duct), places(at, &SERVICES)]);
-    tables.push(notes(at.room, |opening| is_served(at.room, opening, &SERVICES)));
+    let mut noted = notes(at.room, |opening| is_served(at.room, opening, &SERVICES), served(at.room, &SERVICES));
+    noted.rows.extend(of_lights(at.room));
+    tables.push(noted);
     tables.retain(|table| !table.rows.is_empty());
     let item = |selection: &'a Selection| {
         let asked: &[Asked] = if is_light(selection) { &LIGHT } else { &POWERED };

@@ -10,7 +10,7 @@ use crate::vocabulary::{Kind, Mount, Shown, ShownValue, Trait};
 use super::InRoom;
 use super::built::{Asked, Built, BuiltFact, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, chosen, dash, detail, from, length, named, or_dash, text};
-use super::points::notes;
+use super::notes::notes;
 
 /// What is cut by a fabricator.
 const CUT: [Kind; 2] = [Kind::Counter, Kind::Splashback];
@@ -66,9 +66,10 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     }
     let cut_in =
         |opening: &Opening| opening.takes_one(Trait::CutIntoCounter) || opening.takes_one(Trait::BreaksCounter);
-    let tables = [runs(at), let_in(at), tap_holes(at.room), holes(at.room), notes(at.room, cut_in)];
     let is_let_in = |one: &&Selection| one.is_any(&CUT) || one.has(Trait::CutIntoCounter) || one.is(Kind::Tap);
-    let by_sheet = at.room.selections.iter().filter(is_let_in).collect();
+    let by_sheet: Vec<&Selection> = at.room.selections.iter().filter(is_let_in).collect();
+    let noted = notes(at.room, cut_in, by_sheet.iter().copied());
+    let tables = [runs(at), let_in(at), tap_holes(at.room), holes(at.room), noted];
     Built {
         tables: tables.into_iter().filter(|table| !table.rows.is_empty()).collect(),
         items,

@@ -11,7 +11,7 @@ use crate::vocabulary::{Kind, Shown, ShownValue, Trait, Words};
 use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, chosen, dash, detail, length, named, or_dash, text};
-use super::points::notes;
+use super::notes::{notes, of_plan};
 
 /// What a joiner makes.
 const MADE: [Kind; 2] = [Kind::Cabinet, Kind::Shelf];
@@ -87,11 +87,13 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let mut tables = vec![runs(at)];
     tables.extend(room.runs.iter().map(|run| parts(room, &run.name, &run.parts, Some(run))));
     tables.extend(room.islands.iter().flat_map(|island| of_island(room, island)));
-    tables.extend([ends(at), panels, housed(at), own, notes(room, |_| true)]);
-    tables.retain(|table| !table.rows.is_empty());
     // Cabinets are made around whatever stands in an opening.
     let is_worked_to = |one: &&Selection| one.is_any(&MADE) || one.is_any(&FITTED) || one.place.get().is_some();
-    let by_sheet = room.selections.iter().filter(is_worked_to).collect();
+    let by_sheet: Vec<&Selection> = room.selections.iter().filter(is_worked_to).collect();
+    let mut noted = notes(room, |_| true, by_sheet.iter().copied());
+    noted.rows.extend(of_plan(room).into_iter().map(|(name, note)| vec![text(name), text(note)]));
+    tables.extend([ends(at), panels, housed(at), own, noted]);
+    tables.retain(|table| !table.rows.is_empty());
     Built { tables, items: all.map(item).collect(), by_sheet, ..Built::default() }
 }
 

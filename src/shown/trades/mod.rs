@@ -7,6 +7,7 @@ mod cells;
 mod electrician;
 mod fabricator;
 mod joiner;
+mod notes;
 mod plumber;
 mod points;
 mod setter;
@@ -14,6 +15,7 @@ mod setter;
 pub(super) use built::ceiling;
 pub use built::{Built, BuiltFact, BuiltItem, BuiltTable};
 pub use cells::agreed;
+pub use notes::{of_plan as notes_of_plan, of_thing as notes_of_thing};
 
 use crate::book::{Room, System};
 use crate::ledger::IssuedSheet;

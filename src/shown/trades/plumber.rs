@@ -6,7 +6,8 @@ use crate::vocabulary::{Kind, Shown, ShownValue};
 use super::InRoom;
 use super::built::{Asked, Built, BuiltItem, BuiltTable, may, must};
 use super::cells::{agreed, detail, from, named, or_dash};
-use super::points::{face, is_served, notes, places, points, served};
+use super::notes::notes;
+use super::points::{face, is_served, places, points, served};
 
 /// What is asked of whatever has a pipe to it.
 const PIPED: [Asked; 17] = [
@@ -36,7 +37,7 @@ const SERVICES: [Service; 3] = [Service::Water, Service::Drain, Service::Gas];
 pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let mut tables: Vec<BuiltTable> = SERVICES.into_iter().map(|service| points(at, service)).collect();
     tables.extend([outlets(at), blocking(at), places(at, &SERVICES)]);
-    tables.push(notes(at.room, |opening| is_served(at.room, opening, &SERVICES)));
+    tables.push(notes(at.room, |opening| is_served(at.room, opening, &SERVICES), served(at.room, &SERVICES)));
     tables.retain(|table| !table.rows.is_empty());
     let items: Vec<BuiltItem<'a>> =
         served(at.room, &SERVICES).map(|selection| BuiltItem::of(selection, &PIPED)).collect();

@@ -197,16 +197,6 @@ fn bottom_and_top(room: &Room, opening: &Opening, planned: Option<Length>) -> (O
     }
 }
 
-/// What the book notes at openings, for whoever builds there.
-pub fn notes<'a>(room: &'a Room, concerns: impl Fn(&Opening) -> bool) -> BuiltTable {
-    let row = |opening: &'a Opening| {
-        let name = room.goes_into(&opening.name).next().map_or_else(|| text(opening.name.value.clone()), named);
-        Some(vec![name, text(opening.note.get()?.clone())])
-    };
-    let rows = room.openings.iter().filter(|opening| concerns(opening)).filter_map(row).collect();
-    BuiltTable { key: "notes", of: String::new(), columns: vec!["thing", "note"], rows }
-}
-
 /// Whether any of some services is at an opening, or what goes in there asks for it.
 pub fn is_served(room: &Room, opening: &Opening, services: &[Service]) -> bool {
     let things: Vec<&Selection> = room.goes_into(&opening.name).collect();

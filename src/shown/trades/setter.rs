@@ -7,6 +7,7 @@ use crate::vocabulary::{Kind, Shown};
 use super::InRoom;
 use super::built::{Asked, Built, BuiltFact, BuiltItem, may, must};
 use super::cells::detail;
+use super::notes::notes;
 
 /// The kinds that a setter lays.
 const LAID: [Kind; 2] = [Kind::Tile, Kind::Floor];
@@ -65,7 +66,9 @@ const FLOOR: [Asked; 19] = [
 /// What there is to lay in a room.
 pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
     let laid = at.room.selections.iter().filter(|selection| selection.is_any(&LAID));
-    let by_sheet = laid.clone().collect();
+    let by_sheet: Vec<&Selection> = laid.clone().collect();
+    let noted = notes(at.room, |_| false, by_sheet.iter().copied());
+    let tables = if noted.rows.is_empty() { vec![] } else { vec![noted] };
     let item = |selection: &'a Selection| {
         let asked: &[Asked] = if selection.is(Kind::Tile) { &TILE } else { &FLOOR };
         let mut item = BuiltItem::of(selection, asked);
@@ -73,5 +76,5 @@ pub fn builds<'a>(at: InRoom<'a, '_>) -> Built<'a> {
         item.facts.extend(whole.map(|area| BuiltFact { key: "floor in all", value: area.shown() }));
         item
     };
-    Built { items: laid.map(item).collect(), by_sheet, ..Built::default() }
+    Built { tables, items: laid.map(item).collect(), by_sheet, ..Built::default() }
 }

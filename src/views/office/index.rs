@@ -6,6 +6,7 @@ use crate::assess::approval::Given;
 use crate::assess::{InTheWay, Unapproved};
 use crate::book::{Approver, Room, Selection};
 use crate::finding::Finding;
+use crate::shown::trades::{notes_of_plan, notes_of_thing};
 use crate::units::series;
 use crate::views::office::responses::scan_path;
 use crate::views::office::schedules;
@@ -87,7 +88,27 @@ impl PageBuilder<'_> {
 
     fn tables(&self) -> Vec<Table> {
         let of_record = self.approvals().into_iter().chain(self.responses()).chain(self.readings());
-        of_record.chain([self.next_orders()]).collect()
+        of_record.chain([self.next_orders()]).chain(self.noted()).collect()
+    }
+
+    /// What the book notes for those who build, whichever of their sheets it stands on.
+    fn noted(&self) -> Option<Table> {
+        let row = |room: &Room, of: &str, note: &str| vec![Cell::from(of), room.title().into(), Cell::from(note)];
+        let in_room = |room: &Room| -> Vec<Vec<Cell>> {
+            let of_selection = |selection: &Selection| {
+                let hung = selection.hangs.get().and_then(|hangs| hangs.note.get().cloned());
+                let name = format!("{} {}", selection.tag, selection.name.value);
+                let notes = notes_of_thing(selection).into_iter().chain(hung);
+                notes.map(|note| row(room, &name, &note)).collect::<Vec<_>>()
+            };
+            let of_plan = notes_of_plan(room).into_iter().map(|(name, note)| row(room, &name, &note));
+            room.selections.iter().flat_map(of_selection).chain(of_plan).collect()
+        };
+        let rows: Vec<Vec<Cell>> = self.subject.book.rooms.iter().flat_map(in_room).collect();
+        let columns = ["Of", "Room", "Note"].map(|name| Column { name: name.into(), figures: false });
+        let scope = Some("for those who build; what the client reads is none of it".into());
+        let name = "Notes".into();
+        (!rows.is_empty()).then(|| Table { name, scope, columns: columns.to_vec(), rows, totals: vec![] })
     }
 
     /// What stands of every item's approval, by approver; nothing while nothing was issued.

@@ -117,9 +117,11 @@ impl PageBuilder<'_> {
         };
         let mut notes: Vec<Html> = Vec::new();
         notes.extend(selection.private.get().map(|private| Html::text(private)));
+        let noted = option.note.get().into_iter().chain(option.fit.get().and_then(|fit| fit.note.get()));
+        notes.extend(noted.map(|note| Html::text(note)));
         let item = Cell {
             text: Html::text(&format!("{} {name}", selection.tag)),
-            note: notes.into_iter().next(),
+            note: notes.into_iter().reduce(|one, next| one.then(" ").then(next)),
             ..Cell::default()
         };
         let product = [option.maker.text(), option.model.text()]

@@ -176,7 +176,9 @@ impl<'a> PageBuilder<'a> {
         if let Some(weight) = at.thing.and_then(|(_, option)| option.fit.get()?.weight.get()) {
             facts.push(self.worded("opening_says.weight", self.wording.weight(*weight)));
         }
-        if let Some(note) = at.opening.note.get() {
+        let of_thing = at.thing.map(|(_, option)| (option.note.get(), option.fit.get().and_then(|fit| fit.note.get())));
+        let of_thing = of_thing.into_iter().flat_map(|(own, of_sheet)| own.into_iter().chain(of_sheet));
+        for note in at.opening.note.get().into_iter().chain(of_thing) {
             facts.push(self.worded("opening_says.note", prose::line(note)));
         }
         facts

@@ -115,6 +115,7 @@ kinds! {
             .needs(&["maker", "model", "airflow"])
             .hurts(&[Power, Air])
             .is(&[Hangs])
+            .due(HoldPoint::RoughInClosed)
             .may(&["damp rating", "recess", "mount"]);
     CountertopAppliance: "counter-top appliance" | "countertop appliance" | "small appliance" | "toaster" | "kettle" | "coffee machine", "an appliance that stands on the counter" =>
         onto(Appliance)
@@ -248,12 +249,12 @@ kinds! {
         onto(Hardware)
             .needs(&["maker", "model", "size.length"])
             .is(&[Hangs])
-            .may(&["centre to centre", "projection", "screws", "mount"]);
+            .may(&["capacity", "centre to centre", "projection", "screws", "mount"]);
     Hook: "hook" | "robe hook" | "towel ring" | "paper holder" | "toilet roll holder" | "toilet paper holder", "a hook, a ring or a paper holder" =>
         onto(Hardware)
             .needs(&["maker", "model"])
             .is(&[Hangs])
-            .may(&["projection", "screws", "mount"]);
+            .may(&["capacity", "projection", "screws", "mount"]);
     TowelWarmer: "towel warmer" | "heated towel rail" | "towel radiator" | "radiator", "a warmed rail, or a radiator" =>
         onto(Plumbing)
             .needs(&["maker", "model", "size.width", "size.height"])
@@ -265,7 +266,7 @@ kinds! {
             .needs(&["maker", "model", "size.width", "size.depth"])
             .hurts(&[Fall])
             .due(HoldPoint::RoughInClosed)
-            .may(&["seat height", "mount", "projection"]);
+            .may(&["capacity", "seat height", "mount", "projection"]);
     WasteBin: "waste bin" | "trash pull-out" | "pull-out bin" | "bin" | "recycling bin", "a bin in a cabinet or beside it" =>
         onto(Hardware)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
@@ -276,7 +277,7 @@ kinds! {
             .hurts(&[Fall])
             .is(&[Hangs])
             .due(HoldPoint::RoughInClosed)
-            .may(&["centre to centre", "projection", "screws", "mount"]);
+            .may(&["capacity", "centre to centre", "projection", "screws", "mount"]);
     DoorHandle: "door handle" | "door lever" | "door knob" | "door hardware" | "lockset", "handles and locks of a room's door" =>
         onto(Hardware)
             .needs(&["maker", "model"])
@@ -324,7 +325,7 @@ kinds! {
         onto(Finish)
             .needs(&["maker", "size.depth", "thickness"])
             .hurts(&[Weight])
-            .may(&["stores", "edge", "grain", "finished ends", "mount", "glass"]);
+            .may(&["capacity", "stores", "edge", "grain", "finished ends", "mount", "glass"]);
     Rug: "rug" | "runner", "a rug or runner" =>
         onto(Finish)
             .needs(&["maker", "face size"])

@@ -36,6 +36,25 @@ fn what_nobody_knows_of_a_cabinet_is_said() {
     assert_eq!(sheet.row("corner")[6], "not known yet");
 }
 
+/// What a designer writes beside a figure reaches whoever builds by it.
+#[test]
+fn what_is_noted_of_a_row_a_part_a_door_and_a_thing_stands_there() {
+    let room = ROOM
+        .replace("    depth: 24\"\n", "    depth: 24\"\n    note: Scribed on site\n")
+        .replace("{filler: 3\"}", "{filler: 3\", note: Kept loose}")
+        .replace(
+            "runs:\n",
+            "doors: {hall door: {wall: C, at: 1', width: 30\", slides: true, note: Into the wall}}\nruns:\n",
+        );
+    let things = format!("{CABINETS}{DISHWASHER}")
+        .replace("finish: hand-painted", "finish: hand-painted, note: Doors shut softly")
+        .replace("model: D24", "model: D24, fit: {note: Feet set low}");
+    let sheet = kitchen(&room, &things).sheet("joiner");
+    sheet.says(&["Scribed on site", "Kept loose", "Into the wall", "Doors shut softly", "Feet set low"]);
+    assert_eq!(sheet.row("long wall, filler")[1], "Kept loose");
+    assert_ne!(sheet.mark(), kitchen(ROOM, &format!("{CABINETS}{DISHWASHER}")).sheet("joiner").mark());
+}
+
 #[test]
 fn a_room_without_joinery_has_no_such_sheet() {
     assert!(!kitchen(ROOM, PULL).has("joiner"));

@@ -83,6 +83,35 @@ mod tests {
         Trial::of("source/unknown-key").selection("selection: Range\nkind: range", option).stays_silent();
     }
 
+    /// What one writes at first sight is told its place, and never taken for a key that only looks like it.
+    #[test]
+    fn a_key_of_one_s_first_thought_is_told_where_it_goes() {
+        let told = |kind: &str, line: &str| {
+            let trial = Trial::of("source/unknown-key").selection(&format!("selection: It\nkind: {kind}"), line);
+            trial.finds_one()
+        };
+        told("grab bar", "holds: 150 kg").remedies("did you mean `capacity`?");
+        told("counter", "backsplash: 4\"").remedies("write it under `top`: `top: {splash: …}`");
+        told("counter", "upstand: {height: 100 mm}").remedies("write it under `top`: `top: {splash: …}`");
+        told("sink", "apron: 10\"").remedies("did you mean `apron height`?");
+        told("wall light", "rated: wet location").remedies("did you mean `damp rating`?");
+        told("toilet", "outlet: 180 mm").remedies("did you mean `outlet height`?");
+        told("towel warmer", "output: 600 W").remedies("write it under `fit`: `fit: {needs: {power: …}}`");
+        told("range", "gas: 51000 Btu/h").remedies("write it under `fit`: `fit: {needs: {gas: …}}`");
+        told("refrigerator", "fit: {air: {sides: 1/8\"}}")
+            .remedies("write what is asked at the left and at the right, each by itself");
+        told("wallpaper", "roll width: 21\"")
+            .remedies("write it in `description`, which the client reads, or in `note`, for those who build");
+        Trial::of("source/unknown-key").selection("selection: It\nkind: grab bar", "capacity: 150 kg").stays_silent();
+        let noted = |line: &str| Trial::of("source/unknown-key").selection("selection: It\nkind: toilet", line);
+        for line in ["note: with the seat on", "fit: {note: from the top}", "hangs: {note: above the worktop}"] {
+            noted(line).stays_silent();
+        }
+        let plan =
+            "doors: {way: {wall: A, note: pocket}}\nruns: {row: {note: scribe, parts: [{filler: 2\", note: on site}]}}";
+        Trial::of("source/unknown-key").room(plan).stays_silent();
+    }
+
     #[test]
     fn a_product_beside_options_is_taken_by_none_of_them() {
         let range = |options: &str| {
