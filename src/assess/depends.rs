@@ -281,12 +281,20 @@ fn implied(room: &Room) -> Vec<Implied<'_>> {
     for resting in room.selections.iter().filter(|resting| resting.is_any(RESTING)) {
         for ground in room.selections.iter().filter(|ground| ground.span != resting.span) {
             let is_counter = counter.is_some_and(|counter| counter.span == resting.span);
-            if let Some(because) = because(resting, ground, is_counter) {
+            let because = because(resting, ground, is_counter);
+            if let Some(because) = because.filter(|why| *why != Reason::Houses || houses(room, resting, ground)) {
                 found.push((resting, ground, because));
             }
         }
     }
     found
+}
+
+/// Whether a selection of cabinets is one of those that are built around a thing.
+fn houses(room: &Room, cabinets: &Selection, thing: &Selection) -> bool {
+    let opening = thing.place.get().and_then(|place| room.opening(place));
+    let around = site::joinery::cabinets_around(room, opening, Some(thing));
+    around.iter().any(|one| one.span == cabinets.span)
 }
 
 /// The counter that sink and cooktop are cut into: the one that covers most.

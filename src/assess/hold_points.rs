@@ -108,16 +108,19 @@ impl HoldPoints {
 }
 
 impl HoldPoints {
-    /// Distances of a room that no cabinets are made for are due before its walls are closed.
+    /// What is found in a room that no cabinets are made for is due before its walls are closed.
     fn without_cabinets(&self, bare: &BTreeSet<&str>, finding: &mut Finding) {
-        let is_clear = finding.rule.family() == Family::Clear;
         let is_bare = finding.room.as_deref().is_some_and(|room| bare.contains(room));
-        let Some(by) = finding.by.as_mut().filter(|_| is_clear && is_bare) else { return };
+        let Some(by) = finding.by.as_mut().filter(|_| is_bare) else { return };
         let cabinets = HoldPoint::CabinetsOrdered.name();
         let own = self.own_of(finding.rule).is_some();
-        if by.hold_point == cabinets && !own {
+        // Where something else rests on the thing, that is what is due then.
+        let is_its_own = by.on == self.days.get(cabinets).copied().flatten();
+        let closing = self.days.get(HoldPoint::RoughInClosed.name()).copied().flatten();
+        let is_distance = finding.rule.family() == Family::Clear;
+        if by.hold_point == cabinets && !own && (is_distance || is_its_own && closing.is_some()) {
             let name = HoldPoint::RoughInClosed.name();
-            *by = SettleBy { hold_point: name.into(), on: self.days.get(name).copied().flatten() };
+            *by = SettleBy { hold_point: name.into(), on: closing };
         }
     }
 }
@@ -331,6 +334,22 @@ mod tests {
         assert_eq!(by(doorway("")).0, "rough-in closed, 1 Feb 2027");
         let run = "runs: {vanity: {parts: [{cabinet: vanity, width: 36\"}]}}";
         assert_eq!(by(doorway(run)).0, "cabinets ordered, 1 Mar 2027");
+    }
+
+    /// What is wired or piped, and no cabinet is made for, waits for no order of cabinets.
+    #[test]
+    fn what_stands_in_no_cabinet_is_due_before_the_walls_are_closed() {
+        let asked = |room: &str, kind: &str| {
+            let thing = Trial::of("complete/site")
+                .book("hold points: {cabinets ordered: 2027-03-01, rough-in closed: 2027-05-17}")
+                .room(room)
+                .selection(&format!("selection: It\nkind: {kind}"), "fit: {needs: {power: 120 V 15 A}}");
+            by(thing).0
+        };
+        let run = "runs: {vanity: {parts: [{cabinet: vanity, width: 36\"}]}}";
+        assert_eq!(asked(run, "exhaust fan"), "rough-in closed, 17 May 2027");
+        assert_eq!(asked(run, "disposer"), "cabinets ordered, 1 Mar 2027");
+        assert_eq!(asked("", "disposer"), "rough-in closed, 17 May 2027");
     }
 
     #[test]

@@ -16,6 +16,7 @@ pub mod doorways;
 mod ends;
 pub mod fitting;
 pub mod heat;
+pub mod joinery;
 pub mod layout;
 pub mod lights;
 mod made_as;

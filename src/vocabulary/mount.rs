@@ -1,6 +1,7 @@
 //! How a sink, a basin or a tap is fixed, read from the words of its `mount`.
 
 use super::supply::InWords;
+use super::words_of;
 
 /// How a sink or basin is fixed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,9 +82,34 @@ pub fn says_how_it_is_held(words: &str) -> bool {
     Option::<Mount>::of_words(words).is_some() || OF_ITS_FURNITURE.iter().any(|word| lower.contains(word))
 }
 
+/// What a base cabinet is called where a bowl stands on it.
+const BASE_CABINETS: &[&str] =
+    &["cabinet", "cabinets", "unit", "units", "carcass", "carcasses", "carcase", "carcases", "base"];
+
+/// Words that may stand between `on` and the cabinet.
+const BETWEEN: &[&str] = &["the", "a", "an", "its", "top", "of", "base", "sink", "sides", "side", "panels"];
+
+/// Whether words say that it stands on its base cabinet: `sits on the carcass`, `on a 600 base unit`.
+fn stands_on_its_cabinet(words: &str) -> bool {
+    let words = words_of(words);
+    let is_between = |word: &&String| BETWEEN.contains(&word.as_str()) || word.chars().any(|one| one.is_ascii_digit());
+    let after = |at: usize| {
+        let rest = words.get(at + 1..).unwrap_or_default();
+        let is_cabinet = |word: &String| BASE_CABINETS.contains(&word.as_str());
+        rest.iter().take_while(is_between).any(is_cabinet)
+            || rest.iter().find(|word| !is_between(word)).is_some_and(is_cabinet)
+    };
+    words.iter().enumerate().any(|(at, word)| word == "on" && after(at))
+}
+
 impl InWords for Option<Mount> {
     fn of_words(words: &str) -> Self {
         let words = words.to_lowercase();
+        let lies_on =
+            WORDS.iter().any(|(is, on)| *is == Mount::OnCounter && on.iter().any(|word| words.contains(word)));
+        if !lies_on && !words.contains("mount") && stands_on_its_cabinet(&words) {
+            return Some(Mount::Apron);
+        }
         let known = WORDS.iter().find(|(_, known)| known.iter().any(|word| words.contains(word)));
         known.map(|(mount, _)| *mount)
     }
@@ -107,10 +133,25 @@ mod tests {
                 Mount::Under,
                 &["undermount", "beneath the top", "Unterbaubecken", "unter der Arbeitsplatte", "bajo la encimera"][..],
             ),
-            (Mount::Apron, &["apron front", "Belfast"]),
-            (Mount::OnCounter, &["vessel", "on the counter", "Aufsatzbecken", "sobre encimera"]),
+            (
+                Mount::Apron,
+                &[
+                    "apron front",
+                    "Belfast",
+                    "on the cabinet",
+                    "on top of the carcass",
+                    "stands on the base unit",
+                    "on the cabinet sides",
+                    "sits on carcass, under worktop",
+                    "on a 600 base",
+                ],
+            ),
+            (
+                Mount::OnCounter,
+                &["vessel", "vessel, on the cabinet", "on the counter", "Aufsatzbecken", "sobre encimera"],
+            ),
             (Mount::InNoCabinet, &["on the wall", "an der Wand", "suspendido", "pedestal"]),
-            (Mount::DropIn, &["drop-in", "inset", "Einbaubecken", "flächenbündig"]),
+            (Mount::DropIn, &["drop-in", "top mount on a 36\" base cabinet", "inset", "Einbaubecken", "flächenbündig"]),
         ];
         for (mount, said) in ways {
             for words in said {

@@ -40,19 +40,33 @@ fn with_bed(option: &ProductOption) -> Option<(Length, Span, bool)> {
     })
 }
 
-/// The same with a heating mat below it, which lies in the bed as far as that is thick enough.
-fn on_a_mat(option: &ProductOption, mat: Option<Length>) -> Option<(Length, Span, bool)> {
-    let (thick, at, has_bed) = with_bed(option)?;
-    let bed = option.laid.bed.get().copied().unwrap_or_default();
-    let more = mat.map_or(Length::ZERO, |mat| (mat - bed).max(Length::ZERO));
-    Some((thick + more, at, has_bed || more > Length::ZERO))
+/// How thick what is laid is, where that is written, and what is counted in it.
+struct Laid {
+    thick: Length,
+    at: Span,
+    what: &'static str,
 }
 
-/// How thick the heating is that is laid under the floor of a room; of several that may be chosen, the thinnest.
-fn heating(room: &Room) -> Option<Length> {
+/// The same with a heating mat below it, which lies in the bed as far as that is thick enough; past it the mat is what
+/// makes it so thick.
+fn on_a_mat(option: &ProductOption, mat: Option<(Length, Span)>) -> Option<Laid> {
+    let (thick, at, has_bed) = with_bed(option)?;
+    let bed = option.laid.bed.get().copied().unwrap_or_default();
+    let above_the_bed = mat.map(|(mat, at)| (mat - bed, at)).filter(|(more, _)| *more > Length::ZERO);
+    Some(match (above_the_bed, has_bed) {
+        (Some((more, at)), true) => Laid { thick: thick + more, at, what: "the thickness with the heating in its bed" },
+        (Some((more, at)), false) => Laid { thick: thick + more, at, what: "the thickness with the heating below it" },
+        (None, true) => Laid { thick, at, what: "the thickness with its bed" },
+        (None, false) => Laid { thick, at, what: "the thickness" },
+    })
+}
+
+/// How thick the heating is that is laid under the floor of a room, and where that is written; of several that may be
+/// chosen, the thinnest.
+fn heating(room: &Room) -> Option<(Length, Span)> {
     let mats = room.selections.iter().filter(|selection| selection.is(Kind::FloorHeating));
     let thick = mats.flat_map(Selection::standing).filter_map(|option| option.length(DetailName::Thickness));
-    thick.map(|(thick, _)| thick).min()
+    thick.min_by_key(|(thick, _)| *thick)
 }
 
 /// A floor that is thicker, with its bed, than all that was to be laid on the present one.
@@ -60,9 +74,8 @@ fn floor<'a>(room: &'a Room, selection: &'a Selection) -> Option<Twice<'a>> {
     let planned = SourcedFigure::planned(room.floor_build_up.spanned().filter(|_| is_floor(selection))?, Spot::Room);
     let mat = heating(room);
     let thickest = selection.standing().iter().filter_map(|option| on_a_mat(option, mat));
-    let (value, at, bed) = thickest.max_by_key(|(thick, ..)| *thick)?;
+    let Laid { thick: value, at, what } = thickest.max_by_key(|laid| laid.thick)?;
     let counts = SourcedFigure { value, at, provenance: Provenance::Written, spot: Spot::Selection(&selection.name) };
-    let what = if bed { "the thickness with its bed" } else { "the thickness" };
     let thicker = value > planned.value + HAIR;
     thicker.then(|| Twice::of(&selection.name, what, (counts, planned), Differ::MoreThan("the floor build-up")))
 }

@@ -185,8 +185,11 @@ fn meets(ordered: &[&str], required: &str) -> Meets {
     // As whole words: `SK-2` is not found in `SK-27`.
     let has_model = model.is_empty() || all.contains(&model) || ordered.iter().any(|words| squeezed(words) == model);
     let has_model = has_model || (models.len() > 1 && squeezed_all.ends_with(&model));
+    // What has the very model is it, whatever it is called.
+    let is_by_model = || !model.is_empty() && ordered.iter().any(|words| squeezed(words) == model);
     match (has_names, has_model, names.is_empty()) {
         (true, true, _) => Meets::Yes,
+        (false, true, _) if is_by_model() => Meets::Yes,
         // Without a model of its own, nobody knows which it is.
         (true, false, false) => Meets::ButForTheModel,
         _ => Meets::No,
@@ -293,6 +296,8 @@ mod tests {
         pair("SK-27", "{name: stacking kit, model: SK-27}").stays_silent();
         pair("SK-2", "{name: stacking kit, model: SK-27}").finds_one();
         pair("stacking kit", "{name: stacking kit, model: SK-27}").stays_silent();
+        pair("rough-in valve RV-7", "{name: pressure balance body, model: RV-7}").stays_silent();
+        pair("rough-in valve RV-7", "{name: pressure balance body, model: RV-70}").finds_one();
         pair("LP kit", "{name: conversion kit}").finds("the sheet requires `LP kit`, and nothing orders it");
         pair("LP conversion kit", "{name: 'conversion kit, LP'}").stays_silent();
         pair("stacking kit SK-27", "").selection("selection: Stacking kit\nkind: shelf", "model: SK-27").stays_silent();

@@ -5,6 +5,7 @@ use crate::assess::{Context, Prerequisite, Reason, RunsOut};
 use crate::book::{MeasuredFigures, MeasuredHow, Measurement, Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::ledger::Side;
+use crate::site::joinery::cabinets_around;
 use crate::source::Span;
 use crate::vocabulary::{Kind, Trait};
 
@@ -91,11 +92,13 @@ fn before_its_tile(
 
 /// The openings of a room that one person alone measured, where cabinets or stone are still to be ordered.
 fn once_only(room: &Room) -> Option<Remark> {
-    let waits = |selection: &&Selection| selection.is_any(&[Kind::Cabinet, Kind::Counter]) && !selection.is_ordered();
-    let made = room.selections.iter().find(waits)?;
-    let alone: Vec<&Opening> =
-        room.openings.iter().filter(|opening| is_made_to(room, opening) && is_alone(opening)).collect();
-    let first = alone.first()?;
+    let alone: Vec<(&Opening, &Selection)> = room
+        .openings
+        .iter()
+        .filter(|opening| is_made_to(room, opening) && is_alone(opening))
+        .filter_map(|opening| Some((opening, waits_for(room, opening)?)))
+        .collect();
+    let (first, made) = alone.first()?;
     let others = match alone.len() - 1 {
         0 => " was".into(),
         1 => " and another opening were".into(),
@@ -114,6 +117,16 @@ fn once_only(room: &Room) -> Option<Remark> {
             .source("common practice")
             .remedy("have somebody else measure again, and add `measured: {again: …}` at each opening"),
     )
+}
+
+/// What is still to be ordered, and is made to an opening: the cabinets around it, or what stands first of the others.
+fn waits_for<'a>(room: &'a Room, opening: &Opening) -> Option<&'a Selection> {
+    let around = cabinets_around(room, Some(opening), room.goes_into(&opening.name).next());
+    let is_made = |one: &&Selection| {
+        let is_around = || one.place.get().is_some() || around.iter().any(|around| around.span == one.span);
+        one.is(Kind::Counter) || one.is(Kind::Cabinet) && is_around()
+    };
+    room.selections.iter().filter(|one| !one.is_ordered()).find(is_made)
 }
 
 /// Whether joinery or stone may be made to an opening: not what hangs on a wall or is let into a ceiling, unless a row of
@@ -227,6 +240,25 @@ mod tests {
         for takes in ["mirror", "fan", "wall light", "mirror cabinet"] {
             once(takes).stays_silent();
         }
+    }
+
+    /// Of several cabinets the one is named that is built around it, by its name or by its row.
+    #[test]
+    fn the_cabinet_that_is_made_to_an_opening_is_named() {
+        let once = |room: &str, first: &str, second: &str| {
+            Trial::of("complete/measured")
+                .room(room)
+                .opening("sink", "{takes: sink, width: 30\", measured: {on: 2027-01-11, by: Ada}}")
+                .selection(&format!("selection: {first}\nkind: cabinet"), "")
+                .selection(&format!("selection: {second}\nkind: cabinet"), "")
+                .finds_one()
+        };
+        once("", "Lockers and bench", "Sink cabinets").says("`Sink cabinets` is made to it");
+        once("", "Sink cabinets", "Lockers and bench").says("`Sink cabinets` is made to it");
+        let island = "islands: {island: {size: 9' x 3', wall side: {parts: [{opening: sink}]}}}";
+        once(island, "Kitchen cabinets", "Island cabinets").says("`Island cabinets` is made to it");
+        let run = "runs: {back wall: {parts: [{opening: sink}]}}\nislands: {island: {size: 9' x 3'}}";
+        once(run, "Island cabinets", "Kitchen cabinets").says("`Kitchen cabinets` is made to it");
     }
 
     #[test]

@@ -91,6 +91,8 @@ fn words(context: &Context<'_>, said: ComparedValue<'_>) -> Phrase {
 }
 
 #[cfg(test)]
+mod heated;
+#[cfg(test)]
 mod hung;
 #[cfg(test)]
 mod seams;
