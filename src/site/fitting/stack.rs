@@ -68,8 +68,10 @@ impl<'a> Stack<'a> {
         let others = height_of_what_is_chosen(room, self.other(opening))?;
         let bottom = self.lower.sill.get().copied().unwrap_or_default();
         let (top, span) = self.top(room)?;
+        let ends = self.end_of_the_lower(room).filter(|_| self.is_lower(opening));
+        let least = |left: Spanned<Length>| ends.into_iter().chain([left]).min_by_key(|left| left.value);
         if let Some((lower, upper)) = self.as_written(room) {
-            return Some(if self.is_lower(opening) { lower } else { upper });
+            return least(if self.is_lower(opening) { lower } else { upper });
         }
         let both = top - bottom - others - self.kit(room);
         // What stands below takes no more of it than it needs.
@@ -78,7 +80,22 @@ impl<'a> Stack<'a> {
         // Where the upper one is written to begin inside the lower one's height, that ends what stands below it.
         let sill = self.upper.sill.spanned().filter(|_| self.is_lower(opening) && self.overlaps(room));
         let below = sill.map(|sill| Spanned::new(sill.value - bottom - self.kit(room), sill.span));
-        below.into_iter().chain([of_both]).min_by_key(|left| left.value)
+        below.into_iter().chain([of_both]).min_by_key(|left| left.value).and_then(least)
+    }
+
+    /// Where the lower one's own height ends below the upper one, as it was measured, or something else is above it
+    /// there: that is what it has.
+    fn end_of_the_lower(&self, room: &Room) -> Option<Spanned<Length>> {
+        let bottom = self.lower.sill.get().copied().unwrap_or_default();
+        let sill = *self.upper.sill.get()? - bottom;
+        let height = self.lower.height.get().and_then(|height| height.least());
+        // One that reaches to the upper one rises and sinks with it.
+        let ends = height.filter(|height| height.value < sill);
+        let measured = ends.map(|height| Spanned::new(height.value - self.build_up(room), height.span));
+        let above = self.lower.above.get().filter(|above| !above.what.eq_ignore_ascii_case(&self.upper.name.value));
+        let hangs = above.and_then(|above| above.height.spanned());
+        let hangs = hangs.map(|edge| Spanned::new(edge.value - bottom, edge.span));
+        measured.into_iter().chain(hangs).filter(|end| end.value < sill).min_by_key(|end| end.value)
     }
 
     /// How high the upper one's bottom is above the finished floor: as it is written where both go in so, else as high as

@@ -187,6 +187,24 @@ fn two_that_are_stacked_stand_on_one_floor() {
     stack("1\"", "height: 39 1/2\", pair: washer", "height: 39\", measured from: finished floor").stays_silent();
 }
 
+/// What was measured under the upper one is what the lower one has, whatever stands on it; so is a shelf between them.
+#[test]
+fn what_ends_below_the_upper_of_two_is_what_the_lower_one_has() {
+    let stack = |lower: &str| {
+        Trial::of("fit/height")
+            .opening("washer", &format!("{{takes: washer, pair: dryer, {lower}}}"))
+            .opening("dryer", "{takes: dryer, sill: 39\", height: 40\"}")
+            .selection("selection: Washer\nkind: washer\nplace: washer", "size: {height: 38 3/4\"}")
+            .selection("selection: Dryer\nkind: dryer\nplace: dryer", "size: {height: 39\"}")
+    };
+    stack("height: 39\"").stays_silent();
+    stack("height: 80\"").stays_silent();
+    stack("height: [39\", 38\", 39\"]").finds_one().weighs("stop");
+    stack("height: 30\"").finds_one();
+    stack("height: 39\", above: {what: shelf, height: 36\"}").finds_one();
+    stack("height: 39\", above: {what: dryer, height: 39\"}").stays_silent();
+}
+
 /// A neighbour bounds the height from above; how high the opening is meant to be it does not say.
 #[test]
 fn what_hangs_high_above_makes_no_opening_too_high() {
