@@ -55,6 +55,7 @@ pub fn near_heat(body: &Body<'_>) -> Phrase {
         Body::Casing(hole) => casing(*hole),
         Body::Wall(wall) if wall.name() == wall.letter => phrase!("wall {}", Wrote(&wall.letter)),
         Body::Wall(wall) => phrase!("the wall `{}`", wall.name()),
+        Body::Top(opening) => phrase!("the top of the opening `{}`", opening.name.value),
         Body::Ceiling(_) => "the ceiling".into(),
     }
 }
@@ -75,6 +76,9 @@ pub fn where_to_say_it_burns(body: &Body<'_>) -> Phrase {
         Body::Window(_) | Body::Casing(HoleIs::Window(_)) => phrase!("{material} of this window", material),
         Body::Casing(HoleIs::Door(_)) => phrase!("{material} of this door", material),
         Body::Wall(wall) => phrase!("{material} of wall {} under `walls`", material, Wrote(&wall.letter)),
+        Body::Top(_) => {
+            phrase!("{material} in the opening's `above`, with what it is and the height of its lower edge", material)
+        }
         Body::Ceiling(_) => phrase!("{material} of the room's `ceiling`, beside its height", material),
     }
 }

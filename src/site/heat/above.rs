@@ -1,6 +1,7 @@
 //! What is above a cooking surface, from every place where it may be written.
 
 use crate::book::{Burning, Ceiling, Selection, Window, WindowIn};
+use crate::site::fitting::build_up;
 use crate::site::plan::{ConvexShape, Hole, HoleIs, Plan, Stands, Thing, casing_width};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mention};
@@ -102,6 +103,7 @@ fn hanging<'a>(hearth: &Hearth<'a>, surface: Length) -> Vec<Hanging<'a>> {
     }
     all.extend(the_hood(hearth));
     all.extend(said_windows(hearth).filter_map(|window| Some((Body::Window(window), *window.sill.get()?))));
+    all.extend(top(hearth, surface).map(|height| (Body::Top(hearth.fitted.opening), height)));
     all.extend(ceiling(hearth).map(|height| (Body::Ceiling(hearth.fitted.room), height)));
     all
 }
@@ -214,6 +216,18 @@ pub fn windows_over<'a>(hearth: &Hearth<'a>) -> Vec<&'a Window> {
 }
 
 /// The ceiling over it, where that is known.
+/// Where the opening itself ends over what stands in it; a height that is no more than what stands there needs is its
+/// counter's.
+fn top(hearth: &Hearth<'_>, surface: Length) -> Option<Length> {
+    let opening = hearth.fitted.opening;
+    let stands = hearth.fitted.selection.is(Kind::Range) && opening.stands_on_the_floor();
+    let height = opening.height.get().filter(|_| stands)?.least()?.value;
+    Some(height - build_up(hearth.fitted.room, opening)).filter(|top| *top > surface + OVER_IT)
+}
+
+/// An opening that ends so far over what is cooked on ends over it: 6 in (common practice: a range's raised back is lower).
+const OVER_IT: Length = Length::from_inches(6);
+
 fn ceiling(hearth: &Hearth<'_>) -> Option<Length> {
     match (hearth.plan.zip(hearth.placed), hearth.fitted.room.ceiling.get()?) {
         (_, Ceiling::Level(height)) => Some(*height),

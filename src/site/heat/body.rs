@@ -21,6 +21,8 @@ pub enum Body<'a> {
     Casing(HoleIs<'a>),
     /// A wall.
     Wall(&'a Wall<'a>),
+    /// Where its own opening ends above it: a chimney breast, a niche.
+    Top(&'a Opening),
     /// The ceiling.
     Ceiling(&'a Room),
 }
@@ -41,7 +43,7 @@ impl<'a> Body<'a> {
             Self::Window(window) | Self::Casing(HoleIs::Window(window)) => [Some(&window.name.value), None],
             Self::Casing(HoleIs::Door(door)) => [Some(&door.name.value), None],
             Self::Wall(wall) => [wall.note.map(|note| note.name.value.as_str()), None],
-            Self::Ceiling(_) => [None, None],
+            Self::Top(_) | Self::Ceiling(_) => [None, None],
         }
     }
 
@@ -54,6 +56,7 @@ impl<'a> Body<'a> {
             Self::Window(_) => "window",
             Self::Casing(_) => "casing",
             Self::Wall(_) => "wall",
+            Self::Top(_) => "top",
             Self::Ceiling(_) => "ceiling",
         }
     }
@@ -75,6 +78,7 @@ impl<'a> Body<'a> {
             Self::Window(window) | Self::Casing(HoleIs::Window(window)) => Some(window.name.span),
             Self::Casing(HoleIs::Door(door)) => Some(door.name.span),
             Self::Wall(wall) => wall.note.map(|note| note.name.span),
+            Self::Top(opening) => opening.height.get().and_then(|height| height.least()).map(|least| least.span),
             Self::Ceiling(room) => room.ceiling.span(),
         }
     }
@@ -88,6 +92,7 @@ impl<'a> Body<'a> {
             Self::Window(window) | Self::Casing(HoleIs::Window(window)) => window.burning.get().copied(),
             Self::Casing(HoleIs::Door(door)) => door.burning.get().copied(),
             Self::Wall(wall) => wall.note?.burning.get().copied(),
+            Self::Top(_) => None,
             Self::Ceiling(room) => room.measured_ceiling.get()?.burning.get().copied(),
         }
     }

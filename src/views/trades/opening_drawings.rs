@@ -267,7 +267,7 @@ fn overhead(set: &Set<'_, '_>) -> Neighbour {
         Overhead::Said(said) => neighbour(set.words, said, None),
         Overhead::Hung(words, edge) => Neighbour { kind: Kind::Tall, words: words.clone(), underside: Some(*edge) },
         Overhead::OverHeat(body, edge) => {
-            let kind = if matches!(body, Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
+            let kind = if matches!(body, Body::Top(_) | Body::Ceiling(_)) { Kind::Wall } else { Kind::Tall };
             let words = crate::views::trades::opening_heat::body(set.words, body);
             Neighbour { kind, words, underside: Some(*edge) }
         }

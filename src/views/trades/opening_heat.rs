@@ -100,6 +100,7 @@ pub fn body(words: Words, body: &Body<'_>) -> String {
         Body::Casing(HoleIs::Door(door)) => say!(words, "heat.body.door_casing", name = door.name.value),
         Body::Casing(HoleIs::Window(window)) => say!(words, "heat.body.window_casing", name = window.name.value),
         Body::Wall(wall) => say!(words, "heat.body.wall", name = wall.name()),
+        Body::Top(_) => say!(words, "heat.body.top"),
         Body::Ceiling(_) => say!(words, "heat.body.ceiling"),
     }
 }

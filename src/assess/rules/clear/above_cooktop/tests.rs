@@ -274,3 +274,23 @@ fn the_code_of_another_country_is_not_cited() {
     assert!(source("US").contains("IRC"));
     assert_eq!(source("ES"), "common practice; no code of this country is at hand");
 }
+
+/// A cooker in a chimney breast: its opening ends over it, whatever else is written to be above.
+#[test]
+fn the_top_of_its_own_opening_is_above_it() {
+    let breast = |opening: &str| {
+        Trial::of("clear/above-cooktop")
+            .opening("breast", &format!("{{takes: range, counter height: 36\", {opening}}}"))
+            .selection("selection: Range\nkind: range\nplace: breast", "size: {width: 36\", height: 36\"}")
+    };
+    breast("height: [66\", 52\", 66\"]")
+        .finds("the top of the opening `breast` is 16\" (406 mm) above the cooking surface of `Range`, 14\" (356 mm) less than the 30\" (762 mm)")
+        .weighs("query")
+        .cautions();
+    let hood = "above: {what: hood, height: 66\", material: does not burn}";
+    breast(&format!("height: 52\", {hood}")).finds_one();
+    breast(&format!("height: 68\", {hood}")).stays_silent();
+    breast(&format!("height: 36\", {hood}")).stays_silent();
+    breast(&format!("height: 37\", {hood}")).stays_silent();
+    breast("height: 62\", above: {what: brick lintel, height: 62\", material: does not burn}").stays_silent();
+}
