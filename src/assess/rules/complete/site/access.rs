@@ -4,7 +4,7 @@ mod kitchen;
 
 use crate::assess::Context;
 use crate::assess::rules::Findings;
-use crate::book::{AccessDistance, Room, Selection};
+use crate::book::{AccessDistance, Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
 use crate::site::distances::{bowls, for_access_there, planned_for_access};
 use crate::site::plan::chosen_for;
@@ -95,7 +95,22 @@ fn bars(context: &Context<'_>, room: &Room) -> Asks {
         (side && !rear && !set_out, "the bar behind the toilet (`rear grab bar`)"),
         (side && !begins, "where the bar at the toilet's side begins (`side grab bar from rear wall`)"),
         ((has(room, &[Kind::GrabBar]) || side) && !high, "how high the bars are (`grab bar height`)"),
+        (
+            (has(room, &[Kind::GrabBar]) || side || rear) && !is_held(room),
+            "what in the wall holds the bars (`service: {blocking: …}` at the opening)",
+        ),
     ]
+}
+
+/// Whether an opening tells what is in the wall behind bars, or none of the room has any, or a bar is set out there and
+/// asked by itself.
+fn is_held(room: &Room) -> bool {
+    let at = |opening: &&Opening| {
+        opening.takes.get().is_some_and(|kind| *kind == Kind::GrabBar || Kind::GrabBar.hangs_from(*kind))
+    };
+    let placed = room.selections.iter().any(|one| one.is(Kind::GrabBar) && !one.place.is_absent());
+    let mut openings = room.openings.iter().filter(at).peekable();
+    placed || openings.peek().is_none() || openings.any(|opening| !opening.service.blocking.is_absent())
 }
 
 const SHOWER: [Kind; 3] = [Kind::ShowerSet, Kind::ShowerTray, Kind::ShowerGlass];
@@ -183,6 +198,9 @@ mod tests {
             assert_ne!(lacks, all, "{field}");
             ada(&lacks).finds(&format!("the room is planned for access, and nobody says {asks}"));
         }
+        let walls = |service: &str| ada(&all).opening("wc", &format!("{{takes: toilet{service}}}"));
+        walls("").finds("the room is planned for access, and nobody says what in the wall holds the bars (`service: {blocking: …}` at the opening)");
+        walls(", service: {blocking: plywood 30 to 40 in AFF}").stays_silent();
         let mirror = |room: &str| ada(room).selection("selection: Mirror\nkind: mirror", "model: M");
         mirror(&all).stays_silent();
         mirror(&all.replace(", mirror: 38\"", ""))

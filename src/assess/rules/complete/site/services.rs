@@ -25,7 +25,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.connected() {
         findings.extend(super::words::ask(&fitted));
         findings.extend(pattern(context, &fitted));
-        findings.extend(blocking::ask(&fitted));
+        findings.extend(blocking::ask(context, &fitted));
         findings.extend(zones(&fitted));
         findings.extend(height_of_drain(&fitted));
     }
