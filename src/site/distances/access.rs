@@ -14,7 +14,9 @@ pub fn as_ordered(room: &Room, name: AccessDistance) -> Option<Distance> {
         AccessDistance::Mirror => mirror(room),
         AccessDistance::SideGrabBar => bar(room, Mention::AtTheSide, Mention::Behind),
         AccessDistance::RearGrabBar => bar(room, Mention::Behind, Mention::AtTheSide),
-        AccessDistance::ShowerThreshold if room.access.shower_type.get() == Some(&ShowerType::RollIn) => step(room),
+        AccessDistance::ShowerThreshold if room.access.shower_type.get() == Some(&ShowerType::RollIn) => {
+            step(room).map(|(_, step)| Distance::from(&step))
+        }
         AccessDistance::ShowerEntry => entry(room),
         AccessDistance::GrabBarHeight => bar_height(room),
         _ => None,
@@ -82,13 +84,13 @@ fn bar(room: &Room, own: Mention, other: Mention) -> Option<Distance> {
     lengths.max_by_key(|length| length.value).map(Distance::from)
 }
 
-/// A tray is as high as its step, unless it is let into the floor.
-fn step(room: &Room) -> Option<Distance> {
+/// The highest step of a room's trays: each is as high as its step, unless it is let into the floor.
+pub fn step(room: &Room) -> Option<(&Selection, Spanned<Length>)> {
     let trays = settled(room, Kind::ShowerTray).filter(|(_, tray)| !Mention::Recessed.is_in(tray.mount_words()));
-    let heights = trays.filter_map(|(_, tray)| {
+    let heights = trays.filter_map(|(selection, tray)| {
         let height = tray.size.height.spanned()?;
         let high: Length = height.value.most.or(height.value.least)?;
-        Some(Distance::from(&Spanned::new(high, height.span)))
+        Some((selection, Spanned::new(high, height.span)))
     });
-    heights.max_by_key(|step| step.value)
+    heights.max_by_key(|(_, step)| step.value)
 }

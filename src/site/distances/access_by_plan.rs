@@ -14,17 +14,23 @@ const TURNS: Length = Length::from_inches(60);
 
 /// A distance for access that follows from the plan of a bath.
 pub fn planned(plan: &Plan<'_>, name: AccessDistance) -> Option<Distance> {
+    at_most(plan, name, Length::ZERO).filter(|distance| is_short(name, distance.value) || is_drawn(plan))
+}
+
+/// The same, as far as what is asked or, where that is more, what is written of it: as what is drawn leaves it, whatever
+/// else may stand there.
+pub fn at_most(plan: &Plan<'_>, name: AccessDistance, written: Length) -> Option<Distance> {
     let toilet = plan.of_kind(Kind::Toilet).next()?;
+    let space = |side: Length, rear: Length| around(plan, toilet, (AROUND.0.max(side), AROUND.1.max(rear)));
     match name {
         AccessDistance::TurningCircle => {
-            let wide = plan.greatest_circle(TURNS, &|thing| leaves_room(plan.room, thing))?;
+            let wide = plan.greatest_circle(TURNS.max(written), &|thing| leaves_room(plan.room, thing))?;
             Some(Distance::planned(wide, plan.room.outline.span()?))
         }
-        AccessDistance::ToiletSpaceFromSideWall => around(plan, toilet).map(|at| at.0),
-        AccessDistance::ToiletSpaceFromRearWall => around(plan, toilet).map(|at| at.1),
+        AccessDistance::ToiletSpaceFromSideWall => space(written, Length::ZERO).map(|at| at.0),
+        AccessDistance::ToiletSpaceFromRearWall => space(Length::ZERO, written).map(|at| at.1),
         _ => None,
     }
-    .filter(|distance| is_short(name, distance.value) || is_drawn(plan))
 }
 
 /// Whether that much is less than is asked: whatever else the plan may lack, it does not become more.
@@ -76,28 +82,28 @@ fn is_held_on_to(thing: &Thing<'_>) -> bool {
 
 /// Clear floor around a toilet from the nearer wall at its side, and from the wall behind it: as much as is asked where
 /// nothing stands in it. Of what does, the direction tells in which less is missing.
-fn around(plan: &Plan<'_>, toilet: &Thing<'_>) -> Option<(Distance, Distance)> {
+fn around(plan: &Plan<'_>, toilet: &Thing<'_>, wanted: (Length, Length)) -> Option<(Distance, Distance)> {
     let wall_at = |end: End| Some((end, plan.wall_beside(toilet, end)?));
     let walls = [End::Left, End::Right].into_iter().filter_map(wall_at);
     let (end, wall) = walls.min_by_key(|(_, wall)| (toilet.centre() - *wall).abs())?;
     let from_wall = |(first, last): (Length, Length)| if end == End::Left { first - wall } else { wall - last };
-    let reach = if end == End::Left { (wall, wall + AROUND.0) } else { (wall - AROUND.0, wall) };
-    let mut least = AROUND;
+    let reach = if end == End::Left { (wall, wall + wanted.0) } else { (wall - wanted.0, wall) };
+    let mut least = wanted;
     for (other, shape) in plan.on_the_floor() {
         let is_left_out = match other {
             Met::Thing(thing) => thing.is(Kind::Toilet) || is_held_on_to(thing),
             Met::Wall(_) => false,
         };
-        let along = shape.beside(&toilet.frame, (Length::ZERO, AROUND.1));
+        let along = shape.beside(&toilet.frame, (Length::ZERO, wanted.1));
         let Some((along, out)) = along.zip(shape.within(&toilet.frame, reach)).filter(|_| !is_left_out) else {
             continue;
         };
         let (from_side, from_rear) = (from_wall(along), out.0);
         let is_beside_it = from_rear < toilet.out.1 && from_side <= from_wall(toilet.along);
-        if is_beside_it || from_side >= AROUND.0 || from_rear >= AROUND.1 {
+        if is_beside_it || from_side >= wanted.0 || from_rear >= wanted.1 {
             continue;
         }
-        if AROUND.0 - from_side <= AROUND.1 - from_rear {
+        if wanted.0 - from_side <= wanted.1 - from_rear {
             least.0 = least.0.min(from_side);
         } else {
             least.1 = least.1.min(from_rear);

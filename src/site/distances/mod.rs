@@ -17,6 +17,7 @@ mod shower;
 #[cfg(test)]
 mod tests;
 
+pub use access::step;
 pub use bath::{before_its_entry, in_front_of, rims};
 pub use doors::doorways;
 pub use kitchen::{Triangle, aisles, frontage, preparation, triangle};
@@ -98,6 +99,13 @@ pub fn for_access(room: &Room, name: AccessDistance) -> Option<Distance> {
 /// The same, and as the plan of the room leaves it.
 pub fn for_access_there(site: &Site<'_>, room: &Room, name: AccessDistance) -> Option<Distance> {
     for_access(room, name).or_else(|| access_by_plan::planned(site.sound_plan(room)?, name))
+}
+
+/// As much as the plan leaves for access, where that is less than what is written of it under `access`.
+pub fn less_for_access(site: &Site<'_>, room: &Room, name: AccessDistance) -> Option<Distance> {
+    let written = room.access.distances.least(name)?;
+    let there = access_by_plan::at_most(site.sound_plan(room)?, name, written.value)?;
+    (there.value < written.value).then_some(there)
 }
 
 /// Whether a room is planned by a standard of access: by its own word, else by the book's.

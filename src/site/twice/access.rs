@@ -2,7 +2,9 @@
 //! it is ordered and drawn.
 
 use crate::book::{AccessDistance, ClearDistance, Fixture, Room, Selection};
-use crate::site::told::{SourcedFigure, Spot};
+use crate::site::Site;
+use crate::site::distances::{less_for_access, planned, planned_for_access, step};
+use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::source::Spanned;
 use crate::units::Length;
 use crate::vocabulary::{Kind, Mention};
@@ -16,11 +18,65 @@ const BARS: [(AccessDistance, Mention, Mention); 2] = [
 ];
 
 /// Distances for access and of showers that two places of a room tell differently.
-pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
-    let mut all: Vec<Twice<'_>> = BARS.into_iter().filter_map(|bar| bar_at_a_toilet(room, bar)).collect();
+pub(super) fn of_room<'a>(site: &Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
+    let mut all: Vec<Twice<'a>> = BARS.into_iter().filter_map(|bar| bar_at_a_toilet(room, bar)).collect();
     all.extend(inside_of_a_shower(room));
     all.extend(entry_of_a_shower(room));
+    all.extend(step_of_a_shower(room));
+    all.extend(FLOORS.into_iter().filter_map(|(key, what)| floor_for_a_chair(site, room, key, what)));
+    all.extend(beside_the_toilet(site, room));
     all
+}
+
+/// Floors for a chair, by their names, with what they are.
+const FLOORS: [(AccessDistance, &str); 3] = [
+    (AccessDistance::TurningCircle, "the turning circle"),
+    (AccessDistance::ToiletSpaceFromSideWall, "the toilet's space from the wall at its side"),
+    (AccessDistance::ToiletSpaceFromRearWall, "the toilet's space from the wall behind it"),
+];
+/// Floor may be written as so much more than the plan leaves, and a toilet so far beside its place: 2 in (common practice:
+/// a room that is out of square).
+const ROOMS: Length = Length::from_inches(2);
+
+/// What is let into a floor is lower (common practice: a base of 20 to 40 mm).
+const LET_IN: Length = Length::from_inches(2);
+
+/// More floor for a chair than the plan leaves.
+fn floor_for_a_chair<'a>(
+    site: &Site<'a>,
+    room: &'a Room,
+    key: AccessDistance,
+    what: &'static str,
+) -> Option<Twice<'a>> {
+    let written = SourcedFigure::written(room.access.distances.least(key)?, Spot::Access);
+    let there = less_for_access(site, room, key)?;
+    let planned = SourcedFigure { value: there.value, at: there.at, provenance: Provenance::Plan, spot: Spot::Plan };
+    (written.value > planned.value + ROOMS)
+        .then(|| Some(Twice::of(room.name.spanned()?, what, (written, planned), Differ::Apart).asked()))?
+}
+
+/// A toilet that is planned for access stands neither nearer to its wall nor farther from it than its place allows: the
+/// plan that has it farther off contradicts what is written.
+fn beside_the_toilet<'a>(site: &Site<'a>, room: &'a Room) -> Option<Twice<'a>> {
+    let key = ClearDistance::ToiletToSide;
+    let written = SourcedFigure::written(room.clearances.distances.least(key)?, Spot::Clearances);
+    let plan = site.sound_plan(room).filter(|_| planned_for_access(site.book, room))?;
+    // In a place that is wider than it is, it stands to one side.
+    let is_placed = plan.of_kind(Kind::Toilet).all(|toilet| toilet.opening.is_none());
+    let there = planned(plan, key).filter(|_| is_placed)?;
+    let plan = SourcedFigure { value: there.value, at: there.at, provenance: Provenance::Plan, spot: Spot::Plan };
+    let what = "the way from the toilet's centre to its side";
+    (written.value + ROOMS < plan.value)
+        .then(|| Some(Twice::of(room.name.spanned()?, what, (written, plan), Differ::Apart).asked()))?
+}
+
+/// A step that is written lower than the tray that is ordered, unless that is let into the floor.
+fn step_of_a_shower(room: &Room) -> Option<Twice<'_>> {
+    let told = SourcedFigure::written(room.access.distances.least(AccessDistance::ShowerThreshold)?, Spot::Access);
+    let (tray, step) = step(room).filter(|(_, step)| step.value >= LET_IN)?;
+    let step = SourcedFigure::written(&step, Spot::Selection(&tray.name));
+    (told.value + TOLERANCE < step.value)
+        .then(|| Twice::of(&tray.name, "the step at its entry", (told, step), Differ::Apart).asked())
 }
 
 /// A thing's name, and its length as it is ordered or drawn.

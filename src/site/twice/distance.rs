@@ -3,7 +3,7 @@
 use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
 use crate::site::distances::{self, before_its_entry, in_front_of, less_than_written, over_the_shower};
-use crate::site::plan::{Met, Plan};
+use crate::site::plan::{Clear, Met, Plan, Thing};
 use crate::site::rims::rim_by_its_place;
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::site::water::from_water;
@@ -28,6 +28,17 @@ const PLANNED: [(ClearDistance, &str); 6] = [
     (ClearDistance::DishwasherToSink, "the way from dishwasher to sink"),
 ];
 
+/// On less floor than this nobody stands: 20 in (common practice).
+const STOOD_ON: Length = Length::from_inches(20);
+
+/// Floors before the fixtures of a bath, by their names, with what they are; a shower may be entered from another side.
+const IN_FRONT: [(ClearDistance, &str); 4] = [
+    (ClearDistance::InFrontOfToilet, "the floor in front of the toilet"),
+    (ClearDistance::InFrontOfBidet, "the floor in front of the bidet"),
+    (ClearDistance::InFrontOfBasin, "the floor in front of the basin"),
+    (ClearDistance::InFrontOfTub, "the floor in front of the tub"),
+];
+
 /// Headrooms, by their names, with what they are.
 const HEADROOMS: [(ClearDistance, &str); 4] = [
     (ClearDistance::HeadroomAtShower, "the headroom at the shower"),
@@ -45,6 +56,7 @@ const REACHES_UP: [(ClearDistance, &str, Length); 2] = [
 /// Distances of a room that two places tell differently.
 pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     let mut all: Vec<Twice<'a>> = room.openings.iter().filter_map(|one| in_front(site, room, one)).collect();
+    all.extend(room.openings.iter().filter_map(|one| deeper_than_its_room(site, room, one)));
     all.extend(
         [Kind::Toilet, Kind::Basin, Kind::Bathtub, Kind::ShowerSet].into_iter().filter_map(|kind| before_a(room, kind)),
     );
@@ -55,20 +67,50 @@ pub(super) fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> 
     if let Some(plan) = site.sound_plan(room) {
         all.extend(room.windows.iter().filter_map(|window| from_the_water(plan, window)));
         all.extend(PLANNED.into_iter().filter_map(|(key, what)| past_the_plan(room, plan, key, what)));
+        all.extend(IN_FRONT.into_iter().filter_map(|(key, what)| before_fixtures(room, plan, key, what)));
     }
     all
+}
+
+/// The floor before what stands in the plan of a bath, as `clearances` tells it, where that is more than the plan leaves.
+fn before_fixtures<'a>(
+    room: &'a Room,
+    plan: &'a Plan<'a>,
+    key: ClearDistance,
+    what: &'static str,
+) -> Option<Twice<'a>> {
+    let written = SourcedFigure::written(room.clearances.distances.least(key)?, Spot::Clearances);
+    let of_kind = |thing: &&Thing<'a>| thing.kind.and_then(in_front_of) == Some(key);
+    let each =
+        plan.things.iter().filter(of_kind).filter_map(|own| Some((floor_before(room, plan, own)?.distance, own)));
+    let (value, own) = each.min_by_key(|(distance, _)| *distance)?;
+    let planned = SourcedFigure { value, at: own.span, provenance: Provenance::Plan, spot: Spot::Plan };
+    (written.value > planned.value + ROOMS)
+        .then(|| Some(Twice::of(room.name.spanned()?, what, (written, planned), Differ::Apart)))?
+}
+
+/// The floor before a thing: from the front of the shallowest that may be chosen for it, where that stands back in its
+/// place.
+fn floor_before<'p, 'a>(room: &Room, plan: &'p Plan<'a>, own: &Thing<'a>) -> Option<Clear<'p, 'a>> {
+    let own = Some(own).filter(|own| own.out.1 > own.out.0)?;
+    let bodies =
+        own.opening.into_iter().flat_map(|opening| room.goes_into(&opening.name)).flat_map(|one| one.standing());
+    let shallow = bodies.filter_map(|option| option.size.depth.get()).min();
+    let front = shallow.map_or(own.out.1, |deep| own.out.1.min(own.out.0 + *deep));
+    before_its_entry(plan, own).or_else(|| plan.clear_before_its_middle(own, front))
 }
 
 /// More floor before an opening than the plan leaves before its better part.
 fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
     let written = SourcedFigure::written(opening.in_front.spanned()?, Spot::Opening(&opening.name));
     let plan = site.sound_plan(room)?;
-    let own = plan.opening(opening).filter(|own| own.out.1 > own.out.0)?;
-    // The floor may be told from the thing's own front, where that stands back in its place.
-    let bodies = room.goes_into(&opening.name).flat_map(|one| one.standing());
-    let shallow = bodies.filter_map(|option| option.size.depth.get()).min();
-    let front = shallow.map_or(own.out.1, |deep| own.out.1.min(own.out.0 + *deep));
-    let clear = before_its_entry(plan, own).or_else(|| plan.clear_before_its_middle(own, front))?;
+    let own = plan.opening(opening)?;
+    let clear = floor_before(room, plan, own)?;
+    // In a closet nobody stands: the floor is that before its door.
+    let is_closet = matches!(clear.to, Met::Wall(wall) if plan.has_a_door_before(own, wall));
+    if is_closet && clear.distance < STOOD_ON {
+        return None;
+    }
     let (name, at) = match clear.to {
         Met::Thing(thing) => (thing.name, thing.span),
         Met::Wall(_) => ("wall", own.span),
@@ -77,6 +119,19 @@ fn in_front<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Opt
         SourcedFigure { value: clear.distance, at, provenance: Provenance::Plan, spot: Spot::ByThePlan(name) };
     (written.value > planned.value + ROOMS)
         .then(|| Twice::of(&opening.name, "the floor in front", (written, planned), Differ::Apart))
+}
+
+/// An opening that is deeper than there is from its back to the wall across.
+fn deeper_than_its_room<'a>(site: &'a Site<'a>, room: &'a Room, opening: &'a Opening) -> Option<Twice<'a>> {
+    let written = SourcedFigure::written(opening.depth.get()?.least()?, Spot::Opening(&opening.name));
+    let plan = site.sound_plan(room)?;
+    let own = plan.opening(opening)?;
+    let Clear { distance, to: Met::Wall(wall), .. } = plan.to_the_wall_before(own, own.out.0)? else { return None };
+    let in_it = distance > Length::ZERO && !plan.has_a_door_before(own, wall);
+    let value = Some(distance).filter(|_| in_it)?;
+    let planned = SourcedFigure { value, at: own.span, provenance: Provenance::Plan, spot: Spot::Plan };
+    (written.value > planned.value + ROOMS)
+        .then(|| Twice::of(&opening.name, "the depth", (written, planned), Differ::Apart).asked())
 }
 
 /// The floor before all that takes a kind: at the openings, and among the clear distances.

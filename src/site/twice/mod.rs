@@ -135,7 +135,7 @@ pub fn of_room<'a>(site: &'a Site<'a>, room: &'a Room) -> Vec<Twice<'a>> {
     all.extend(hand::of_room(room));
     all.extend(handles::of_room(room));
     all.extend(floor::of_room(room));
-    all.extend(access::of_room(room));
+    all.extend(access::of_room(site, room));
     all.extend(leaf::of_room(room));
     all
 }

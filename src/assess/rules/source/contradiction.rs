@@ -95,6 +95,8 @@ mod heated;
 #[cfg(test)]
 mod hung;
 #[cfg(test)]
+mod rooms;
+#[cfg(test)]
 mod seams;
 #[cfg(test)]
 mod tests;
