@@ -61,7 +61,8 @@ impl Reason {
     fn is_touched_by(self, changed: &ChangedField) -> bool {
         match self {
             Self::StandsOn => changed.may_move_a_height(),
-            _ => changed.may_be_rested_on(),
+            Self::Houses | Self::CutFor | Self::MeasuredOn => changed.may_move_a_figure(),
+            Self::Named | Self::TrimOf => changed.may_be_rested_on(),
         }
     }
 

@@ -9,7 +9,7 @@ use serde_json::Value;
 use crate::digest::Digest;
 use crate::ledger::{
     Attestation, Chain, Confirmed, Decided, Decision, During, Fact, Issue, IssuedItem, ItemDecision, Line, Met, Moment,
-    NotTheirs, Refused, Statement, Statements, Vouched,
+    NotTheirs, Purpose, Refused, Statement, Statements, Vouched,
 };
 
 use super::error::RecordError;
@@ -97,6 +97,13 @@ impl ByHand {
         numbers.max()
     }
 
+    /// Whether an issue for approval asks of the same items as a later one shows: that one is answered.
+    fn is_asked_in(&self, asking: &Issue, later: &Issue) -> bool {
+        let mark = |name: &ItemName, issue| name.item_of(issue).ok().map(|item: &IssuedItem| item.mark);
+        let is_same = |name| mark(name, later).is_some_and(|shown| mark(name, asking) == Some(shown));
+        later.purpose != Purpose::Approval && self.items.iter().all(is_same)
+    }
+
     /// Each item with the mark that it was issued with in the issue that is answered, and is issued with still.
     fn asked(&self, issue: &Issue, newest: &Issue) -> Result<Vec<ItemDecision>, Refusal> {
         let asked = |name: &ItemName| {
@@ -133,6 +140,11 @@ impl Receiver {
         let issue = |number| match self.issue(open.chain(), number) {
             Ok(found) => found.ok_or(Refusal::NoIssue(number)),
             Err(error) => Err(error.into()),
+        };
+        let asking = issued(open.chain()).filter(|one| one.purpose == Purpose::Approval && one.number < number);
+        let number = match asking.map(|issued| issued.number).max() {
+            Some(asking) if given.is_asked_in(&*issue(asking)?, &*issue(number)?) => asking,
+            _ => number,
         };
         let items = given.asked(&*issue(number)?, &*issue(newest)?)?;
         let scan = given.scan.as_ref().map(|(bytes, ending)| format!("{}.{ending}", Digest::of(bytes)));

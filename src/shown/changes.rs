@@ -8,8 +8,10 @@ use crate::units::{Length, LengthRange, Money, Phrase, System, Value as Measured
 use crate::vocabulary::{ShownField, ShownValue, Version, Words};
 
 mod lists;
+mod options;
 
 use lists::{ROW_NAMES, are_named, are_rows, in_list, only, rows};
+use options::{choice, name, option, options};
 
 use super::as_written;
 use super::field::{ChangedField, MarkedField};
@@ -99,12 +101,9 @@ pub fn changes(before: &Value, after: &Value) -> Vec<Change> {
         match field {
             ChangedField::Marked(MarkedField::Options) => {
                 options((&before, &after), &mut found);
-                found.extend(another_order(&before, &after));
             }
             ChangedField::Marked(MarkedField::CounterLayout) => in_list(&field, (old, new), &mut found),
-            ChangedField::Marked(MarkedField::Chosen) if differ(old, new) => {
-                found.push(Change::new(field, chosen(&before), chosen(&after)));
-            }
+            ChangedField::Marked(MarkedField::Chosen) => found.extend(choice(&before, &after)),
             _ => compare(field, old, new, &mut found),
         }
     }
@@ -146,51 +145,8 @@ fn differ(old: &ShownValue, new: &ShownValue) -> bool {
     old != new && later(old, Version::default()) != later(new, Version::default())
 }
 
-fn options_of(item: &ShownValue) -> &[ShownValue] {
-    item.get(MarkedField::Options.word()).map_or(&[], ShownValue::values)
-}
-
 fn id(option: &ShownValue) -> Option<&str> {
     option.get(KNOWN_BY).and_then(ShownValue::text)
-}
-
-fn option<'v>(item: &'v ShownValue, wanted: &str) -> Option<&'v ShownValue> {
-    options_of(item).iter().find(|option| id(option) == Some(wanted))
-}
-
-/// Options are known by their id, wherever they stand.
-fn options((before, after): (&ShownValue, &ShownValue), found: &mut Vec<Change>) {
-    let several = options_of(before).len() > 1 || options_of(after).len() > 1;
-    let ids = options_of(before).iter().chain(options_of(after)).filter_map(id);
-    let mut seen = BTreeSet::new();
-    for id in ids.filter(|id| seen.insert(*id)) {
-        match (option(before, id), option(after, id)) {
-            (Some(was), Some(is)) => {
-                let first = found.len();
-                fields(was, is, found);
-                let lead = several.then(|| name(is, after));
-                found.iter_mut().skip(first).for_each(|change| change.of.clone_from(&lead));
-            }
-            (was, is) => {
-                let (was, is) = (was.map(|was| name(was, before)), is.map(|is| name(is, after)));
-                let plain = |name: String| Phrase::plain(&name);
-                found.push(Change::new(ChangedField::Option, was.map(plain), is.map(plain)));
-            }
-        }
-    }
-}
-
-/// The options that stay, in another order.
-fn another_order(before: &ShownValue, after: &ShownValue) -> Option<Change> {
-    let stay = |of: &ShownValue, other: &ShownValue| -> Vec<String> {
-        options_of(of).iter().filter_map(id).filter(|id| option(other, id).is_some()).map(str::to_string).collect()
-    };
-    let (was, is) = (stay(before, after), stay(after, before));
-    let told = |ids: &[String]| {
-        let names = ids.iter().filter_map(|id| Some(Phrase::plain(&name(option(after, id)?, after))));
-        Some(Phrase::joined(names, ", "))
-    };
-    (was != is).then(|| Change::new(ChangedField::OptionOrder, told(&was), told(&is)))
 }
 
 /// The fields of one option, those of `size` and `details` by their own names.
@@ -198,7 +154,8 @@ fn fields(before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
     let [price, quantity] = [MarkedField::Price, MarkedField::Quantity]
         .map(|field| (before.get(field.word()), after.get(field.word())))
         .map(|(old, new)| differ(old.unwrap_or(&NOTHING), new.unwrap_or(&NOTHING)));
-    for (key, old, new) in pairs(before, after) {
+    // That the book has it under another id is told of itself.
+    for (key, old, new) in pairs(before, after).filter(|(key, ..)| *key != KNOWN_BY) {
         let field = ChangedField::of(key);
         match field {
             ChangedField::Marked(MarkedField::Size | MarkedField::Details) => {
@@ -221,15 +178,8 @@ fn fields(before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
 fn within(group: &str, before: &ShownValue, after: &ShownValue, found: &mut Vec<Change>) {
     for (key, old, new) in pairs(before, after).filter(|(_, old, new)| differ(old, new)) {
         let what = ChangedField::Within(group.to_string(), key.to_string());
-        let gone = only(old.values(), new.values());
-        let come = only(new.values(), old.values());
-        let is_list = !(gone.is_empty() && come.is_empty());
-        let told = if is_list {
-            (said(&ShownValue::List(gone)), said(&ShownValue::List(come)))
-        } else {
-            (said(old), said(new))
-        };
-        found.push(Change::new(what, told.0, told.1));
+        let (was, is) = of_a_list(old, new);
+        found.push(Change::new(what, was, is));
     }
 }
 
@@ -252,6 +202,7 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
         } else if old.values().iter().chain(new.values()).any(|value| id(value).is_some()) {
             let told_as = match key {
                 TABLES => ChangedField::Fact("table".into()),
+                CUT_SHEETS => ChangedField::Fact("maker's sheet".into()),
                 _ if super::plan::LISTS.contains(&key) => ChangedField::Fact(key.to_string()),
                 _ => ChangedField::Option,
             };
@@ -267,12 +218,7 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
                 Some((_, above)) if !above.is_empty() => ChangedField::Within(above.join(" "), key.to_string()),
                 _ => ChangedField::Fact(key.to_string()),
             };
-            // Of a list only what of it is another.
-            let (gone, come) = (only(old.values(), new.values()), only(new.values(), old.values()));
-            let (was, is) = match gone.is_empty() && come.is_empty() {
-                true => (said(old), said(new)),
-                false => (said(&ShownValue::List(gone)), said(&ShownValue::List(come))),
-            };
+            let (was, is) = of_a_list(old, new);
             found.push(Change::new(what, was, is));
         }
     }
@@ -280,6 +226,9 @@ fn leaves_under(path: &[&str], before: &ShownValue, after: &ShownValue, found: &
 
 /// The key of the tables of a trade's sheet, and of a thing on it.
 const TABLES: &str = "tables";
+
+/// The key of the makers' own sheets that are attached to the things of a trade's sheet.
+const CUT_SHEETS: &str = "cut sheets";
 
 /// The key under which the digest of a file stands.
 const DIGEST: &str = "sha256";
@@ -309,22 +258,6 @@ fn amounts(what: ChangedField, old: &ShownValue, new: &ShownValue, found: &mut V
     found.push(Change { of: None, what, from: amount(old), to: amount(new) });
 }
 
-/// What a client reads of an option; with its id where two read the same.
-fn name(option: &ShownValue, of: &ShownValue) -> String {
-    let named =
-        |option: &ShownValue| option.get(MarkedField::Name.word()).and_then(ShownValue::text).map(str::to_string);
-    let id = id(option).unwrap_or_default();
-    let name = named(option).unwrap_or_else(|| id.to_string());
-    let alike = options_of(of).iter().filter(|other| named(other).as_ref() == Some(&name)).count();
-    if alike > 1 { format!("{name} ({id})") } else { name }
-}
-
-/// The option that is chosen, by its name.
-fn chosen(of: &ShownValue) -> Option<Phrase> {
-    let id = of.get(MarkedField::Chosen.word()).and_then(ShownValue::text)?;
-    Some(Phrase::plain(&option(of, id).map_or_else(|| id.to_string(), |option| name(option, of))))
-}
-
 /// Pictures by their place in the row: nobody can say a picture in words.
 fn pictures(old: &[ShownValue], new: &[ShownValue], found: &mut Vec<Change>) {
     for at in 0..old.len().max(new.len()) {
@@ -336,6 +269,13 @@ fn pictures(old: &[ShownValue], new: &[ShownValue], found: &mut Vec<Change>) {
             picture
                 .map(|picture| Phrase::plain(picture.get("caption").and_then(ShownValue::text).unwrap_or("a picture")))
         };
+        let part = |picture: Option<&ShownValue>, key: &str| picture.and_then(|picture| picture.get(key)).cloned();
+        let is_as = |key: &str| part(before, key) == part(after, key);
+        if before.is_some() && after.is_some() && is_as(DIGEST) && is_as("caption") {
+            let words = |picture| part(picture, "alt").as_ref().and_then(said);
+            found.push(Change::new(ChangedField::PictureWords(at + 1), words(before), words(after)));
+            continue;
+        }
         found.push(match (shown(before), shown(after)) {
             (from, to) if from == to => Change::new(ChangedField::Picture(at + 1), None, None),
             (from, to) => Change::new(ChangedField::Caption(at + 1), from, to),
@@ -345,7 +285,17 @@ fn pictures(old: &[ShownValue], new: &[ShownValue], found: &mut Vec<Change>) {
 
 fn compare(what: ChangedField, old: &ShownValue, new: &ShownValue, found: &mut Vec<Change>) {
     if differ(old, new) {
-        found.push(Change::new(what, said(old), said(new)));
+        let (was, is) = of_a_list(old, new);
+        found.push(Change::new(what, was, is));
+    }
+}
+
+/// What two are said to be; of lists what went and what came, as often as it did, and of others in another order the whole.
+fn of_a_list(old: &ShownValue, new: &ShownValue) -> (Option<Phrase>, Option<Phrase>) {
+    let (gone, come) = (only(old.values(), new.values()), only(new.values(), old.values()));
+    match gone.is_empty() && come.is_empty() {
+        true => (said(old), said(new)),
+        false => (said(&ShownValue::List(gone)), said(&ShownValue::List(come))),
     }
 }
 

@@ -82,6 +82,22 @@ words! {
     }
 }
 
+words! {
+    /// How a thing looks: what is built around it, cut for it or measured on it goes by its figures.
+    pub enum OfTheLook {
+        /// Its finish.
+        Finish = "finish",
+        /// Its colour.
+        Colour = "colour",
+        /// The sheen of a paint.
+        Sheen = "sheen",
+        /// The grout between tiles.
+        Grout = "grout",
+        /// Words on how the material varies.
+        Nature = "nature",
+    }
+}
+
 /// What is no longer as it was.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum ChangedField {
@@ -95,12 +111,16 @@ pub enum ChangedField {
     Within(String, String),
     /// An option as a whole.
     Option,
+    /// By which id the book has an option.
+    OptionId,
     /// The order in which the options stand.
     OptionOrder,
     /// What is said of a picture, by its place in the row.
     Caption(usize),
     /// A picture, by its place in the row, which is another one.
     Picture(usize),
+    /// What a picture is said to show to those who can't see it, by its place in the row.
+    PictureWords(usize),
 }
 
 impl ChangedField {
@@ -119,9 +139,20 @@ impl ChangedField {
         match self {
             Self::Marked(field) => ForItselfAlone::of(field.word()).is_none(),
             Self::Other(name) => ForItselfAlone::of(name).is_none(),
-            Self::Caption(_) | Self::Picture(_) | Self::OptionOrder => false,
+            Self::Caption(_) | Self::Picture(_) | Self::PictureWords(_) => false,
+            Self::OptionOrder | Self::OptionId => false,
             Self::Fact(_) | Self::Within(..) | Self::Option => true,
         }
+    }
+
+    /// Whether a figure may move with it that something is built, cut or measured to: how it looks alone moves none.
+    pub fn may_move_a_figure(&self) -> bool {
+        let is_look = match self {
+            Self::Marked(field) => OfTheLook::of(field.word()).is_some(),
+            Self::Other(name) | Self::Fact(name) => OfTheLook::of(name).is_some(),
+            _ => false,
+        };
+        !is_look && self.may_be_rested_on()
     }
 
     /// Whether heights may move with it: another floor, or one that is thicker or lies on more.
@@ -130,7 +161,8 @@ impl ChangedField {
             Self::Marked(field) => OfAHeight::of(field.word()).is_some(),
             Self::Other(name) | Self::Fact(name) | Self::Within(_, name) => OfAHeight::of(name).is_some(),
             Self::Option => true,
-            Self::Caption(_) | Self::Picture(_) | Self::OptionOrder => false,
+            Self::Caption(_) | Self::Picture(_) | Self::PictureWords(_) => false,
+            Self::OptionOrder | Self::OptionId => false,
         }
     }
 
@@ -148,9 +180,11 @@ impl fmt::Display for ChangedField {
             Self::Other(name) | Self::Fact(name) => f.write_str(name),
             Self::Within(part, name) => write!(f, "{part} {name}"),
             Self::Option => f.write_str("option"),
+            Self::OptionId => f.write_str("id in the book"),
             Self::OptionOrder => f.write_str("order of the options"),
             Self::Caption(number) => write!(f, "picture {number}"),
             Self::Picture(number) => write!(f, "picture {number} is another"),
+            Self::PictureWords(number) => write!(f, "words on picture {number}"),
         }
     }
 }

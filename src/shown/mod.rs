@@ -24,7 +24,7 @@ use serde_json::Value;
 use crate::book::Book;
 use crate::digest::Digest;
 use crate::ledger::{Issue, IssuedItem, ItemContent, OptionContent, Purpose};
-use crate::vocabulary::{ShownValue, Version};
+use crate::vocabulary::{ShownValue, Version, Words as _};
 
 pub use built::{built, built_changes, built_fields, is_before_plans, is_before_trades, is_built_as};
 pub use changes::{Change, ChangedValue, changes, changes_to_rest_on};
@@ -172,6 +172,30 @@ pub fn holds(decided: Digest, option: Option<&str>, now: &Marked) -> bool {
     let ids = content.options().filter_map(OptionContent::id).filter(|id| *id != option);
     let mut before = ids.map(Some).chain([None]);
     before.any(|chosen| Marked::of(now.shown.with_chosen(chosen), now.versions).is(&decided))
+}
+
+/// Whether a decision of what an issue shows stands for what an item is now, since nothing but options that are not
+/// chosen is another: what it chose, or what was chosen then, is chosen now, and shown as it was.
+pub fn holds_for_the_chosen(issued: &IssuedItem, option: Option<&str>, now: &Marked) -> bool {
+    let Some(chosen) = ItemContent(&now.content).chosen() else { return false };
+    if option.or_else(|| ItemContent(&issued.content).chosen()) != Some(chosen) {
+        return false;
+    }
+    let version = version_of(issued);
+    let counts = version == now.versions.asked || now.versions.others(&now.shown).any(|other| other == version);
+    counts && alone(&issued.content, chosen) == alone(&now.shown.content(version), chosen)
+}
+
+/// A content with one of its options alone.
+fn alone(content: &Value, chosen: &str) -> Value {
+    let mut content = content.clone();
+    if let Some(fields) = content.as_object_mut() {
+        fields.remove(MarkedField::Chosen.word());
+        if let Some(options) = fields.get_mut(MarkedField::Options.word()).and_then(Value::as_array_mut) {
+            options.retain(|option| OptionContent(option).id() == Some(chosen));
+        }
+    }
+    content
 }
 
 #[cfg(test)]

@@ -76,6 +76,13 @@ def other_choices(mark):
     return marks
 
 
+def alone(mark, chosen):
+    """A content with one of its options alone."""
+    content = {key: value for key, value in CONTENTS[mark].items() if key != "chosen"}
+    return digest({**content, "options": [option for option in content["options"] if option["id"] == chosen]})
+
+
+ALONE = Remembering(lambda pair: alone(*pair))
 OTHER_CHOICES = Remembering(other_choices)
 MORE = Remembering(lambda pair: says_more(CONTENTS[pair[0]], CONTENTS[pair[1]]))
 
@@ -95,6 +102,16 @@ class Item:
 
     def is_shown_as(self, mark):
         return mark in self.marks
+
+    def stands(self, mark, option, issued):
+        """A word holds as well of what differs by options alone that are not chosen."""
+        if self.holds(mark, option):
+            return True
+        if self.chosen is None or mark not in issued:
+            return False
+        if (option or CONTENTS[mark].get("chosen")) != self.chosen:
+            return False
+        return any(ALONE[(mark, self.chosen)] == ALONE[(own, self.chosen)] for own in self.marks)
 
     def holds(self, mark, option):
         """A word holds of what is shown; and of what differs by this alone, that its option was written down since."""
@@ -122,6 +139,7 @@ class Said:
 class Record:
     def __init__(self, history):
         self.issues = {issue["number"]: issue for issue in history["issues"]}
+        self.shown = {item["mark"] for issue in history["issues"] for item in issue["items"]}
         self.asked_whose, self.taken_back = {}, set()
         self.issued, self.responses, self.first_line, self.proved = {}, [], {}, set()
         self.met, self.met_marks, self.deliveries = set(), [], []
@@ -327,7 +345,7 @@ def counts(record, item, of, said, approver, asked_on, deciding):
             return False
         if option is None and item.is_open or option and mine and option != mine:
             return False
-        if not item.holds(asked["mark"], option):
+        if not item.stands(asked["mark"], option, record.shown):
             return False
     return True
 
@@ -338,7 +356,8 @@ def word(record, item, approver, of, asked_on, deciding):
     if not last:
         return None
     first, asked = last[0], last[0].asked
-    holds, option = item.holds(asked["mark"], asked.get("option")), asked.get("option")
+    option = asked.get("option")
+    holds = item.stands(asked["mark"], option, record.shown)
     agrees = asked["decision"] in AGREED
     return {
         "who": approver["id"],

@@ -26,6 +26,16 @@ fn issued() -> Project {
     project
 }
 
+/// The same book with its record, to be carried on in another way.
+fn copy(project: &Project) -> Project {
+    let files = walkdir::WalkDir::new(project.root()).into_iter().filter_map(Result::ok);
+    let files = files.filter(|entry| entry.file_type().is_file());
+    files.fold(Project::new(), |copy, entry| {
+        let inside = entry.path().strip_prefix(project.root()).unwrap();
+        copy.bytes(inside.to_str().unwrap(), &fs::read(entry.path()).unwrap())
+    })
+}
+
 fn run(project: &Project, arguments: &[&str]) -> Ran {
     project.run([arguments, &["--today", "2027-01-15"]].concat())
 }
@@ -332,4 +342,51 @@ fn another_option_than_was_chosen_is_told_as_that() {
     run(&project, &["review"]).does_not_say("was chosen, and the book says");
     let project = project.file("rooms/kitchen/bed.yaml", &chosen("oak"));
     run(&project, &["review"]).says("option `ash` was chosen, and the book says `oak`");
+}
+
+/// What nobody chose is neither built nor paid for: its price, its words, or that it is gone opens nothing again.
+#[test]
+fn what_was_not_chosen_opens_nothing_again() {
+    let path = "rooms/kitchen/bed.yaml";
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let bed = format!("{BED}chosen: ash\n{OPTIONS}");
+    let oak = "{id: oak, name: Pale oak, finish: oak, model: B-1}, ";
+    for changed in [
+        bed.replace("finish: oak, model: B-1", "finish: oak, model: B-1, price: 95.00"),
+        bed.replace("finish: oak", "finish: smoked oak"),
+        bed.replace(oak, ""),
+    ] {
+        assert_ne!(changed, bed);
+        let project = copy(&project).file(path, &changed);
+        run(&project, &["status"]).says("2 approved");
+        run(&project, &["review"]).does_not_say("approve/stale");
+        run(&project, &["issue", "--for", "approval"]).exits(0).does_not_say("to sign");
+        run(&project, &["status", "--remind", "ada"]).exits(2).says("nothing waits for Ada Marrowby");
+        run(&project, &["issue", "--for", "construction"]).exits(0);
+    }
+    for changed in [
+        bed.replace("finish: ash", "finish: smoked ash"),
+        bed.replace("chosen: ash", "chosen: oak"),
+        bed.replace("depth: 12", "depth: 13"),
+        format!("{BED}{OPTIONS}").replace("finish: oak", "finish: smoked oak"),
+    ] {
+        let project = copy(&project).file(path, &changed);
+        run(&project, &["status"]).says("1 approved");
+    }
+}
+
+/// A decision answers the issue that asked, though one for construction was made since.
+#[test]
+fn what_is_said_after_an_issue_for_construction_answers_the_one_that_asked() {
+    let project = issued();
+    ["ada", "ben"].iter().for_each(|who| approves(&project, who));
+    let project = project.file("rooms/kitchen/bed.yaml", &format!("{BED}chosen: ash\n{OPTIONS}"));
+    run(&project, &["issue", "--for", "construction"]).exits(0).says("issue 2");
+    let given: String = jiff::Timestamp::now().to_string().chars().take(10).collect();
+    let how = ["--item", "kitchen/rug", "--decision", "rejected", "--how", "said on site", "--given", &given];
+    project.run([&["receive", "--by-hand", "ben"][..], &how].concat()).exits(0);
+    let ledger = fs::read_to_string(project.root().join("record/ledger.jsonl")).unwrap();
+    let last: serde_json::Value = serde_json::from_str(ledger.lines().last().unwrap()).unwrap();
+    assert_eq!(last["fact"]["issue"], 1, "{last}");
 }

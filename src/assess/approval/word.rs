@@ -37,6 +37,8 @@ pub struct ApproverDecision {
     pub given: Given,
     /// The name under it.
     pub signed: Option<Signed>,
+    /// The mark that was decided on.
+    pub mark: Digest,
     /// It is of what the item is now.
     pub holds: bool,
     /// What changed since; nothing while it holds.
@@ -138,7 +140,7 @@ impl Facts<'_> {
 
     fn word(&self, said: Statement<'_>, rivals: &[Statement<'_>]) -> ApproverDecision {
         let Statement { decided: given, asked, .. } = said;
-        let holds = shown::holds(asked.mark, asked.option.as_deref(), self.now);
+        let holds = self.holds(asked);
         ApproverDecision {
             name: name_of(self.book, &given.who),
             who: given.who.clone(),
@@ -150,6 +152,7 @@ impl Facts<'_> {
             issue: given.issue,
             given: Given::of(given, self.said.vouched()),
             signed: given.signed.clone(),
+            mark: asked.mark,
             holds,
             changes: if holds { vec![] } else { self.changes(given.issue, asked) },
             met: self.said.is_met(given, asked),
@@ -157,6 +160,21 @@ impl Facts<'_> {
             on_other_terms: holds && is_agreed(asked.decision) && !self.counts_now(given, asked),
             lacks_option: holds && is_agreed(asked.decision) && asked.option.is_none() && shown::is_open(self.now),
         }
+    }
+
+    /// Whether a word is of what the item is now: of all of it, or of all but options that are not chosen.
+    fn holds(&self, asked: &ItemDecision) -> bool {
+        let option = asked.option.as_deref();
+        let issued = || self.issued_as(asked);
+        shown::holds(asked.mark, option, self.now)
+            || issued().is_some_and(|issued| shown::holds_for_the_chosen(issued, option, self.now))
+    }
+
+    /// The item as it was issued under the mark that was decided on.
+    fn issued_as(&self, asked: &ItemDecision) -> Option<&IssuedItem> {
+        let key = (asked.room.as_str(), asked.item.as_str());
+        let mut issued = self.issued.values().rev().filter_map(|all| all.get(&key).copied());
+        issued.find(|issued| issued.mark == asked.mark)
     }
 
     /// Whether an approval counts by the newest issue's terms: it was given on those, or all had approved the same who
@@ -181,7 +199,7 @@ impl Facts<'_> {
         let decides = self.book.project.approvers.iter().any(|one| one.id.value == who.id);
         let is_met = asked.decision == Decision::Approved || decides || self.said.is_met(decided, asked);
         let is_known = self.said.is_known(decided) && is_agreed(asked.decision);
-        is_known && is_met && names_one && same_option && shown::holds(asked.mark, option, self.now)
+        is_known && is_met && names_one && same_option && self.holds(asked)
     }
 
     /// What changed since the issue in which that mark was shown.

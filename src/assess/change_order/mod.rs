@@ -6,8 +6,8 @@ use crate::assess::approval::{ApprovalState, Approvals, TermsChange, Withdrawn, 
 use crate::book::Book;
 use crate::ledger::{Issue, IssuedItem, IssuedSheet};
 use crate::shown::{
-    Change, ChangedField, MarkedField, SheetOf, built_changes, built_fields, changes, is_before_plans,
-    is_before_trades, is_built_as, version_of,
+    Change, ChangedField, MarkedField, SheetOf, built_changes, built_fields, changes, changes_to_rest_on,
+    is_before_plans, is_before_trades, is_built_as, version_of,
 };
 use crate::units::{Currency, Date, Money, System};
 
@@ -116,6 +116,8 @@ pub struct Changed {
     pub changes: Vec<Change>,
     /// It is a choice that all who must have signed already.
     pub signed: bool,
+    /// Nothing changed but options that are not chosen.
+    pub of_others_alone: bool,
     /// Nothing changed: a newer release shows more of the same.
     pub shows_more: bool,
     /// What it comes to, before tax: none while it is open, or not there.
@@ -236,6 +238,7 @@ impl ChangeOrder {
     /// Leaves out of what is to be signed the choices that all who must have made themselves, and that stand.
     #[must_use]
     pub fn but_what_was_signed(mut self, to: &Issue, book: &Book, approvals: &Approvals) -> Self {
+        // A first choice was theirs, and what is not chosen touches nothing that they signed.
         let is_choice =
             |change: &Change| change.what == ChangedField::Marked(MarkedField::Chosen) && change.from.is_none();
         for changed in self.items.iter_mut().filter(|one| one.fate == Fate::Changed && !one.changes.is_empty()) {
@@ -246,7 +249,7 @@ impl ChangeOrder {
             let stands = item
                 .zip(to.item(&changed.room, &changed.item))
                 .is_some_and(|(item, issued)| item.standing == ApprovalState::Approved && item.now.is(&issued.mark));
-            changed.signed = stands && changed.changes.iter().all(is_choice);
+            changed.signed = stands && (changed.of_others_alone || changed.changes.iter().all(is_choice));
         }
         self
     }
@@ -365,6 +368,11 @@ fn changed(
         name: here.name.clone(),
         fate,
         signed: false,
+        of_others_alone: from.zip(to).is_some_and(|(from, to)| {
+            let was = from.shown().chosen();
+            let chosen = to.shown().chosen().filter(|chosen| was.is_none_or(|was| was == *chosen));
+            chosen.is_some() && changes_to_rest_on(&from.content, &to.content, chosen).is_empty()
+        }),
         shows_more: from.zip(to).is_some_and(|(from, to)| version_of(from) != version_of(to))
             && told.iter().all(|change| change.from.is_none()),
         changes: told,

@@ -116,3 +116,20 @@ fn a_height_moves_with_what_is_laid_and_with_nothing_else() {
     assert!(Reason::StandsOn.is_touched_by(&ChangedField::of("model")));
     assert!(Reason::CutFor.is_touched_by(&ChangedField::Fact("joint".into())));
 }
+
+/// What is built around a thing, cut for it or measured on it goes by its figures; what the book names itself may go by its
+/// looks.
+#[test]
+fn how_a_thing_looks_opens_nothing_that_goes_by_its_figures() {
+    let of = |key: &str, value: &str| serde_json::json!({"chosen": "a", "options": [{"id": "a", key: value}]});
+    for key in ["finish", "colour"] {
+        let (was, is) = (of(key, "white"), of(key, "ivory"));
+        for reason in [Reason::Houses, Reason::CutFor, Reason::MeasuredOn] {
+            assert_eq!(reason.touched_by((&was, &is), Some("a")), None, "{key} {reason:?}");
+        }
+        assert!(Reason::Named.touched_by((&was, &is), Some("a")).is_some(), "{key}");
+    }
+    for key in ["model", "drilled", "material"] {
+        assert!(Reason::CutFor.touched_by((&of(key, "x"), &of(key, "y")), Some("a")).is_some(), "{key}");
+    }
+}

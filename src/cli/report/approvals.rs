@@ -67,6 +67,9 @@ struct Said<'a> {
     option: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     note: Option<&'a str>,
+    /// What else they said, where nobody knows which of it was the last.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    also: Vec<&'static str>,
     /// Whether it is of the item as it is now.
     holds: bool,
     /// Whether it was given while others had to approve, who had not all done so.
@@ -77,7 +80,8 @@ struct Said<'a> {
 impl<'a> Said<'a> {
     fn of(word: &'a ApproverDecision) -> Self {
         let (decision, option, note) = (word.decision.words(), word.option.as_deref(), word.note.as_deref());
-        Self { by: &word.name, decision, option, note, holds: word.holds, on_other_terms: word.on_other_terms }
+        let also = word.rivals.iter().map(|(decision, _)| decision.words()).collect();
+        Self { by: &word.name, decision, option, note, also, holds: word.holds, on_other_terms: word.on_other_terms }
     }
 
     /// In a line: who, what, which option, and the words.
@@ -89,7 +93,11 @@ impl<'a> Said<'a> {
             (true, true) => ", before who must approve changed: to be asked again",
             (true, false) => "",
         };
-        format!("{}, {}{option}{before}{note}", self.by, self.decision)
+        let also = match self.also.as_slice() {
+            [] => String::new(),
+            others => format!(" and {}, and which was last is not known", others.join(" and ")),
+        };
+        format!("{}, {}{option}{also}{before}{note}", self.by, self.decision)
     }
 }
 

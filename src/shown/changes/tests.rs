@@ -135,3 +135,50 @@ fn of_the_way_in_only_the_point_that_changed_is_told() {
         ["around way in: turn gone, which was turn, height 96\" (2438 mm), width 35\" (889 mm)"]
     );
 }
+
+/// Of equal readings each counts: which went and which came, as often as it did.
+#[test]
+fn of_readings_each_that_went_and_came_is_told() {
+    let of = |readings: [&str; 3]| json!({"shown": "3", "width": readings.map(|one| json!({"length": one}))});
+    let before = of(["611187500", "609600000", "609600000"]);
+    let after = of(["612775000", "611187500", "611187500"]);
+    let told = "width from 24\" (610 mm); 24\" (610 mm) to 24 1/8\" (613 mm); 24 1/16\" (611 mm)";
+    assert_eq!(told_of_sheet(&before, &after), [told]);
+    let permuted = of(["609600000", "611187500", "609600000"]);
+    assert_eq!(told_of_sheet(&before, &permuted).len(), 1, "another order of them is told whole");
+}
+
+/// What is attached to a thing of a sheet is no option of it.
+#[test]
+fn a_makers_sheet_that_came_is_told_as_that() {
+    let of = |sheets: Value| json!({"shown": "3", "sheet": "joiner", "cut sheets": sheets});
+    let hood = json!([{"id": "hood/a", "name": "Hood (C-36)", "cut sheet": {"link": "https://f.example/c36.pdf"}}]);
+    assert_eq!(told_of_sheet(&of(json!([])), &of(hood)), ["maker's sheet new: Hood (C-36)"]);
+}
+
+/// Who reads them sees things, and no ids.
+#[test]
+fn an_option_is_held_beside_the_one_that_shows_the_same() {
+    let globes = |seven: &str, nine: &str, chosen: Option<&str>| {
+        let of = |id: &str, name: &str| json!({"id": id, "name": name, "model": name});
+        json!({"chosen": chosen, "options": [of(seven, "Seven-inch"), of(nine, "Nine-inch")]})
+    };
+    let before = globes("seven", "nine", Some("seven"));
+    assert_eq!(
+        told(&before, &globes("sevenin", "nine", Some("sevenin"))),
+        ["Seven-inch: id in the book from seven to sevenin"]
+    );
+    assert_eq!(
+        told(&before, &globes("nine", "seven", Some("seven")))[0],
+        "chosen from Seven-inch to Nine-inch",
+        "the ids changed places, so that another is chosen"
+    );
+    assert_eq!(told(&before, &globes("seven", "nine", Some("nine"))), ["chosen from Seven-inch to Nine-inch"]);
+    assert_eq!(told(&before, &globes("seven", "nine", None)), ["chosen gone, which was Seven-inch"]);
+}
+
+#[test]
+fn the_words_on_a_picture_are_told_as_words() {
+    let of = |alt: &str| json!({"options": [{"id": "a", "pictures": [{"sha256": "a", "alt": alt}]}]});
+    assert_eq!(told(&of("A globe"), &of("A globe on a rod")), ["words on picture 1 from A globe to A globe on a rod"]);
+}

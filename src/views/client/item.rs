@@ -3,7 +3,6 @@
 use crate::language::{Say as _, Words, say};
 use std::collections::BTreeMap;
 
-use crate::assess::approval::ApproverDecision;
 use crate::assess::{Amounts, cautions};
 use crate::book::{NeededFor, ProductOption, Room, Selection};
 use crate::finding::Id;
@@ -16,7 +15,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
-use crate::views::shared::figures::{day_of, quoted};
+use crate::views::shared::figures::quoted;
 use crate::views::shared::fit::Fit;
 use crate::views::shared::found::Hurts;
 use crate::views::shared::html::{Html, show};
@@ -25,7 +24,7 @@ use crate::views::shared::photo::Photo;
 use crate::views::shared::prose;
 use crate::views::shared::revisions::RevisionScope;
 use crate::views::shared::sheet::{Crumb, Fact, Link, Notice, Sheet, SheetPlace, on_sheet};
-use crate::views::shared::state::{State, decision_key};
+use crate::views::shared::state::State;
 use crate::vocabulary::HoldPoint;
 use serde::Serialize;
 
@@ -62,6 +61,8 @@ pub struct Change {
     /// The issue that changed it.
     pub issue: String,
     pub what: String,
+    /// Nothing is said of what it was and is.
+    pub bare: bool,
     pub was: Html,
     pub now: Html,
     pub because: Option<Html>,
@@ -323,44 +324,12 @@ impl PageBuilder<'_> {
         let changes = since.map(|change| Change {
             issue: number.to_string(),
             what: changed_field(self.words, &change),
+            bare: change.from.is_none() && change.to.is_none(),
             was: told(change.from),
             now: told(change.to),
             because: None,
         });
         changes.collect()
-    }
-
-    fn signers(&self, room: &Room, selection: &Selection) -> Vec<Signer> {
-        let approvers = self.subject.book.project.approvers.iter();
-        let by = self.subject.assessment.dates.decide_by(selection).filter(|_| !selection.is_ordered());
-        let word = |id: &str| self.known_word(id, room, selection);
-        approvers
-            .map(|approver| Signer {
-                name: approver.name.clone(),
-                state: self.said_by(approver, room, selection),
-                stamp: word(&approver.id.value).map(|word| {
-                    let stamp = self.stamp_of(word);
-                    ReviewStamp { void: stamp.void || self.came_otherwise(room, selection), ..stamp }
-                }),
-                says: match word(&approver.id.value) {
-                    Some(word) => word.note.as_ref().map(|note| Html::text(note)),
-                    None => by.map(|by| show!(self.words, "item_says.wanted_by", day = by)),
-                },
-            })
-            .collect()
-    }
-
-    /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
-    fn stamp_of(&self, word: &ApproverDecision) -> ReviewStamp {
-        let day = day_of(self.words, word.made);
-        let option = word.option.as_ref().map(|option| say!(self.words, "item_says.option", option = option));
-        let lines =
-            [option, Some(say!(self.words, "issued.on", issue = word.issue, day = day)), Some(self.how_in_short(word))];
-        ReviewStamp {
-            word: say!(self.words, decision_key(word.decision)),
-            lines: lines.into_iter().flatten().collect(),
-            void: !word.holds,
-        }
     }
 }
 

@@ -5,6 +5,7 @@ pub mod cover;
 pub mod decision_request;
 mod due;
 pub mod item;
+mod item_signed;
 pub mod reminder;
 pub mod room;
 mod room_drawings;

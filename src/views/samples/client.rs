@@ -172,6 +172,7 @@ pub(super) fn item(options: usize) -> ItemPage {
         changes: vec![Change {
             issue: "3".into(),
             what: "Option A, price".into(),
+            bare: false,
             was: "$5,480.00".into(),
             now: "$5,640.00".into(),
             because: Some("The cabinetmaker’s fronts went up.".into()),
