@@ -65,6 +65,11 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &ProductOption, opening: Opt
             let insert = matches!(kind, Kind::Cabinet | Kind::Shelf) && height.is_some_and(|height| height < INSERT);
             light.unwrap_or(insert)
         }
+        // What is warmed by power alone has no water in it.
+        Hazard::Water if matches!(kind, Kind::FloorHeating | Kind::TowelWarmer) => {
+            let needs = option.fit.get().map(|fit| &fit.needs);
+            needs.is_some_and(|needs| !needs.power.is_absent() && needs.water.is_absent())
+        }
         Hazard::Tipping => height.is_some_and(|height| height < TIPS_FROM),
         Hazard::Stone => {
             option.top.get().and_then(|top| top.material.get()).is_some_and(|material| !material.is_stony())

@@ -310,7 +310,7 @@ fn because(resting: &Selection, ground: &Selection, is_counter: bool) -> Option<
     if run_of_cabinets && (appliance || ground.is(Kind::Sink)) {
         return Some(Reason::Houses);
     }
-    if is_counter && ground.is_any(&[Kind::Sink, Kind::Basin, Kind::Tap, Kind::Cooktop]) {
+    if is_counter && ground.is_any(&[Kind::Sink, Kind::Basin, Kind::Tap, Kind::Cooktop, Kind::Grill]) {
         return Some(Reason::CutFor);
     }
     if (run_of_cabinets || resting.is(Kind::PanelDishwasher)) && site::is_floor(ground) {

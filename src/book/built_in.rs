@@ -28,9 +28,9 @@ record! {
 record! {
     shown
     short "what" as String;
-    pub struct Below = BELOW("below", "what stands below a cooktop or a sink") {
+    pub struct Below = BELOW("below", "what stands below a cooktop or a sink, or below what hangs") {
         what: Spanned<String> = "what", "what it is", "drawer";
-        clear: Slot<Length> = "clear", "from the top of the counter to it", "5\"";
+        clear: Slot<Length> = "clear", "from the top of the counter to it; below what hangs, from its foot", "5\"";
     }
 }
 

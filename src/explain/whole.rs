@@ -17,6 +17,7 @@ pub fn files(kind: Kind) -> String {
         Kind::Cooktop => include_str!("examples/cooktop.yaml"),
         Kind::Dishwasher => include_str!("examples/dishwasher.yaml"),
         Kind::Dryer => include_str!("examples/dryer.yaml"),
+        Kind::Grill => include_str!("examples/grill.yaml"),
         Kind::Hood => include_str!("examples/hood.yaml"),
         Kind::Microwave => include_str!("examples/microwave.yaml"),
         Kind::MirrorCabinet => include_str!("examples/mirror-cabinet.yaml"),
@@ -29,6 +30,7 @@ pub fn files(kind: Kind) -> String {
         Kind::Toilet => include_str!("examples/toilet.yaml"),
         Kind::WallOven => include_str!("examples/wall-oven.yaml"),
         Kind::WarmingDrawer => include_str!("examples/warming-drawer.yaml"),
+        Kind::WaterHeater => include_str!("examples/water-heater.yaml"),
         Kind::Washer => include_str!("examples/washer.yaml"),
         _ => return format!("# in things.yaml\n{}", record(kind)),
     };

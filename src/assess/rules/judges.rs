@@ -40,7 +40,7 @@ pub fn stands(kind: Kind) -> bool {
 /// What has a door or a drawer.
 pub fn opens(kind: Kind) -> bool {
     let appliance = kind.trade() == Trade::Appliance && kind.takes_opening();
-    (appliance && !matches!(kind, Kind::Cooktop | Kind::Hood)) || kind == Kind::MirrorCabinet
+    (appliance && !matches!(kind, Kind::Cooktop | Kind::Grill | Kind::Hood)) || kind == Kind::MirrorCabinet
 }
 
 /// What is cooked on.

@@ -15,7 +15,7 @@ const DESCRIBED: &[&str] = &[
     "floor-mounted", "back-to-wall", "close-coupled", "comfort height", "one-piece", "two-piece", "elongated",
     "front-load", "front-loading", "top-load", "top-loading", "heat pump", "condenser", "condensing", "vented",
     "ventless", "stacked", "pyrolytic", "combi", "compact", "American", "French door", "side-by-side",
-    "bottom freezer", "counter-depth", "larder", "chimney", "island", "canopy", "telescopic", "swing", "single lever",
+    "bottom freezer", "counter-depth", "undercounter", "under-counter", "column", "larder", "tankless", "instant", "chimney", "island", "canopy", "telescopic", "swing", "single lever",
     "pedestal", "vessel", "widespread", "bridge", "pull-out", "pull-down", "three-hole",
     // Of what.
     "subway", "metro", "oak", "ash", "walnut", "maple", "pine", "bamboo", "cork", "timber",
@@ -116,6 +116,12 @@ mod tests {
         ("floor drain", Kind::Drain), ("shower seat", Kind::ShowerSeat), ("cistern", Kind::Cistern),
         ("towel warmer", Kind::TowelWarmer), ("heated towel rail", Kind::TowelWarmer),
         ("underfloor heating", Kind::FloorHeating), ("waste bin", Kind::WasteBin),
+        ("undercounter refrigerator", Kind::Refrigerator), ("undercounter wine fridge", Kind::Refrigerator),
+        ("column refrigerator", Kind::Refrigerator), ("gas water heater", Kind::WaterHeater),
+        ("tankless water heater", Kind::WaterHeater), ("electric boiler", Kind::WaterHeater),
+        ("built-in grill", Kind::Grill), ("propane grill", Kind::Grill), ("lockers", Kind::Cabinet),
+        ("mudroom lockers", Kind::Cabinet), ("barn door", Kind::Door), ("oak sliding door", Kind::Door),
+        ("sliding shower door", Kind::ShowerGlass),
     ];
 
     #[test]

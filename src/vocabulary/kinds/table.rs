@@ -27,6 +27,10 @@ kinds! {
             .hurts(&[Gas, Power, Heat])
             .is(&[Cooks, Heats, DropsIn, CutIntoCounter])
             .may(&["fuel"]);
+    Grill: "grill" | "built-in grill" | "gas grill" | "outdoor grill" | "barbecue" | "bbq" | "barbecue grill", "a grill that is let into a counter, mostly outdoors" =>
+        into(Appliance)
+            .needs(&["maker", "model", "size.width", "size.depth", "size.height"])
+            .hurts(&[Gas, Heat, Weight]).is(&[Cooks, Heats, DropsIn, CutIntoCounter]).may(&["fuel"]);
     WallOven: "wall oven" | "oven" | "built-in oven" | "steam oven" | "single oven" | "double oven" | "double wall oven", "an oven built into a cabinet" =>
         into(Appliance)
             .needs(&["maker", "model", "size.width", "size.height", "size.depth", "fit.needs.power", "fit.cabinet"])
@@ -54,7 +58,7 @@ kinds! {
             .hurts(&[Power, Weight, Tipping])
             .is(&[StandsTall, HasHandles, Cools])
             .may(&["panel", "capacity"]);
-    PanelRefrigerator: "panel refrigerator" | "integrated refrigerator" | "integrated fridge" | "panel-ready refrigerator", "a refrigerator or freezer behind the joiner's panel" =>
+    PanelRefrigerator: "panel refrigerator" | "integrated refrigerator" | "integrated fridge" | "panel-ready refrigerator" | "panel-ready fridge" | "integrated column refrigerator" | "panel-ready column refrigerator" | "integrated fridge-freezer", "a refrigerator or freezer behind the joiner's panel" =>
         into(Appliance)
             .needs(&[
                 "maker", "model", "size.width", "size.height", "size.depth", "hinge", "panel.width", "panel.height",
@@ -168,7 +172,7 @@ kinds! {
             .hurts(&[Water, Weight])
             .is(&[Bathes])
             .may(&["mount", "trap seal", "holes", "spread"]);
-    ShowerGlass: "shower glass" | "shower screen" | "shower door" | "shower enclosure", "a shower screen or door" =>
+    ShowerGlass: "shower glass" | "shower screen" | "shower door" | "sliding shower door" | "bath screen" | "shower enclosure", "a shower screen or door" =>
         onto(Plumbing)
             .needs(&["maker", "model", "glass", "size.width", "size.height"])
             .hurts(&[Glass, Weight])
@@ -194,6 +198,10 @@ kinds! {
             .hurts(&[Water])
             .due(HoldPoint::RoughInClosed)
             .may(&["mount", "recess", "drain"]);
+    WaterHeater: "water heater" | "boiler" | "combi boiler" | "tankless water heater" | "tankless heater" | "instantaneous water heater" | "storage water heater" | "hot water cylinder" | "hot water tank" | "hot water heater" | "geyser", "what heats water for taps, or for radiators too" =>
+        into(Plumbing)
+            .needs(&["maker", "model", "size.width", "size.height", "size.depth"])
+            .hurts(&[Gas, Power, Water, Heat, Air, Weight]).is(&[Heats]).may(&["fuel", "capacity", "mount", "drain"]);
     FloorHeating: "floor heating" | "underfloor heating" | "heated floor" | "heating mat", "heat under a floor" =>
         onto(Plumbing)
             .needs(&["maker", "model"])
@@ -287,7 +295,7 @@ kinds! {
             .needs(&["maker", "model", "face size", "thickness", "joint", "grout", "edge trim", "pattern"])
             .hurts(&[Dust])
             .may(&["laid", "sold", "sheen"]);
-    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "joinery" | "built-ins" | "vanity" | "vanity unit" | "vanity cabinet" | "end panel" | "side panel" | "cover panel", "cabinets and their fronts" =>
+    Cabinet: "cabinet" | "cabinets" | "cabinetry" | "cupboard" | "cupboards" | "joinery" | "built-ins" | "vanity" | "vanity unit" | "vanity cabinet" | "locker" | "lockers" | "built-in bench" | "window seat" | "banquette" | "end panel" | "side panel" | "cover panel", "cabinets and their fronts" =>
         onto(Finish)
             .needs(&["maker", "door style"])
             .hurts(&[Weight, Tipping])
@@ -354,7 +362,7 @@ kinds! {
         onto(Finish)
             .needs(&["maker", "thickness"])
             .may(&["sold", "grain", "edge", "projection", "sheen"]);
-    Door: "door" | "interior door" | "pocket door", "a room's door" =>
+    Door: "door" | "interior door" | "pocket door" | "sliding door" | "barn door" | "bifold door" | "folding door" | "swing door" | "double door" | "cased opening", "a room's door" =>
         onto(Finish)
             .needs(&["maker", "size.width", "size.height", "thickness"])
             .hurts(&[Weight])

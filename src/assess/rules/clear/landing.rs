@@ -272,7 +272,8 @@ impl One<'_> {
     }
 
     fn behind(&self) -> Option<Remark> {
-        let cooks = self.opening.takes_one(Trait::Cooks);
+        // The advice is one for kitchens: what stands behind a grill is asked of its sheet.
+        let cooks = self.opening.takes_one(Trait::Cooks) && !self.opening.takes_a(Kind::Grill);
         let there = distances::behind(self.context.site, self.room, self.opening).filter(|_| cooks)?;
         let measure = Measure {
             room: self.room,

@@ -1,5 +1,6 @@
 //! Air around the chosen thing, where it holds only somewhere or is left out.
 
+mod below;
 mod vents;
 
 use crate::assess::rules::{Check, Findings, declare};
@@ -57,6 +58,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend([Side::Left, Side::Right].into_iter().filter_map(|side| beside(context, &fitted, side)));
         findings.extend(above_and_behind(context, &fitted, &fitting));
         findings.extend(closed_in(context, &fitted, &fitting));
+        findings.extend(below::judge(context, &fitted, &fitting));
         findings.extend(vents::judge(context, &fitted));
     }
 }

@@ -78,7 +78,8 @@ fn no_hood(context: &Context<'_>, room: &Room) -> Option<Remark> {
     {
         return None;
     }
-    let cooks = room.selections.iter().find(|selection| selection.has(Trait::Cooks))?;
+    // A grill stands outdoors.
+    let cooks = room.selections.iter().find(|one| one.has(Trait::Cooks) && !one.is(Kind::Grill))?;
     let message = phrase!(
         "nothing moves air out over `{}`, and the code asks {} in a room where somebody cooks",
         cooks.name.value,

@@ -40,7 +40,8 @@ pub(super) fn falls(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Rem
 
 fn lies_on_its_rim(fitted: &Placement<'_>) -> bool {
     let let_in = || fitted.option.mount() == Some(Mount::DropIn);
-    fitted.selection.is(Kind::Cooktop) || fitted.selection.is_any(&[Kind::Sink, Kind::Basin]) && let_in()
+    fitted.selection.is_any(&[Kind::Cooktop, Kind::Grill])
+        || fitted.selection.is_any(&[Kind::Sink, Kind::Basin]) && let_in()
 }
 
 #[cfg(test)]
