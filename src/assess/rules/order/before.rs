@@ -1,9 +1,11 @@
 //! An order that waits for another.
 
+mod on_site;
+
 use std::collections::BTreeMap;
 
 use crate::assess::rules::{Check, Findings, declare};
-use crate::assess::{Context, Prerequisite, Reason, RunsOut, Unsettled};
+use crate::assess::{Context, HoldPoints, Prerequisite, Reason, RunsOut, Unsettled};
 use crate::book::{Room, Selection};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::source::{Span, Spanned};
@@ -20,7 +22,8 @@ declare! {
     /// `complete/undecided`. What
     /// rests on what follows from kinds and places (cabinets on the appliances and the sink that they
     /// house, the counter on sink, taps and cooktop, heights and panels on the floor, trim on its valve,
-    /// glass on the tile) and from `depends on`.
+    /// glass on the tile) and from `depends on`. And what is measured on site, glass on its tile and stone at the template:
+    /// whether it is needed, ordered or promised before that.
     ///
     /// ## Why it matters
     /// A cabinet order with an appliance still to be decided is an order for the wrong cabinet. The
@@ -47,8 +50,10 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
+    let points = HoldPoints::of(context.book, context.dates);
     for (room, selection) in context.book.selections() {
         findings.extend(rests_on_what_comes_later(context, room, selection));
+        findings.extend(on_site::judge(context, &points, room, selection));
         let Some(order) = order(context, selection) else { continue };
         let waits = context.depends.waits_for(selection, context.approvals);
         if waits.is_empty() {
