@@ -2,7 +2,7 @@
 
 use crate::source::Spanned;
 use crate::units::{Length, LengthRange};
-use crate::vocabulary::{Slot, record, words};
+use crate::vocabulary::{AtMost, Slot, record, words};
 
 record! {
     shown
@@ -21,7 +21,7 @@ record! {
     pub struct ServiceZone = ZONE("service zone", "where the maker's sheet wants a service to come out, seen from the front") {
         from_left: Slot<LengthRange> = "from left", "from the opening's left edge to its centre", "2\" to 28\"";
         height: Slot<LengthRange> = "height", "its centre from the finished floor", "at most 6\"";
-        proud: Slot<Length> = "proud", "the most that it may stand out from the finished wall", "1\"";
+        proud: Slot<Length> = "proud", "the most that it may stand out from the finished wall; `at most` may stand before it, and says the same", "1\"" as AtMost;
         beside: Slot<bool> = "beside", "whether it must be in the cabinet beside, not behind the thing", "true";
     }
 }

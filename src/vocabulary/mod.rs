@@ -75,7 +75,9 @@ mod held;
 pub use held::{Called, Gathers, Held, Named, NamedValue, Value};
 
 mod ways;
-pub use ways::{AboveTheSurface, HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name};
+pub use ways::{
+    AboveTheSurface, AtMost, HeldAs, Lengths, Markdown, ReadOnce, ThreeSides, TwoLengths, Usual, Way, name,
+};
 
 mod shown;
 pub use shown::{Mark, Marked, SheetVersion, Shown, ShownField, ShownGroup, ShownValue, Since, Version};

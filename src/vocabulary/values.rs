@@ -185,6 +185,15 @@ pub fn length_above(node: &Node, faults: &mut Faults) -> Option<Length> {
     None
 }
 
+/// The most of a length: `1"`, or `at most 1"`.
+pub fn most(node: &Node, faults: &mut Faults) -> Option<Length> {
+    let text = scalar(node, &FieldType::Length, faults)?;
+    match LengthRange::parse(text) {
+        Ok(LengthRange { least: None, most: Some(most) }) => Some(most),
+        _ => length(node, faults),
+    }
+}
+
 /// An area with its unit.
 pub fn area(node: &Node, faults: &mut Faults) -> Option<Area> {
     parsed(node, &FieldType::Area, faults, Area::parse, wrong)

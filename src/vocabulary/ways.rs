@@ -142,4 +142,6 @@ ways! {
     ThreeSides: Sides = FieldType::ThreeSides, values::three_sides;
     /// A length that holds above a cooking surface, said so or not.
     AboveTheSurface: Length = FieldType::LengthAbove, values::length_above;
+    /// The most of a length, said so or not.
+    AtMost: Length = FieldType::Length, values::most;
 }

@@ -12,6 +12,7 @@ mod set_out;
 mod setting;
 mod sizes;
 mod words;
+mod zones;
 
 use crate::assess::Context;
 use crate::assess::rules::clear::door_swing::ask_where_doors_swing;

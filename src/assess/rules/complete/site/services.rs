@@ -1,10 +1,10 @@
 //! What nobody says of services that a sheet is exact about, or that a heated thing must have.
 
-use super::blocking;
+use super::{blocking, zones};
 use crate::assess::Context;
 use crate::assess::context::about;
 use crate::assess::rules::Findings;
-use crate::book::{DetailName, Needs, Opening, ProductOption, Room, Selection, Service, Services};
+use crate::book::{DetailName, Needs, Opening, ProductOption, Room, Selection, Services};
 use crate::finding::{Phrase, Remark, Severity, phrase};
 use crate::site::outlets::height_of_the_drain;
 use crate::site::vanity::vanity_of;
@@ -12,7 +12,7 @@ use crate::site::{Placement, connected_at, counter_height};
 use crate::source::Span;
 use crate::units::{Length, Wrote};
 use crate::vocabulary::supply::{Backing, InWords, Worded, is_none};
-use crate::vocabulary::{Hazard, Kind, Mention, Slot, Words};
+use crate::vocabulary::{Hazard, Kind, Mention, Slot};
 
 /// Kinds of which some are heated, and most are not.
 const MAY_BE_HEATED: [Kind; 6] = [Kind::Bar, Kind::Floor, Kind::Tile, Kind::Mirror, Kind::MirrorCabinet, Kind::Bathtub];
@@ -26,7 +26,7 @@ pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(super::words::ask(&fitted));
         findings.extend(pattern(context, &fitted));
         findings.extend(blocking::ask(context, &fitted));
-        findings.extend(zones(&fitted));
+        findings.extend(zones::ask(&fitted));
         findings.extend(height_of_drain(&fitted));
     }
     for (room, selection, option) in context.site.options() {
@@ -55,27 +55,6 @@ fn pattern(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
     );
     let finding = fitted.finding(Severity::Query, there.span, message).also(needs.span, "needs this");
     Some(with_power(finding.remedy("look at the receptacle and add its pattern to the opening's `power`")))
-}
-
-/// The sheet says where services come out, and the opening does not.
-fn zones(fitted: &Placement<'_>) -> Option<Remark> {
-    let zones = fitted.option.fit.get()?.zones.get()?;
-    let points = fitted.opening.points.get();
-    let is_told = |service: Service| {
-        points.is_some_and(|points| points.named().iter().any(|(name, point)| *name == service && !point.is_absent()))
-    };
-    let untold = zones.named().into_iter().filter(|(service, zone)| !zone.is_absent() && !is_told(*service));
-    let untold: Vec<_> = untold.collect();
-    let at = untold.iter().find_map(|(_, zone)| zone.span())?;
-    let names: Vec<&str> = untold.iter().map(|(service, _)| service.word()).collect();
-    let message = phrase!(
-        "the sheet of `{}` says where {} must come out, and nobody says where at the opening `{}`",
-        fitted.selection.name.value,
-        Phrase::series(names),
-        fitted.opening.name.value
-    );
-    let finding = fitted.finding(Severity::Query, fitted.opening.span, message).also(at, "the sheet's zone");
-    Some(with_power(finding.remedy("measure it and add it to the opening's `service points`")))
 }
 
 /// A drain is seldom higher than this (common practice: 16 in to 24 in).
