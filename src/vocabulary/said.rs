@@ -15,7 +15,7 @@ use lists::{
 };
 use makings::{
     AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DIRECTIONS, DISHWASHERS, FOR_LAUNDRY, OVENS, ROOF_WINDOWS,
-    SAFETY_GLASS_WORDS, SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES, WITHOUT_PULLS,
+    SAFETY_GLASS_WORDS, SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES, WALL_FRAMES, WITHOUT_PULLS,
 };
 
 /// What words may tell.
@@ -177,6 +177,8 @@ pub enum Mention {
     ValveBody,
     /// The body of a valve, which is in the wall.
     BuiltInBody,
+    /// A frame in the wall that a toilet hangs on, with its tank.
+    WallFrame,
 }
 
 /// How words are met.
@@ -235,7 +237,23 @@ impl Mention {
             Self::Knob => (Met::Within, KNOBS),
             Self::Lever => (Met::Within, &["lever", "palanca", "monomando", "hebel"]),
             Self::ColdAlone => (Met::Within, COLD_ALONE),
-            Self::PipeBend => (Met::Within, &["connector", "bend", "elbow", "codo", "manguito", "bogen", "coude"]),
+            Self::PipeBend => (
+                Met::Within,
+                &[
+                    "bend",
+                    "bent",
+                    "turned",
+                    "elbow",
+                    "angled",
+                    "swan neck",
+                    "90°",
+                    "90 deg",
+                    "codo",
+                    "acodado",
+                    "bogen",
+                    "coude",
+                ],
+            ),
             _ => (Met::Within, HANGS_ON_THE_WALL),
         }
     }
@@ -251,6 +269,7 @@ impl Mention {
             Self::Bin => (Met::Whole, BINS),
             Self::ValveBody => (Met::Whole, VALVES),
             Self::BuiltInBody => (Met::Whole, BODIES),
+            Self::WallFrame => (Met::Within, WALL_FRAMES),
             Self::AroundAHood => (Met::Within, AROUND_A_HOOD),
             Self::ForLaundry => (Met::Within, FOR_LAUNDRY),
             _ => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),

@@ -303,7 +303,9 @@ pub fn deep(
     counter_edge: Option<Length>,
 ) -> Option<Deep> {
     let body = *option.size.depth.get()?;
-    let air = option.fit.get().and_then(|fit| fit.air.back.get()).map_or(Length::ZERO, |air| air.length);
+    // Air that holds somewhere only, to what burns, is no place where the thing stands.
+    let air = option.fit.get().and_then(|fit| fit.air.back.get()).filter(|air| air.holds.is_empty());
+    let air = air.map_or(Length::ZERO, |air| air.length);
     let panel = Some(panel_before(option)).filter(|panel| *panel > Length::ZERO).map(|panel| body + panel);
     let mut thing = Deep {
         name: selection.name.value.to_lowercase(),

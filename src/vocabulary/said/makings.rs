@@ -206,3 +206,27 @@ pub(super) const ROOF_WINDOWS: &[&str] = &[
     "fenêtre de toit",
     "dakraam",
 ];
+
+/// Words for the frame in the wall that a toilet hangs on, and for its tank.
+pub(super) const WALL_FRAMES: &[&str] = &[
+    "carrier",
+    "frame",
+    "in-wall",
+    "in wall tank",
+    "cistern",
+    "concealed tank",
+    "vorwand",
+    "montageelement",
+    "wc-element",
+    "spülkasten",
+    "tragständer",
+    "bastidor",
+    "cisterna",
+    "tanque",
+    "bâti",
+    "réservoir",
+    "inbouwreservoir",
+    "telaio",
+    "cassetta",
+    "sisterne",
+];

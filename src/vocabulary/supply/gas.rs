@@ -1,7 +1,7 @@
 //! Gas: its kind, what an appliance takes, what a branch carries.
 
 use crate::units::Length;
-use crate::vocabulary::Mention;
+use crate::vocabulary::{Mention, words_of};
 
 use super::figure::{Amount, Figures, Unit};
 use super::gas_kind::{GasKind, Kinds};
@@ -162,7 +162,7 @@ fn adds_up(lower: &str) -> bool {
             && digit(compact.get(..at).and_then(|before| before.chars().next_back()))
             && digit(compact.get(at + letter.len_utf8()..).and_then(|after| after.chars().next()))
     });
-    times || lower.contains('+') || ["each", "apiece"].iter().any(|word| lower.contains(word))
+    times || lower.contains('+') || words_of(lower).iter().any(|word| ["each", "apiece"].contains(&word.as_str()))
 }
 
 #[cfg(test)]
@@ -174,6 +174,12 @@ mod tests {
         let taken = |words: &str| Gas::of_words(words).btu.map(Amount::taken);
         let asked = Gas::of_words("natural gas, 51,000 Btu/h");
         assert_eq!((asked.kind, asked.btu.map(Amount::taken)), (Some(GasKind::Natural), Some(51_000)));
+        for within in
+            ["natural gas, 51,000 Btu/h, shut-off valve in reach", "natural gas, 51,000 Btu/h, reached from below"]
+        {
+            assert!(!Gas::of_words(within).unclear, "{within}");
+        }
+        assert!(Gas::of_words("natural gas, 9,000 Btu/h each").unclear);
         let branch = Gas::of_words("natural gas, 1/2\" pipe, 40 ft");
         assert_eq!((branch.pipe, branch.run), (Some("1/2\"".parse().unwrap()), Some("40'".parse().unwrap())));
         assert_eq!(taken("LPG, 65 kBtu/h"), Some(65_000));

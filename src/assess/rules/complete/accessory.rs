@@ -1,5 +1,6 @@
 //! A kit that the sheet requires and nobody orders.
 
+mod frame;
 mod valve;
 
 use crate::assess::Context;
@@ -75,6 +76,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             findings.push(finding.remedy(remedy(name)));
         }
         findings.extend(valve::judge(room, selection, option));
+        findings.extend(frame::judge(room, selection, option));
     }
 }
 

@@ -4,7 +4,7 @@ use crate::assess::Context;
 use crate::assess::rules::{Check, Findings, declare};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Phrase, Remark, phrase};
-use crate::units::Wrote;
+use crate::units::{Wrote, with_article};
 use crate::vocabulary::Kind;
 
 declare! {
@@ -105,8 +105,12 @@ fn taken(room: &Room, opening: &Opening) -> Option<Remark> {
             }
             // A tray may stand for the shower that stands in it.
             let other = takes != kind && !takes.hangs_from(*kind);
-            let message =
-                phrase!("the opening `{name}` takes a {}, and a {} is chosen for it", name, takes.name(), kind.name());
+            let message = phrase!(
+                "the opening `{name}` takes {}, and {} is chosen for it",
+                name,
+                with_article(takes.name()),
+                with_article(kind.name())
+            );
             other.then(|| told(message, "put it into another opening, or say with `takes` what goes in"))?
         }
         [one, two, ..] => {

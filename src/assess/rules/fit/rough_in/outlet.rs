@@ -126,6 +126,9 @@ mod tests {
             // A bend leads the outlet of one that stands down to the floor.
             toilet(floor, "description: back-to-wall, P-trap\noutlet height: 180 mm").finds_one().weighs("query");
             toilet(floor, "outlet height: 180 mm\naccessories: [{name: turned pan connector}]").stays_silent();
+            toilet(floor, "outlet height: 180 mm\naccessories: [{name: 90° bent connector}]").stays_silent();
+            // A straight one leads on through the wall.
+            toilet(floor, "outlet height: 180 mm\naccessories: [{name: pan connector}]").finds_one().weighs("query");
         }
         for wall in
             ["rear outlet, 4\" AFF", "3\" closet flange in the wall", "110 mm, salida a pared", "DN 90 waagerecht"]
