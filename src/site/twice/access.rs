@@ -140,6 +140,9 @@ fn inside_of_a_shower(room: &Room) -> Option<Twice<'_>> {
     Some(Twice::of(name, what, (is, there), Differ::Apart))
 }
 
+/// No shower is less deep (common practice: a tray of 700 mm, and a bench in it).
+const SHALLOWEST: Length = Length::from_inches(20);
+
 /// Width and depth of a room's only shower, in the plan, else at its opening.
 fn drawn_shower(room: &Room) -> Option<(&Spanned<String>, (SourcedFigure<'_>, SourcedFigure<'_>))> {
     let fixture = || {
@@ -150,6 +153,8 @@ fn drawn_shower(room: &Room) -> Option<(&Spanned<String>, (SourcedFigure<'_>, So
     let opening = || {
         let mut all = room.openings.iter().filter(|opening| opening.takes_a(Kind::ShowerSet));
         let opening = all.next().filter(|_| all.next().is_none())?;
+        // The hole of a mixer in its wall is no shower.
+        let opening = Some(opening).filter(|one| one.governing_depth().is_none_or(|deep| deep >= SHALLOWEST))?;
         let side = |side: &Spanned<Length>| SourcedFigure::written(side, Spot::Opening(&opening.name));
         let (width, depth) = (opening.width.get()?.least()?, opening.depth.get()?.least()?);
         Some((&opening.name, (side(width), side(depth))))

@@ -19,8 +19,39 @@ const WITHIN: Length = Length::from_inches(1);
 /// Doors and blinds of a room that differ from where they go.
 pub(super) fn of_room(room: &Room) -> Vec<Twice<'_>> {
     let options = room.selections.iter().flat_map(|one| one.standing().iter().map(move |option| (one, option)));
-    options.flat_map(|(selection, option)| of_option(room, selection, option)).collect()
+    let mut all: Vec<Twice<'_>> = options.flat_map(|(selection, option)| of_option(room, selection, option)).collect();
+    all.extend(room.doors.iter().flat_map(|doorway| of_doorway(room, doorway)));
+    all
 }
+
+/// A doorway's own leaf against its jambs, and against what is said to be clear of it.
+fn of_doorway<'a>(room: &'a Room, doorway: &'a Doorway) -> impl Iterator<Item = Twice<'a>> {
+    let spot = || Spot::Doorway(&doorway.name);
+    let single = doorway.hinge.get() != Some(&DoorHinge::Both) && doorway.slides.get() != Some(&true);
+    let leaf = doorway.leaf.spanned().filter(|_| single).map(|leaf| SourcedFigure::planned(leaf, spot()));
+    let jambs = doorway.width.spanned().map(|width| SourcedFigure::planned(width, spot()));
+    let wide = leaf.zip(jambs).and_then(|(leaf, jambs)| {
+        let twice = |how| Some(Twice::of(&doorway.name, "the leaf", (leaf, jambs), how));
+        match () {
+            () if leaf.value > jambs.value + REBATES => twice(Differ::MoreThan("the width between its jambs")),
+            // Beside a narrow leaf a pane may stand.
+            () if leaf.value + SIDE_LIGHT < jambs.value => {
+                twice(Differ::LessThan("the width between its jambs")).map(Twice::asked)
+            }
+            () => None,
+        }
+    });
+    let clear = room.clearances.doorways.iter().find(|clear| clear.name.value == doorway.name.value);
+    let clear = clear.map(|clear| SourcedFigure::written(&clear.value, Spot::Clearances));
+    let clear = clear
+        .zip(leaf)
+        .filter(|(clear, leaf)| clear.value > leaf.value + TOLERANCE)
+        .map(|(clear, leaf)| Twice::of(&doorway.name, "the clear width", (clear, leaf), Differ::MoreThan("its leaf")));
+    wide.into_iter().chain(clear)
+}
+
+/// A leaf that leaves so much between its jambs is not all that closes them: 4 in (common practice).
+const SIDE_LIGHT: Length = Length::from_inches(4);
 
 fn of_option<'a>(room: &'a Room, selection: &'a Selection, option: &'a ProductOption) -> Vec<Twice<'a>> {
     if selection.is(Kind::WindowCovering) {

@@ -1,7 +1,7 @@
 //! Openings that are told to reach higher than the ceiling over them.
 
 use crate::assess::{Context, say, say_room};
-use crate::book::{Opening, Room};
+use crate::book::{Ceiling, Opening, Room};
 use crate::finding::{Remark, phrase};
 use crate::units::Length;
 
@@ -14,8 +14,8 @@ pub(super) fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Op
     let height = opening.height.get()?.least()?;
     let build_up = room.floor_build_up.get().copied().unwrap_or_default();
     let high = opening.sill.get().copied().unwrap_or_default() + height.value;
-    // Under a slope it depends on which of its sides was read.
-    let ceiling = super::level(room)?;
+    // Under a slope it depends on which of its sides was read: the highest counts.
+    let ceiling = super::level(room).or_else(|| highest_over(context, room, opening))?;
     let is_told = || room.goes_into(&opening.name).any(|selection| super::stops(context, room, selection));
     if high <= ceiling + build_up + UNEVEN || is_told() {
         return None;
@@ -36,6 +36,20 @@ pub(super) fn judge(context: &Context<'_>, room: &Room, opening: &Opening) -> Op
     Some(finding.remedy("measure its sill, its height and the ceiling again, and correct the one that is wrong"))
 }
 
+/// The highest place of a slope over an opening, where the plan has it, else of the whole room.
+fn highest_over(context: &Context<'_>, room: &Room, opening: &Opening) -> Option<Length> {
+    let placed = || {
+        let plan = context.site.sound_plan(room)?;
+        let own = plan.opening(opening).filter(|own| own.out.1 > own.out.0 && own.width() > Length::ZERO)?;
+        plan.most_ceiling_over(own, own.out)
+    };
+    let highest = || match room.ceiling.get()? {
+        Ceiling::Sloped { high, .. } => Some(*high),
+        Ceiling::Level(_) => None,
+    };
+    placed().or_else(highest)
+}
+
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
@@ -53,5 +67,23 @@ mod tests {
         hood("sill: 62\", height: 34\"").stays_silent();
         hood("sill: 62\", height: 35\"").stays_silent();
         hood("sill: 62\"").stays_silent();
+    }
+
+    /// Source: arithmetic: a stair that rises from 72" to 100" across 5' leaves no more than 86" over a place 30" deep at
+    /// its low side.
+    #[test]
+    fn an_opening_ends_below_the_slope_over_it() {
+        let toilet = |height: &str, plan: &str, place: &str| {
+            Trial::of("run/ceiling")
+                .room(&format!("{plan}ceiling: {{low: 72\", high: 100\", low at: A}}"))
+                .opening("wc", &format!("{{takes: toilet, {place}height: {height}}}"))
+        };
+        let placed =
+            |height: &str| toilet(height, "outline: 5' x 5'\n", "wall: A, at: 10\", width: 30\", depth: 30\", ");
+        placed("90\"").finds_one().weighs("query");
+        placed("72\"").stays_silent();
+        placed("86\"").stays_silent();
+        toilet("110\"", "", "").finds_one();
+        toilet("90\"", "", "").stays_silent();
     }
 }

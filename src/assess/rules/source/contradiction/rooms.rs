@@ -17,9 +17,9 @@ fn floor_before_a_fixture_is_no_more_than_the_plan_leaves() {
         .points_at(&["rooms/kitchen/room.yaml:3:12"]);
     bath("5' x 5'", "", "clearances: {in front of toilet: 32\"}").stays_silent();
     bath("5' x 5'", "", "clearances: {in front of toilet: 24\"}").stays_silent();
-    let basin = ", basin: {wall: B, centre: 30\", width: 20\", depth: 20\", takes: basin}";
-    bath("5' x 60\"", basin, "clearances: {in front of basin: 45\"}").finds_one();
-    bath("5' x 60\"", basin, "clearances: {in front of basin: 40\"}").stays_silent();
+    let basin = ", basin: {wall: B, centre: 60\", width: 20\", depth: 20\", takes: basin}";
+    bath("5' x 8'", basin, "clearances: {in front of basin: 45\"}").finds_one();
+    bath("5' x 8'", basin, "clearances: {in front of basin: 40\"}").stays_silent();
 }
 
 #[test]
@@ -82,4 +82,23 @@ fn floor_before_a_closet_is_past_its_door() {
     closet("48\"", "36\"", door).stays_silent();
     closet("48\"", "36\"", "").finds_one();
     closet("66\"", "84\"", door).finds_one();
+}
+
+/// A doorway's own leaf, and what is said to be clear of it.
+#[test]
+fn a_leaf_closes_its_doorway_and_no_more_is_clear() {
+    let door = |door: &str, more: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("outline: 9' x 8'\ndoors: {{in: {{wall: A, at: 20\", {door}}}}}\n{more}"))
+    };
+    let hung = "hinge: left, swings: out";
+    door(&format!("width: 32\", leaf: 36\", {hung}"), "")
+        .finds("the leaf of `in` is 36\" (914 mm), more than the width between its jambs of 32\" (813 mm) at the doorway `in`")
+        .weighs("stop");
+    door(&format!("width: 32\", leaf: 24\", {hung}"), "").finds_one().weighs("query");
+    door("width: 60\", leaf: 30\", hinge: both", "").stays_silent();
+    door("width: 32\", leaf: 36\", slides: true", "").stays_silent();
+    door(&format!("width: 32\", leaf: 31 3/4\", {hung}"), "").stays_silent();
+    door(&format!("width: 34\", leaf: 32 1/2\", {hung}"), "clearances: {doorways: {in: 34\"}}").finds_one();
+    door(&format!("width: 34\", leaf: 33 3/4\", {hung}"), "clearances: {doorways: {in: 32\"}}").stays_silent();
 }
