@@ -13,6 +13,11 @@ use super::walls::by_its_outside;
 /// No duct is narrower; what is less is insulation around one (common practice: ducts begin at 75 mm).
 const LEAST_DUCT: Length = Length::from_millimetres(70);
 
+/// No flue or vent is narrower (common practice: a plastic flue of 50 mm): one that is named alone is what it says.
+const LEAST_FLUE: Length = Length::from_millimetres(38);
+/// Words of what is laid around a duct.
+const LAGGED: [&str; 7] = ["insul", "lagg", "foam", "wrap", "dämm", "isol", "aisla"];
+
 /// From here on a length of which nothing is said is how far something runs, and not what goes through it.
 const LEAST_RUN: Length = Length::from_inches(24);
 
@@ -176,7 +181,10 @@ impl Section {
     fn narrowest(lower: &str, sizes: Vec<Length>) -> Option<Self> {
         let sides = rectangle(lower);
         // What is less is the thickness of something around it.
-        let round = sizes.into_iter().filter(|size| *size >= LEAST_DUCT);
+        let is_lagged = LAGGED.iter().any(|word| lower.contains(word));
+        let ducts = |least: Length| sizes.iter().copied().filter(move |size| *size >= least);
+        let least = if is_lagged || ducts(LEAST_DUCT).next().is_some() { LEAST_DUCT } else { LEAST_FLUE };
+        let round = ducts(least);
         let round = round.filter(|size| sides.is_none_or(|(one, other)| *size != one && *size != other));
         let round = round.min().map(Self::Round);
         let rectangle = sides.map(|(one, other)| Self::Rectangle(one, other));

@@ -15,6 +15,10 @@ pub enum Side {
     Both,
 }
 
+/// Words of what a floor or a wall is framed with.
+const FRAMING: [&str; 11] =
+    ["joist", "stud", "beam", "truss", "rafter", "nogging", "viga", "vigueta", "balken", "bjelke", "solive"];
+
 impl Side {
     /// Its word.
     pub fn word(self) -> &'static str {
@@ -34,8 +38,12 @@ impl Side {
     /// The one side that a phrase names; none where it names none.
     pub(super) fn read(phrase: &str) -> Option<Self> {
         let lower = phrase.to_lowercase();
-        let words: Vec<&str> =
-            lower.split(|letter: char| !letter.is_alphabetic()).filter(|word| !word.is_empty()).collect();
+        // Where a joist or a stud lies is told of that.
+        let parts = lower.split([',', ';', '(', ')']).filter(|part| !FRAMING.iter().any(|word| part.contains(word)));
+        let words: Vec<&str> = parts
+            .flat_map(|part| part.split(|letter: char| !letter.is_alphabetic()))
+            .filter(|word| !word.is_empty())
+            .collect();
         let mut found: Vec<Self> = Vec::new();
         let mut denied = false;
         for word in words {
@@ -85,7 +93,9 @@ mod tests {
             ("both sides", Some(Side::Both)),
             ("1 1/2\" at either end", Some(Side::Both)),
             ("rear centre", Some(Side::Middle)),
-            ("rear centre, left of the joist", Some(Side::Left)),
+            ("rear centre, left of the joist", Some(Side::Middle)),
+            ("1 1/2\" left end, joist right under it", Some(Side::Left)),
+            ("joist to the right", None),
             ("1 1/2\" trap", None),
             ("copyright", None),
         ] {

@@ -1,6 +1,7 @@
 //! Pipes in walls and floors against what is set on them.
 
 mod outlet;
+mod side;
 
 use crate::assess::rules::{Check, Findings, declare};
 use crate::assess::{Context, say, say_range};
@@ -10,7 +11,7 @@ use crate::site::Placement;
 use crate::site::outlets::{OutletGoes, height_of_the_drain, height_of_the_outlet, outlet_of, to_come_on_the_studs};
 use crate::source::Span;
 use crate::units::Length;
-use crate::vocabulary::supply::{Drain, Face, Side, Worded};
+use crate::vocabulary::supply::{Drain, Face, Worded};
 use crate::vocabulary::{Hazard, Kind};
 
 declare! {
@@ -55,7 +56,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         let outlet = outlet::judge(&fitted).or_else(|| toilet(context, &fitted));
         findings.extend(outlet.or_else(|| through_the_wall(context, &fitted)));
         findings.extend(valve(context, &fitted));
-        findings.extend(hand(&fitted));
+        findings.extend(side::judge(&fitted));
     }
 }
 
@@ -207,48 +208,6 @@ fn valve(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {
         .then(|| finding().remedy("move the valve before the wall is closed, or order the maker's extension"))
 }
 
-/// The side at which a tub or a tray drains against the side of the drain in the floor.
-fn hand(fitted: &Placement<'_>) -> Option<Remark> {
-    fitted.selection.kind.get().filter(|kind| [Kind::Bathtub, Kind::ShowerTray].contains(kind))?;
-    let (drain, _) = fitted.option.fact::<Worded<Option<Side>>>()?;
-    let there = fitted.opening.service.drain.spanned()?;
-    let name = &fitted.selection.name.value;
-    let (wants, has) = match (drain.is, there.is.side.or_else(|| side_of_point(fitted.opening))) {
-        (Some(wants), Some(has)) => (wants, has),
-        (Some(Side::Both), None) => return None,
-        (Some(wants), None) => {
-            let message =
-                phrase!("`{name}` drains at the {}, and nobody says at which side the drain is", name, wants.word());
-            let finding = fitted.finding(Severity::Query, there.span, message);
-            return Some(finding.remedy(
-                "find out, and say `left`, `right`, `middle` or `both sides` in the words of the opening's `service: {drain: …}`",
-            ));
-        }
-        (None, _) => {
-            let message = phrase!("the words `{drain}` do not say at which side `{name}` drains", drain.words, name);
-            let finding = fitted.finding(Severity::Query, there.span, message);
-            return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in its `drain`"));
-        }
-    };
-    let message = phrase!("`{name}` drains at the {}, and the drain is at the {}", name, wants.word(), has.word());
-    (!wants.is_served_by(has)).then(|| {
-        fitted
-            .finding(Severity::Stop, there.span, message)
-            .remedy("order it of the other hand, or have the drain moved while the floor is open")
-    })
-}
-
-/// The third of the opening's width in which its drain comes up, where that was measured.
-fn side_of_point(opening: &Opening) -> Option<Side> {
-    let from_left = *opening.points.get()?.drain.get()?.from_left.get()?;
-    let width = opening.governing_width()?;
-    Some(match from_left.times(3) {
-        at if at <= width => Side::Left,
-        at if at >= width.times(2) => Side::Right,
-        _ => Side::Middle,
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use crate::assess::rules::trial::Trial;
@@ -312,49 +271,6 @@ mod tests {
         };
         shower("{valve: 3\", from: studs, build-up: 1\"}").finds_one().weighs("stop").cautions();
         shower("{valve: 2 1/2\", from: studs, build-up: 1\"}").stays_silent();
-    }
-
-    /// Source: trade reports section 6 (a tub's drain has a hand).
-    #[test]
-    fn a_tub_of_the_other_hand_stops() {
-        let tub = |drain: &str| {
-            Trial::of("fit/rough-in")
-                .opening("alcove", "{takes: bathtub, service: {drain: at the left}}")
-                .selection("selection: Tub\nkind: bathtub\nplace: alcove", &format!("drain: {drain}"))
-        };
-        tub("right end").finds("`Tub` drains at the right, and the drain is at the left");
-        tub("left end").stays_silent();
-        tub("centre").finds("`Tub` drains at the middle, and the drain is at the left").weighs("stop");
-        tub("either end").stays_silent();
-        tub("at the overflow").finds_one().weighs("query");
-        let tray = |drain: &str| {
-            Trial::of("fit/rough-in")
-                .opening("recess", "{takes: shower tray, service: {drain: '50 mm, at the right end'}}")
-                .selection("selection: Tray\nkind: shower tray\nplace: recess", &format!("drain: {drain}"))
-        };
-        tray("left").finds("`Tray` drains at the left, and the drain is at the right").weighs("stop");
-        tray("right").stays_silent();
-    }
-
-    /// Source: trade reports section 6: a drain that is there at both sides serves either hand.
-    #[test]
-    fn a_drain_at_both_sides_serves_a_tub_of_either_hand() {
-        let tub = |drain: &str, there: &str| {
-            Trial::of("fit/rough-in")
-                .opening("alcove", &format!("{{takes: bathtub, width: 60\", {there}}}"))
-                .selection("selection: Tub\nkind: bathtub\nplace: alcove", &format!("drain: {drain}"))
-        };
-        for both in ["1 1/2\" at both sides", "stubs left and right", "1 1/2\" at the left; a second at the right"] {
-            let service = format!("service: {{drain: '{both}'}}");
-            tub("right end", &service).stays_silent();
-            tub("left end", &service).stays_silent();
-        }
-        tub("right", "service: {drain: 'left, not right'}").finds_one().weighs("stop");
-        tub("right", "service: {drain: '1 1/2\"'}").finds_one().weighs("query");
-        tub("right", "service: {drain: '1 1/2\"'}, service points: {drain: {from left: 52\"}}").stays_silent();
-        tub("right", "service: {drain: '1 1/2\"'}, service points: {drain: {from left: 8\"}}")
-            .finds_one()
-            .weighs("stop");
     }
 
     /// Source: trade reports F-77: the rough-in is a distance, and the drain's size another fact.
