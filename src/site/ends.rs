@@ -46,7 +46,12 @@ pub fn seen_sides<'a>(plan: Option<&Plan<'a>>, room: &'a Room) -> Vec<SeenSide<'
         all.extend(over_neighbours(room, run));
     }
     for island in &room.islands {
-        all.extend(IslandSide::ALL.into_iter().filter_map(|side| of_island(island, side)));
+        let hides = |side: &IslandSide| {
+            let clear = plan.and_then(|plan| plan.clear_behind(island, *side));
+            clear.is_some_and(|clear| clear.distance <= HIDES)
+        };
+        let seen = IslandSide::ALL.into_iter().filter(|side| !hides(side));
+        all.extend(seen.filter_map(|side| of_island(island, side)));
     }
     for side in all.iter_mut().filter(|side| side.finished.is_none()) {
         side.finished = by_selection;

@@ -54,7 +54,7 @@ use crate::book::{Clearance, Fit, MeasuredFrom, Opening, ProductOption, Room, Sl
 use crate::site::plan::Plan;
 use crate::source::{Span, Spanned};
 use crate::units::{Length, LengthRange, System};
-use crate::vocabulary::{Kind, Readings, Trait};
+use crate::vocabulary::{Kind, Mount, Readings, Trait};
 
 /// The usual play in all: 1/8 in, or 3 mm (common practice).
 const fn usual_play(units: System) -> Length {
@@ -207,7 +207,7 @@ fn width_gauge(room: &Room, opening: &Opening, option: &ProductOption, fit: &Fit
             .and_then(|readings| readings.least())
             .map(|least| least.span)
             .or(planned.map(|planned| planned.span)),
-        sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.width),
+        sheet_alone: lies_over_the_edge(opening, option, fit, &fit.opening.width),
         bound,
         is_of_the_body: fit.is_behind_its_face(&option.size),
         ..asked::width(opening, fit)
@@ -231,7 +231,7 @@ fn height_gauge(room: &Room, opening: &Opening, option: &ProductOption, above: O
         there_at: there.map(|there| there.span),
         largest: greatest_height(room, opening, above),
         largest_at: greatest_at(&opening.height),
-        sheet_alone: lies_over_the_edge(opening, fit, &fit.opening.height),
+        sheet_alone: lies_over_the_edge(opening, option, fit, &fit.opening.height),
         bound,
         is_of_the_body: fit.is_behind_its_face(&option.size),
         ..asked::height(opening, fit)
@@ -281,7 +281,9 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
     let of_row = of_row.filter(|row| closet.as_ref().is_none_or(|closet| row.value <= closet.value));
     let bound = (closet.is_some() && of_row.is_none()) || housed.is_some_and(|housed| housed.by == FigureBasis::AtMost);
     let around = around.or(of_row).or(closet);
-    let is_let_in = set_in || opening.takes_a(Kind::PanelRefrigerator) || opening.takes_a(Kind::PanelDishwasher);
+    let laps = is_set_in_its_counter(opening, option);
+    let is_let_in =
+        set_in && !laps || opening.takes_a(Kind::PanelRefrigerator) || opening.takes_a(Kind::PanelDishwasher);
     let gauge = DimensionCheck {
         is_of_the_body: is_let_in && !opening.takes_one(Trait::Hangs) && !lets_in_from_above(opening),
         body: option.size.depth.get().copied(),
@@ -291,7 +293,8 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         there_at: if own.is_some() { opening.depth_at() } else { around.map(|around| around.span) },
         bound,
         // What is open in front may stand out of it; how far is told as its projection.
-        sheet_alone: !is_all_body && (fit.opening.depth.get().is_some() || !set_in) || lets_in_from_above(opening),
+        sheet_alone: !is_all_body && (fit.opening.depth.get().is_some() || !set_in || laps)
+            || lets_in_from_above(opening),
         ..asked::depth(opening, fit)
     };
     only_if_too_small(gauge)
@@ -313,9 +316,14 @@ fn everywhere(slot: &Slot<Clearance>) -> Length {
 
 /// Whether the thing's own width and height are those of a front that covers the hole's edge, so
 /// that the sheet alone says how large the hole must be.
-fn lies_over_the_edge(opening: &Opening, fit: &Fit, asked: &Slot<LengthRange>) -> bool {
-    let usually = opening.takes_one(Trait::LapsOver);
+fn lies_over_the_edge(opening: &Opening, option: &ProductOption, fit: &Fit, asked: &Slot<LengthRange>) -> bool {
+    let usually = opening.takes_one(Trait::LapsOver) || is_set_in_its_counter(opening, option);
     fit.face.get().is_some() || lets_in_from_above(opening) || (usually && asked.get().is_some())
+}
+
+/// A basin whose rim lies on its counter, or is held under it: its body is larger than the hole.
+fn is_set_in_its_counter(opening: &Opening, option: &ProductOption) -> bool {
+    opening.takes_a(Kind::Basin) && matches!(option.mount(), Some(Mount::Under | Mount::DropIn))
 }
 
 fn lets_in_from_above(opening: &Opening) -> bool {

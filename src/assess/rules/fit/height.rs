@@ -1,6 +1,7 @@
 //! The chosen thing's height against its opening.
 
 mod below_its_counter;
+mod level;
 
 use super::{Direction, tell};
 use crate::assess::rules::run::ceiling;
@@ -23,7 +24,7 @@ declare! {
     /// one begins above the other, or what is `above` by its opening's name) one has what the other and
     /// the kit leave of both: the floor is taken off once. Where the opening has no height, a range is held to the
     /// counter beside it, and what a cabinet holds to what that leaves. The top of a range that stays more than {1/4"} below its
-    /// counter is asked about.
+    /// counter is asked about, and so is an opening that is farther out of level than the legs can be set.
     ///
     /// ## Why it matters
     /// A new floor takes the height away that a dishwasher needs. A refrigerator is as high as its
@@ -51,12 +52,10 @@ declare! {
 }
 
 fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
-    findings.extend(
-        context
-            .site
-            .fitted()
-            .filter_map(|fitted| judge(context, &fitted).or_else(|| below_its_counter::judge(context, &fitted))),
-    );
+    findings.extend(context.site.fitted().filter_map(|fitted| {
+        let told = judge(context, &fitted).or_else(|| below_its_counter::judge(context, &fitted));
+        told.or_else(|| level::judge(context, &fitted))
+    }));
 }
 
 fn judge(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark> {

@@ -11,7 +11,7 @@ use crate::assess::words::say_heat;
 use crate::book::{Fuel, Service};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::Placement;
-use crate::units::Wrote;
+use crate::units::{Length, Wrote};
 use crate::vocabulary::supply::{Amount, Both, Gas, GasKind, is_none};
 use crate::vocabulary::{Hazard, Mention};
 
@@ -97,8 +97,31 @@ fn judge(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>) -> Option<Remark> 
     }
     let there = asked.there?;
     let (needs, there) = (&asked.needs.is, &there.is);
-    other_kind(asked, needs, there).or_else(|| too_little(context, asked, needs, there))
+    other_kind(asked, needs, there)
+        .or_else(|| too_little(context, asked, needs, there))
+        .or_else(|| narrower(context, asked, needs, there))
 }
+
+/// The branch is a smaller pipe than the sheet names.
+fn narrower(context: &Context<'_>, asked: &ServiceNeed<'_, Gas>, sheet: &Gas, branch: &Gas) -> Option<Remark> {
+    let (needs, there) = (sheet.pipe?, branch.pipe?);
+    let say = |length| say(length, context.book.project.units);
+    let name = &asked.fitted.selection.name.value;
+    let message = phrase!(
+        "the sheet of `{name}` asks for a gas pipe of {}, and the branch is one of {}",
+        name,
+        say(needs),
+        say(there)
+    );
+    (there + NAMED_ALIKE < needs).then(|| {
+        asked
+            .finding(Severity::Query, message)
+            .remedy("have a licensed trade size the branch, by the maker's sheet and the code, before it is closed in")
+    })
+}
+
+/// Pipes of one nominal size are called so much apart in inches and in millimetres (1/2 and DN 15, from memory).
+const NAMED_ALIKE: Length = Length::from_millimetres(3);
 
 /// What a thing takes is known, and what the branch carries nobody says.
 fn unsaid(asked: &ServiceNeed<'_, Gas>) -> Remark {

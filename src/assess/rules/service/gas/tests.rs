@@ -21,6 +21,19 @@ fn a_branch_that_carries_too_little_stops_and_the_size_that_would_do_is_named() 
     range("natural gas, 1/2\" pipe, 45 ft", "natural gas, 72000 Btu/h").stays_silent();
 }
 
+/// Source: the maker's sheet; what a branch carries is reckoned by a licensed trade.
+#[test]
+fn a_branch_that_is_smaller_than_the_sheet_names_is_asked_about() {
+    range("natural gas, 3/8\" branch, carries 70000 Btu/h", "natural gas, 1/2\", 60000 Btu/h")
+        .finds("the sheet of `Range` asks for a gas pipe of 1/2\" (12.7 mm), and the branch is one of 3/8\" (9.5 mm)")
+        .weighs("query")
+        .cautions();
+    range("natural gas, 3/4\" branch, carries 70000 Btu/h", "natural gas, 1\", 60000 Btu/h").finds_one();
+    range("natural gas, 1/2\" branch, carries 70000 Btu/h", "natural gas, 1/2\", 60000 Btu/h").stays_silent();
+    range("natural gas, 1/2\" branch, carries 70000 Btu/h", "natural gas, DN 15, 60000 Btu/h").stays_silent();
+    range("natural gas, carries 70000 Btu/h", "natural gas, 1/2\", 60000 Btu/h").stays_silent();
+}
+
 /// Source: trade reports F-47 (a range for the wrong gas); facts.md, law 4.
 #[test]
 fn which_gas_it_is_is_asked_where_one_side_alone_says_it() {

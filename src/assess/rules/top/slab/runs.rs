@@ -89,7 +89,10 @@ struct Runs {
 fn too_few(context: &Context<'_>, counter: &Counter<'_>, pieces: &[&Piece], runs: &Runs, at: Span) -> Option<Remark> {
     let say = |length| say(length, context.book.project.units);
     let Runs { deepest, least, needs } = *runs;
-    let deep = pieces.iter().map(|piece| piece.depth.min(piece.length)).max().unwrap_or_default();
+    // Which of its sides is which nobody tells of a piece that is too deep for any counter.
+    let is_deep = |piece: &Piece| piece.depth + JOINT >= deepest && piece.depth <= deepest + JOINT;
+    let deep_of = |piece: &Piece| if is_deep(piece) { piece.depth } else { piece.depth.min(piece.length) };
+    let deep = pieces.iter().map(|piece| deep_of(piece)).max().unwrap_or_default();
     if deep + JOINT < deepest && !pieces.is_empty() {
         let message = phrase!(
             "no piece of `{}` is as deep as the counter of {} that it lies on: {} at most",
