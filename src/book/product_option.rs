@@ -244,6 +244,12 @@ impl ProductOption {
         in_all(self.price.get(), self.times(), accessories)
     }
 
+    /// What of its price is for what goes with it; none where nothing with a price does.
+    pub fn price_of_accessories(&self) -> Option<Money> {
+        let alone = in_all(self.price.get(), self.times(), std::iter::empty())?;
+        self.price_in_all()?.checked_sub(alone).ok().filter(|with| with.minor > 0)
+    }
+
     /// What the firm pays for it; for the office alone.
     pub fn cost_in_all(&self) -> Option<Money> {
         let accessories = self.accessories.iter().map(|with| (with.cost.get(), with.quantity.get()));

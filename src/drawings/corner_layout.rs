@@ -14,6 +14,9 @@ use crate::site::corners::{CornerJoint, JoinedCounter, PlacedLayout, Rectangle, 
 use crate::site::layout::LetIn;
 use crate::units::length::Length;
 
+/// How far a bowl with a front of its own is drawn past the counter's edge, so that this is seen to be cut through.
+const PAST_THE_EDGE: Length = Length::from_sixty_fourths(32);
+
 struct JoinedDrawing<'a> {
     what: &'a CornerDrawing,
     canvas: Canvas,
@@ -110,7 +113,8 @@ impl JoinedDrawing<'_> {
 
     fn let_in(&mut self, part: &PlacedLayout) {
         for thing in &part.laid.let_in {
-            let frame = self.frame(&part.area((thing.from, thing.to), (thing.back, thing.front)));
+            let past = if thing.cuts_the_edge { PAST_THE_EDGE } else { Length::ZERO };
+            let frame = self.frame(&part.area((thing.from, thing.to), (thing.drawn.0, thing.drawn.1 + past)));
             let fill = if thing.parts_it { Fill::None } else { Fill::Tint };
             self.canvas.name_next("let in");
             self.canvas.rect(Pen::Hidden, fill, frame);
@@ -166,14 +170,16 @@ impl JoinedDrawing<'_> {
         let away = if back { (down, -right) } else { (-down, right) };
         let label = self.sizes.length(to - from);
         let reach = |place: Mil, way: i64| place + off * way;
+        let outwards = if part.turned.is_upright() { away.0 } else { away.1 };
+        let aside = if outwards < 0 { Aside::OffBefore } else { Aside::OffAfter };
         if part.turned.is_upright() {
             let x = reach(start.x, away.0);
             let edges = first.then_some((start.x, end.x));
-            plumb(&mut self.canvas, &Plumb { from: start.y, to: end.y, x, edges, aside: Aside::After }, label);
+            plumb(&mut self.canvas, &Plumb { from: start.y, to: end.y, x, edges, aside }, label);
         } else {
             let y = reach(start.y, away.1);
             let edges = first.then_some((start.y, end.y));
-            level(&mut self.canvas, &Level { from: start.x, to: end.x, y, edges, aside: Aside::After }, label);
+            level(&mut self.canvas, &Level { from: start.x, to: end.x, y, edges, aside }, label);
         }
     }
 
@@ -243,7 +249,7 @@ impl JoinedDrawing<'_> {
     /// What is let in, and each piece, by name; then the run or island before its front.
     fn names(&mut self, part: &PlacedLayout) {
         for thing in &part.laid.let_in {
-            let frame = self.frame(&part.area((thing.from, thing.to), (thing.back, thing.front)));
+            let frame = self.frame(&part.area((thing.from, thing.to), thing.drawn));
             let middle = frame.middle();
             let spots = [0, 16_000, -16_000].map(|down| Spot::new(middle.x, middle.y + down, Grip::Middle));
             self.canvas.label(self.sizes.remark(&thing.name, 14), &spots);

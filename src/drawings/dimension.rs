@@ -36,6 +36,10 @@ pub enum Aside {
     After,
     /// Under a level string; beside a plumb one.
     Under,
+    /// Never on its line, which others of its chain lie on: over a level string, at the left of a plumb one first.
+    OffBefore,
+    /// The same: under a level string, at the right of a plumb one first.
+    OffAfter,
 }
 
 const TICK: Mil = 4_500;
@@ -92,19 +96,49 @@ fn level_spots(string: &Level, (from, to): (Mil, Mil), label: &Label) -> Vec<Spo
             spots.push(Spot::new(middle + shift, y + offset(label), Grip::Middle));
         }
     }
+    if let Some(way) = string.aside.off_its_line() {
+        spots.extend(off_level(middle, y, way));
+        return spots;
+    }
     let left = Spot::new(from - OUT, y, Grip::RightEdge).led(from, y);
     let right = Spot::new(to + OUT, y, Grip::LeftEdge).led(to, y);
     let under = |down: Mil| Spot::new(middle, y + down, Grip::Head);
     let outside = match string.aside {
         Aside::Before => [left, right, under(8_000)],
         Aside::After => [right, left, under(8_000)],
-        Aside::Under => [under(8_000), right, left],
+        Aside::Under | Aside::OffBefore | Aside::OffAfter => [under(8_000), right, left],
     };
     spots.extend(outside);
     for down in [26_000, 44_000, 62_000] {
         spots.push(under(down).led(middle, y));
         for across in [24_000, -24_000, 48_000, -48_000] {
             spots.push(Spot::new(middle + across, y + down, Grip::Head).led(middle, y));
+        }
+    }
+    spots
+}
+
+impl Aside {
+    /// Towards which side of its line a figure goes that may not lie on that.
+    fn off_its_line(self) -> Option<Mil> {
+        match self {
+            Self::OffBefore => Some(-1),
+            Self::OffAfter => Some(1),
+            Self::Before | Self::After | Self::Under => None,
+        }
+    }
+}
+
+/// Spots off the line of a chain, the nearest first, then those at its other side.
+fn off_level(middle: Mil, y: Mil, way: Mil) -> Vec<Spot> {
+    let mut spots = Vec::new();
+    for way in [way, -way] {
+        let grip = if way < 0 { Grip::Foot } else { Grip::Head };
+        spots.push(Spot::new(middle, y + way * 8_000, grip));
+        for step in [26_000, 44_000, 62_000] {
+            for across in [0, 24_000, -24_000, 48_000, -48_000] {
+                spots.push(Spot::new(middle + across, y + way * step, grip).led(middle, y));
+            }
         }
     }
     spots
@@ -129,6 +163,8 @@ fn plumb_spots(string: &Plumb, (from, to): (Mil, Mil), label: &Label) -> Vec<Spo
         Aside::Before => [above, right, left, below],
         Aside::After => [below, right, left, above],
         Aside::Under => [right, left, above, below],
+        Aside::OffBefore => [left, right, left, right],
+        Aside::OffAfter => [right, left, right, left],
     });
     for up in [24_000, -24_000, 48_000, -48_000] {
         spots.push(Spot { at: at(right.at.x, middle + up), ..right });

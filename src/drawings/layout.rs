@@ -18,6 +18,9 @@ pub(super) const WALL: Length = Length::from_inches(3);
 pub(super) const STRING: Mil = 26_000;
 pub(super) const NEXT: Mil = 38_000;
 
+/// How far a bowl with a front of its own is drawn past the counter's edge, so that this is seen to be cut through.
+const PAST_THE_EDGE: Mil = 3_000;
+
 struct LayoutDrawing<'a> {
     what: &'a CounterLayout,
     canvas: Canvas,
@@ -83,9 +86,9 @@ impl LayoutDrawing<'_> {
         let scale = self.canvas.scale;
         let frame = Frame {
             left: self.along(thing.from),
-            top: scale.of(thing.back),
+            top: scale.of(thing.drawn.0),
             right: self.along(thing.to),
-            bottom: scale.of(thing.front),
+            bottom: scale.of(thing.drawn.1) + if thing.cuts_the_edge { PAST_THE_EDGE } else { 0 },
         };
         let fill = if thing.parts_it { Fill::None } else { Fill::Tint };
         self.canvas.name_next("let in");
@@ -107,7 +110,7 @@ impl LayoutDrawing<'_> {
         for piece in &self.what.pieces {
             let (from, to) = (self.along(piece.from), self.along(piece.to));
             let edge = self.canvas.scale.of(piece.depth);
-            let string = Level { from, to, y, edges: Some((edge, edge)), aside: Aside::Under };
+            let string = Level { from, to, y, edges: Some((edge, edge)), aside: Aside::OffAfter };
             level(&mut self.canvas, &string, self.sizes.length(piece.to - piece.from));
         }
         if self.what.is_loose() || self.what.pieces.len() < 2 {
@@ -137,7 +140,7 @@ impl LayoutDrawing<'_> {
                 to: self.along(*to),
                 y: above - STRING,
                 edges: Some((above, above)),
-                aside: Aside::After,
+                aside: Aside::OffBefore,
             };
             level(&mut self.canvas, &string, self.sizes.length(*to - *from));
         }
@@ -154,7 +157,7 @@ impl LayoutDrawing<'_> {
     fn name_of(&mut self, thing: &LetIn) {
         let scale = self.canvas.scale;
         let middle = (self.along(thing.from) + self.along(thing.to)) / 2;
-        let y = scale.of((thing.back + thing.front).half());
+        let y = scale.of((thing.drawn.0 + thing.drawn.1).half());
         let spots = [0, 16_000, -16_000].map(|down| Spot::new(middle, y + down, Grip::Middle));
         self.canvas.label(self.sizes.remark(&thing.name, 14), &spots);
     }
@@ -192,8 +195,10 @@ pub fn told_in_words(what: &CounterLayout, (units, words): (System, Words)) -> S
             None => say!(words, "drawn.layout.unnamed", length = long, depth = deep),
         }
     };
-    let thing =
-        |thing: &LetIn| say!(words, "drawn.layout.let_in", name = thing.name, away = length(thing.middle() - left));
+    let thing = |thing: &LetIn| {
+        let key = if thing.cuts_the_edge { "drawn.layout.through" } else { "drawn.layout.let_in" };
+        say!(words, key, name = thing.name, away = length(thing.middle() - left))
+    };
     let seam = |seam: &Length| say!(words, "drawn.layout.seam", away = length(*seam - left));
     let all = what.pieces.iter().map(piece);
     all.chain(what.let_in.iter().map(thing)).chain(what.seams.iter().map(seam)).collect::<Vec<_>>().join(" ")

@@ -229,7 +229,8 @@ impl<'a> Side<'a> {
         let edges = Some((-2_000, -2_000));
         let words = if thing.with_door.is_some() { "drawn.with_door" } else { "drawn.body" };
         let label = self.sizes.length_of(thing.front() - thing.behind, words);
-        let string = Level { from: back, to: front, y: 52_000, edges, aside: Aside::After };
+        let aside = if thing.is_set && thing.behind > Length::ZERO { Aside::OffAfter } else { Aside::After };
+        let string = Level { from: back, to: front, y: 52_000, edges, aside };
         level(&mut self.canvas, &string, label);
         if !thing.is_set {
             return;
@@ -237,7 +238,7 @@ impl<'a> Side<'a> {
         if thing.behind > Length::ZERO {
             let mut label = self.sizes.length_of(thing.behind, "drawn.air");
             label.parting = 0;
-            let string = Level { from: 0, to: back, y: 52_000, edges, aside: Aside::Before };
+            let string = Level { from: 0, to: back, y: 52_000, edges, aside: Aside::OffAfter };
             level(&mut self.canvas, &string, label);
         }
         if thing.farthest() > thing.front() || thing.behind > Length::ZERO {

@@ -43,7 +43,7 @@ pub fn counter_edges(plan: Option<&Plan<'_>>, room: &Room, run: &Run) -> Option<
 fn in_plan(plan: &Plan<'_>, row: &Row<'_>, run: &Run) -> Option<CounterEdges> {
     let counter = row.counter.filter(|_| row.is_whole)?;
     let things = row.things.iter().filter_map(|at| plan.things.get(*at));
-    let carried: Vec<&Thing<'_>> = things.filter(|thing| row.carries(thing)).collect();
+    let carried: Vec<&Thing<'_>> = things.filter(|thing| plan.lies_over(row, thing)).collect();
     let left = *carried.iter().min_by_key(|thing| thing.along.0)?;
     let right = *carried.iter().max_by_key(|thing| thing.along.1)?;
     let is_open = |(thing, end): &(&Thing<'_>, End)| {

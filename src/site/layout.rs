@@ -5,7 +5,7 @@ use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
 use super::counters;
-use super::plan::{Frame, Plan, Row, RowOf, Thing};
+use super::plan::{ConvexShape, Frame, Plan, Row, RowOf, Thing};
 
 /// By how much a piece may differ from its place and still be the one (1/16").
 pub(super) const PLAY: Length = Length::from_sixty_fourths(4);
@@ -55,6 +55,11 @@ pub struct LetIn {
     pub front: Length,
     /// Whether it stands between pieces rather than in one.
     pub parts_it: bool,
+    /// Where its back and its front are drawn: those of a bowl with a front of its own are the cabinet's, and the stone
+    /// is cut through to its edge before it. What is signed tells where the middle of the depth would have it, as ever.
+    pub drawn: (Length, Length),
+    /// Whether the counter's edge is cut through before it.
+    pub cuts_the_edge: bool,
 }
 
 impl LetIn {
@@ -198,8 +203,10 @@ fn on_run(plan: &Plan<'_>, row: &Row<'_>, top: Option<&Top>) -> Option<(CounterL
     let seams: Vec<Length> = here.filter_map(|seam| seam.from_left.get().copied()).filter(inside).collect();
     let (first, last) = (stretches.first()?.0, stretches.last()?.1);
     let between = things.iter().filter(|thing| !row.carries(thing) && thing.along.0 > first && thing.along.1 < last);
-    let between = between.filter(|thing| thing.opening.is_some()).map(|thing| let_in(plan, thing, counter.back, true));
-    let holes = cut_into(plan, row).map(|thing| let_in(plan, thing, counter.back, false));
+    let between = between
+        .filter(|thing| thing.opening.is_some())
+        .map(|thing| let_in(plan, thing, (counter.back, counter.depth()), true));
+    let holes = cut_into(plan, row).map(|thing| let_in(plan, thing, (counter.back, counter.depth()), false));
     let layout = CounterLayout {
         has_wall: true,
         pieces: cut(&stretches, &seams, counter.depth()),
@@ -225,15 +232,20 @@ fn cut_into<'p, 'a>(plan: &'p Plan<'a>, row: &'p Row<'a>) -> impl Iterator<Item 
     plan.with(Trait::CutIntoCounter).filter(is_here)
 }
 
-fn let_in(plan: &Plan<'_>, thing: &Thing<'_>, back: Length, parts_it: bool) -> LetIn {
+fn let_in(plan: &Plan<'_>, thing: &Thing<'_>, (back, depth): (Length, Length), parts_it: bool) -> LetIn {
     let selection = thing.opening.and_then(|opening| plan.room.goes_into(&opening.name).next());
+    let (behind, before) = (thing.out.0 - back, thing.out.1 - back);
+    let cuts_the_edge = !parts_it && plan.has_its_own_front(thing);
+    let moved = plan.moved_to_the_face(thing);
     LetIn {
         name: selection.map_or(thing.name, |selection| selection.name.as_str()).to_string(),
         from: thing.along.0,
         to: thing.along.1,
-        back: thing.out.0 - back,
-        front: thing.out.1 - back,
+        back: behind - moved,
+        front: before - moved,
         parts_it,
+        drawn: (behind, if cuts_the_edge { before.max(depth) } else { before }),
+        cuts_the_edge,
     }
 }
 
@@ -257,14 +269,15 @@ fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> (CounterLayout, Lies) {
         row.is_some_and(|row| matches!(row.of, RowOf::Side(own, _) if own.name.value == island.name))
     };
     let hole = |thing: &Thing<'_>| {
-        let mut local: Vec<(i128, i128)> =
-            thing.footprint().corners().iter().map(|corner| island.frame.local(*corner)).collect();
-        let whole = |part: i128| Length::from_nanometres(i64::try_from(part).unwrap_or_default());
-        local.sort_unstable();
-        let (from, to) = (local.first()?.0, local.last()?.0);
-        let (back, front) = (local.iter().map(|at| at.1).min()?, local.iter().map(|at| at.1).max()?);
-        let place = let_in(plan, thing, Length::ZERO, false);
-        Some(LetIn { from: whole(from), to: whole(to), back: whole(back) + deep, front: whole(front) + deep, ..place })
+        let place = let_in(plan, thing, (Length::ZERO, Length::ZERO), false);
+        let moved = plan.moved_to_the_face(thing);
+        let (signed_along, signed) = seen_from(island, &thing.moved_back(moved).footprint())?;
+        let (_, own) = seen_from(island, &thing.footprint())?;
+        let (back, front) = (signed.0 + deep, signed.1 + deep);
+        // Its own front is drawn at the edge that it stands at: the one that the drawing has at its foot.
+        let cuts_the_edge = place.cuts_the_edge && own.1 + deep > deep - AT_THE_EDGE;
+        let drawn = (own.0 + deep, if cuts_the_edge { deep } else { own.1 + deep });
+        Some(LetIn { from: signed_along.0, to: signed_along.1, back, front, drawn, cuts_the_edge, ..place })
     };
     let holes = plan.with(Trait::CutIntoCounter).filter(is_its_own).filter_map(hole);
     let layout = CounterLayout {
@@ -273,6 +286,20 @@ fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> (CounterLayout, Lies) {
         ..CounterLayout::default()
     };
     (layout, Lies { frame: island.frame, back: island.out.0, carried: (Length::ZERO, Length::ZERO) })
+}
+
+/// So far behind the edge of an island's top is the front of what stands at that side, at most (common practice: what a
+/// counter reaches past its cabinets where nobody sits).
+const AT_THE_EDGE: Length = Length::from_inches(6);
+
+/// What a shape covers along an island's front, and out from it.
+fn seen_from(island: &Thing<'_>, shape: &ConvexShape) -> Option<((Length, Length), (Length, Length))> {
+    let local: Vec<(i128, i128)> = shape.corners().iter().map(|corner| island.frame.local(*corner)).collect();
+    let whole = |part: i128| Length::from_nanometres(i64::try_from(part).unwrap_or_default());
+    let (along, out) = (|at: &(i128, i128)| at.0, |at: &(i128, i128)| at.1);
+    let span =
+        |of: fn(&(i128, i128)) -> i128| Some((whole(local.iter().map(of).min()?), whole(local.iter().map(of).max()?)));
+    Some((span(along)?, span(out)?))
 }
 
 /// Names each drawn piece by the book's piece of its length, which then has its place.

@@ -83,12 +83,6 @@ def upright(c):
     return np.asarray(Image.fromarray(np.ascontiguousarray(a)).resize((W, H), Image.LANCZOS), float)
 
 
-def ash_plank():
-    make = lambda h, s, r: board(h, s, rings=r.uniform(7, 15), pith=r.uniform(-.5, 1.5), away=r.uniform(.15, .9), wander=.55,
-                                 pores=.6, stops=ASH)
-    save(finish(rows(6, make, 101, 1, .05, 2.2, .38), 102), 'kitchen/photos/floor-ash-plank.jpg', (40, 30))
-
-
 def ash_veneer():
     """Leaves of one flitch laid side by side, grain up the door."""
     leaf = W // 4
@@ -131,4 +125,4 @@ def birch():
     save(finish(c, 148, 5, .6), 'laundry/photos/counter-birch.jpg', (48, 36))
 
 
-ALL = [ash_plank, ash_veneer, oak_counter, oak_tread, birch]
+ALL = [ash_veneer, oak_counter, oak_tread, birch]

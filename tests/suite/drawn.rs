@@ -304,7 +304,32 @@ fn what_hangs_is_drawn_where_it_hangs() {
     let out = project.beside("site");
     project.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
     let sheet = fs::read_to_string(out.join("installer/openings/bath/lavatory.html")).unwrap();
-    assert!(sheet.contains("inches remain below."), "{sheet}");
+    assert!(sheet.contains("Gap below: "), "{sheet}");
     // Its rim is at 33" (basin height), an inch under the top of its opening.
-    assert!(sheet.contains("1 inch remain above."), "{sheet}");
+    assert!(sheet.contains("Gap above: 1 inch."), "{sheet}");
+}
+
+/// A trough of 12" on brackets, its opening from 22" up and 30" high: 18" are left above it, and none below.
+#[test]
+fn a_sink_that_no_counter_holds_stands_on_the_datum_of_its_sheet() {
+    let room = "outline: 12' x 9'\nopenings:\n  trough: {takes: sink, wall: A, at: 20\", width: 26\", sill: 22\", height: 30\", depth: 24\"}\n";
+    let sink = |mount: &str| {
+        format!(
+            "- {{selection: Trough, kind: sink, tag: L-03, place: trough, maker: Pottlemoor, model: ET-24, mount: {mount}, size: {{width: 24\", depth: 20\", height: 12\"}}}}\n"
+        )
+    };
+    let drawn = |mount: &str| {
+        let sheet = Project::new()
+            .file("book.yaml", "title: Small\nclient: Nobody\nunits: imperial\ncurrency: USD\n")
+            .file("rooms/laundry/room.yaml", &format!("name: Laundry\n{room}"))
+            .file("rooms/laundry/chosen.yaml", &sink(mount));
+        let out = sheet.beside("site");
+        sheet.run(["publish", "--draft", "--today", "2027-01-15", "--out", out.to_str().unwrap()]).exits(0);
+        fs::read_to_string(out.join("installer/openings/laundry/trough.html")).unwrap()
+    };
+    for mount in ["\"on the wall, with brackets\"", "wall-hung", "on legs"] {
+        let sheet = drawn(mount);
+        assert!(sheet.contains("its bottom stands") && sheet.contains("Gap above: 18 inches."), "{mount}: {sheet}");
+    }
+    assert!(drawn("undermount").contains("Gap above: 0 inches."));
 }

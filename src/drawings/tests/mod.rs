@@ -1,6 +1,7 @@
 //! Drawings read back from their SVG.
 
 mod anything;
+mod chains;
 mod deep;
 mod gallery;
 mod geometry;

@@ -1,8 +1,8 @@
 //! Clear distances of a kitchen: aisles, the triangle, counter.
 
 use crate::book::{ClearDistance, End, Frontage, Room, Stretch};
-use crate::site::Site;
 use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
+use crate::site::{Placement, Site};
 use crate::units::{Length, Phrase, phrase};
 use crate::vocabulary::{Kind, Mention, Trait};
 
@@ -23,6 +23,41 @@ pub fn aisles(site: &Site<'_>, room: &Room, work: bool) -> Vec<(Phrase, Distance
     let told = aisles.map(|between| {
         let name = phrase!("the {aisle} between `{}` and `{}`", aisle, between.from.name, between.to.name(plan));
         (name, Distance::planned(between.wide, between.from.span))
+    });
+    told.collect()
+}
+
+/// What is written of an aisle may be so much more than the plan leaves: 2 in (common practice: doors and handles
+/// across).
+const WRITTEN_PAST_THE_PLAN: Length = Length::from_inches(2);
+
+/// An aisle for work as it would be with an option that can still be taken.
+#[derive(Clone, Copy, Debug)]
+pub struct AisleWith<'a> {
+    /// The option at its opening.
+    pub with: Placement<'a>,
+    /// How wide it would be.
+    pub wide: Distance,
+    /// Whether a wider one is written, which then is not so.
+    pub is_written_wider: bool,
+}
+
+/// The aisles for work before what is still to be chosen, with each option whose door stands out past all else there:
+/// the others are those of [`aisles`].
+pub fn aisles_with_options<'a>(site: &Site<'a>, room: &Room) -> Vec<AisleWith<'a>> {
+    let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
+    let written = room.clearances.distances.least(ClearDistance::WorkAisle).map(|written| written.value);
+    let open = site.fitted_in(room).filter(|fitted| !fitted.is_settled());
+    let told = open.filter_map(|with| {
+        let thing = plan.opening(with.opening)?;
+        let front = plan.front_with(thing, Some(with.option));
+        if front <= plan.front(thing) {
+            return None;
+        }
+        let wide = plan.aisle_before(thing, front)?;
+        let is_written_wider = written.is_some_and(|written| written > wide + WRITTEN_PAST_THE_PLAN);
+        let counts = written.is_none() || is_written_wider;
+        counts.then(|| AisleWith { with, wide: Distance::planned(wide, thing.span), is_written_wider })
     });
     told.collect()
 }

@@ -20,7 +20,7 @@ mod tests;
 pub use access::step;
 pub use bath::{before_its_entry, in_front_of, rims};
 pub use doors::doorways;
-pub use kitchen::{Triangle, aisles, frontage, preparation, triangle};
+pub use kitchen::{AisleWith, Triangle, aisles, aisles_with_options, frontage, preparation, triangle};
 pub use landing::{Around, behind, landing_of};
 pub use overhead::{headroom, less_than_written, over_the_shower};
 pub use pipes::{bowls, covered, knees_under_a_bowl, pipes_covered};

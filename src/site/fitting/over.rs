@@ -140,10 +140,15 @@ pub fn hanging_over<'p, 'a>(plan: &'p Plan<'a>, opening: &Opening) -> Option<&'p
     let overlaps = |other: &Thing<'_>| {
         own.within.is_some() && own.within == other.within && own.high.is_some_and(|high| other.low < high)
     };
+    // In one cabinet what begins where it ends is over it, however low it is itself.
+    let begins_above = |other: &Thing<'_>| {
+        let in_one = own.within.is_some() && own.within == other.within;
+        other.low >= over || in_one && own.high.is_some_and(|high| other.low >= high)
+    };
     let above = plan.things.iter().filter(|other| {
         !std::ptr::eq(*other, own)
             && !overlaps(other)
-            && other.low >= over
+            && begins_above(other)
             && !other.is_closure()
             && other.footprint().overlaps(&footprint)
             && hangs_before(own, other)

@@ -1,4 +1,4 @@
-//! Floor that is clear before things, aisles between what faces each other, and what stands beside a thing.
+//! Floor that is clear before things, and what stands beside a thing.
 
 use crate::book::{Doorway, End, IslandSide, ProductOption};
 use crate::units::Length;
@@ -61,57 +61,20 @@ impl Clear<'_, '_> {
     }
 }
 
-/// The way between two fronts, or between a front and a wall.
-#[derive(Clone, Copy, Debug)]
-pub struct Aisle<'p, 'a> {
-    /// A thing of the row (or one alone) where it is narrowest.
-    pub from: &'p Thing<'a>,
-    /// What is across from it.
-    pub to: Met<'p, 'a>,
-    /// How wide it is there.
-    pub wide: Length,
-}
-
-impl Aisle<'_, '_> {
-    /// Whether one works on both sides: counter, cabinets or appliances are at both.
-    pub fn is_for_work(&self) -> bool {
-        self.to.thing().is_some_and(|to| to.is_worked_at())
-    }
-}
-
-/// What bounds an aisle at one side: the wall that things stand at, or an island, by its number.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Side {
-    Wall(usize),
-    Island(usize),
-}
-
-impl Side {
-    fn of(thing: &Thing<'_>) -> Self {
-        match thing.stands {
-            Stands::Wall(wall) => Self::Wall(wall),
-            Stands::Island(island, _) => Self::Island(island),
-        }
-    }
-
-    fn met(met: &Met<'_, '_>) -> Self {
-        match met {
-            Met::Thing(thing) => Self::of(thing),
-            Met::Wall(wall) => Self::Wall(*wall),
-        }
-    }
-}
-
 impl<'a> Plan<'a> {
     /// How far out a thing reaches from its frame, handles left out: its front, the edge of the
     /// counter over it, or the door of what was chosen for it, whichever is farthest.
     pub fn front(&self, thing: &Thing<'a>) -> Length {
+        self.front_with(thing, thing.opening.and_then(|opening| body::settled(self.room, opening)))
+    }
+
+    /// The same with that option in its place, chosen or not; or with none.
+    pub fn front_with(&self, thing: &Thing<'a>, option: Option<&ProductOption>) -> Length {
         // A basin is reached over the cabinet that carries it; an island's sides have fronts of their own.
         let holder = thing.within.and_then(|at| self.things.get(at)).filter(|it| !matches!(it.what, What::Island(_)));
         let carried = holder.unwrap_or(thing);
         let counter = self.row_of(thing).filter(|row| row.carries(carried)).and_then(|row| row.counter);
-        let settled = thing.opening.and_then(|opening| body::settled(self.room, opening));
-        let door = settled.and_then(|option| body::depths(thing, option)).map(|depths| depths.door);
+        let door = option.and_then(|option| body::depths(thing, option)).map(|depths| depths.door);
         [Some(thing.out.1.max(carried.out.1)), counter.map(|counter| counter.front), door]
             .into_iter()
             .flatten()
@@ -165,7 +128,7 @@ impl<'a> Plan<'a> {
     }
 
     /// The same, some things left out of sight.
-    fn clear_of(
+    pub(super) fn clear_of(
         &self,
         thing: &Thing<'a>,
         front: Length,
@@ -254,55 +217,6 @@ impl<'a> Plan<'a> {
         let row = self.row_of(thing).map(std::ptr::from_ref);
         holder(thing).is_some_and(|holder| std::ptr::eq(holder, other))
             || (row.is_some() && row == self.row_of(other).map(std::ptr::from_ref))
-    }
-
-    /// The aisles of a room: before each row, island and appliance, to whatever is across, each pair
-    /// of rows once, where it is narrowest. Rows at one wall that end at one line bound one aisle: it is told once.
-    pub fn aisles(&self) -> Vec<Aisle<'_, 'a>> {
-        let mut narrowest: Vec<((usize, usize), Aisle<'_, 'a>)> = Vec::new();
-        for thing in self.things.iter().filter(|thing| thing.is_worked_at() && thing.low < super::thing::HEAD) {
-            if matches!(thing.what, What::Island(_)) {
-                continue;
-            }
-            // What stands across an inside corner has no aisle to it.
-            let is_aside =
-                |other: &Thing<'a>| !matches!(other.what, What::Island(_)) && !thing.frame.faces(&other.frame);
-            let Some(clear) = self.clear_of(thing, self.front(thing), &is_aside) else { continue };
-            let aisle = Aisle { from: thing, to: clear.to, wide: clear.distance };
-            let one = self.group(thing);
-            let other = match clear.to {
-                Met::Thing(other) => self.group(other),
-                Met::Wall(number) => self.things.len() + self.rows.len() + number,
-            };
-            let pair = (one.min(other), one.max(other));
-            match narrowest.iter_mut().find(|(known, _)| *known == pair) {
-                Some((_, known)) if known.wide <= aisle.wide => {}
-                Some((_, known)) => *known = aisle,
-                None => narrowest.push((pair, aisle)),
-            }
-        }
-        let mut told: Vec<((Side, Side), Length, bool)> = Vec::new();
-        let mut aisles: Vec<Aisle<'_, 'a>> = narrowest.into_iter().map(|(_, aisle)| aisle).collect();
-        aisles.retain(|aisle| {
-            let (one, other) = (Side::of(aisle.from), Side::met(&aisle.to));
-            let known = ((one.min(other), one.max(other)), aisle.wide, aisle.is_for_work());
-            let is_new = !told.contains(&known);
-            told.push(known);
-            is_new
-        });
-        aisles
-    }
-
-    /// A number for what belongs together: a run, an island with its sides, or one thing alone.
-    fn group(&self, thing: &Thing<'a>) -> usize {
-        let alone = |thing: &Thing<'a>| {
-            self.things.iter().position(|other| std::ptr::eq(other, thing)).unwrap_or(0) + self.rows.len()
-        };
-        match (thing.stands, thing.within.and_then(|at| self.things.get(at))) {
-            (Stands::Island(..), Some(island)) => alone(island),
-            (_, Some(holder)) => holder.row.unwrap_or_else(|| alone(holder)),
-            (_, None) => thing.row.unwrap_or_else(|| alone(thing)),
-        }
     }
 
     /// What stands beside a thing, from its back to its front, at its own height, and how far away.

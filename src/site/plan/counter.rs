@@ -81,18 +81,31 @@ impl<'a> Plan<'a> {
     }
 
     /// Whether a panel of which nobody says how high it is stands beside something tall of its row, or a filler that
-    /// nothing lower stands beside.
+    /// nothing lower stands beside, panels left out of sight.
     fn is_an_end_panel(&self, row: &Row<'a>, thing: &Thing<'a>) -> bool {
         let closure = thing.part().filter(|part| part.height.is_absent()).map(|part| &part.is);
         let is_tall = |other: &Thing<'a>| {
             let part = other.part().is_some_and(|part| matches!(part.is, PartIs::Tall(_)));
             part || (other.has(Trait::StandsTall) && !row.carries(other))
         };
-        let beside = |other: &&Thing<'a>| touch(other.along.0, thing.along.1) || touch(other.along.1, thing.along.0);
-        let mut others = row.things.iter().filter_map(|at| self.things.get(*at)).filter(beside).peekable();
+        let there = || row.things.iter().filter_map(|at| self.things.get(*at));
+        let at = |place: Length, end: End| {
+            there().find(|other| touch(if end == End::Left { other.along.1 } else { other.along.0 }, place))
+        };
+        let beside = |past_panels: bool, end: End| {
+            let of = |thing: &Thing<'a>| if end == End::Left { thing.along.0 } else { thing.along.1 };
+            let mut next = at(of(thing), end);
+            while let Some(panel) = next.filter(|next| past_panels && next.is_closure() && next.width() > Length::ZERO)
+            {
+                next = at(of(panel), end);
+            }
+            next
+        };
+        let ends =
+            |past_panels: bool| [End::Left, End::Right].into_iter().filter_map(move |end| beside(past_panels, end));
         match closure {
-            Some(PartIs::Panel(_)) => others.any(is_tall),
-            Some(PartIs::Filler(_)) => others.peek().is_some() && others.all(is_tall),
+            Some(PartIs::Panel(_)) => ends(false).any(is_tall),
+            Some(PartIs::Filler(_)) => ends(true).next().is_some() && ends(true).all(is_tall),
             _ => false,
         }
     }

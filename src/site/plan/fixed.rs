@@ -4,8 +4,9 @@ use crate::book::{DetailName, End, Fixture, HungLights, Opening, PartIs, Product
 use crate::site::fitting::build_up;
 use crate::source::{Span, Spanned};
 use crate::units::Length;
-use crate::vocabulary::{Kind, Trait};
+use crate::vocabulary::{Kind, Mount, Trait};
 
+use super::Plan;
 use super::fault::{PlanFault, Wrong};
 use super::frame::{divided, length, nm};
 use super::place::Placing;
@@ -35,8 +36,10 @@ impl<'a> Placing<'a> {
         let from = centre - width.half();
         let deep = opening.governing_depth().unwrap_or(holder.out.1 - holder.out.0);
         let spare = (holder.out.1 - holder.out.0 - deep).max(Length::ZERO);
-        // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's.
-        let front = if let_in { holder.out.1 - spare.half() } else { holder.out.1 };
+        // A sink or cooktop is set in the middle of the depth; an oven's front is the cabinet's, and so is that of a bowl
+        // with a front of its own.
+        let is_in_the_middle = let_in && !has_its_own_front(self.room, opening);
+        let front = if is_in_the_middle { holder.out.1 - spare.half() } else { holder.out.1 };
         // What is let into a counter reaches down from its top, not up from the floor of the cabinet under it.
         let top = opening.counter_height.get().copied().or(counter).filter(|_| let_in);
         let hangs = top.map(|top| top - height_of(self.room, opening).unwrap_or_default());
@@ -147,6 +150,27 @@ impl<'a> Placing<'a> {
             span: fixture.name.span,
         });
     }
+}
+
+impl Plan<'_> {
+    /// Whether a thing that is cut into a counter has a front of its own, which stands where the cabinet's is.
+    pub fn has_its_own_front(&self, thing: &Thing<'_>) -> bool {
+        let opening = thing.opening.filter(|opening| opening.takes_one(Trait::CutIntoCounter));
+        thing.within.is_some() && opening.is_some_and(|opening| has_its_own_front(self.room, opening))
+    }
+
+    /// How far before the middle of the depth such a thing stands; nothing for any other.
+    pub fn moved_to_the_face(&self, thing: &Thing<'_>) -> Length {
+        let holder = thing.within.and_then(|at| self.things.get(at)).filter(|_| self.has_its_own_front(thing));
+        let spare = holder.map(|holder| (holder.out.1 - holder.out.0) - (thing.out.1 - thing.out.0));
+        spare.unwrap_or_default().max(Length::ZERO).half()
+    }
+}
+
+/// Whether whatever can be taken for an opening is a bowl with a front of its own.
+fn has_its_own_front(room: &Room, opening: &Opening) -> bool {
+    let mut options = room.goes_into(&opening.name).flat_map(|selection| selection.standing()).peekable();
+    options.peek().is_some() && options.all(|option| option.mount() == Some(Mount::Apron))
 }
 
 /// The height of an opening in the plan, where all stands on the finished floor: its least, less what is still to be laid

@@ -5,6 +5,7 @@
 //! [`Plan::to_side`], [`Plan::seats`], [`Plan::ceiling_at`], [`Plan::sweeps`]. What cannot be as
 //! written is in [`Plan::faults`]. Where nothing is written of a place, there is no answer.
 
+mod aisle;
 mod body;
 mod boxes;
 mod casing;
@@ -32,10 +33,11 @@ mod way;
 #[cfg(test)]
 mod tests;
 
+pub use aisle::Aisle;
 pub use body::{Depths, depths, settled};
 pub use boxes::BoxInPlace;
 pub use casing::{Casing, CasingBeside, written as casing_width};
-pub use clear::{Aisle, Clear, Met, with_handles};
+pub use clear::{Clear, Met, with_handles};
 pub use counter::{Landing, Stretch, StretchEnd};
 pub use fault::{PlanFault, Wrong};
 pub use fixed::{chosen_for, sides_at};

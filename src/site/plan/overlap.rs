@@ -51,7 +51,11 @@ pub fn look(plan: &mut Plan<'_>) {
             if is_told_of_its_counter(plan, hole, thing) {
                 continue;
             }
-            let Some((shared, fault)) = in_its_wall(hole, thing).or_else(|| across(hole, thing, own)) else { continue };
+            let Some((shared, fault)) =
+                in_its_wall(hole, thing).or_else(|| across(hole, thing, (&own.footprint, &own.to_front)))
+            else {
+                continue;
+            };
             // A row stands there once, whichever of its parts do: the one that is most in the way tells of it.
             match taken.iter_mut().find(|(row, ..)| row.is_some() && *row == thing.row) {
                 Some(known) if known.1 < shared => *known = (thing.row, shared, fault),
@@ -63,6 +67,15 @@ pub fn look(plan: &mut Plan<'_>) {
     }
     found.extend(holes(plan));
     plan.faults.extend(found);
+}
+
+impl<'a> Plan<'a> {
+    /// The doorways and windows of other walls that a thing closes where its front is so far out, and how much of each.
+    pub fn closed_by(&self, thing: &Thing<'a>, front: Length) -> Vec<(&Hole<'a>, Length)> {
+        let (footprint, to_front) = (thing.footprint(), thing.covers(front));
+        let closed = self.holes.iter().filter_map(|hole| Some((hole, across(hole, thing, (&footprint, &to_front))?.0)));
+        closed.collect()
+    }
 }
 
 /// How high one stands in a shower where nobody says it (common practice: its head is at 80").
@@ -268,7 +281,11 @@ fn in_its_wall(hole: &Hole<'_>, thing: &Thing<'_>) -> Option<(Length, PlanFault)
 
 /// What stands at another wall, or at none, and reaches before a doorway so near that nobody gets through, or
 /// before a window's own pane; and how much of it that takes.
-fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Length, PlanFault)> {
+fn across(
+    hole: &Hole<'_>,
+    thing: &Thing<'_>,
+    (footprint, to_front): (&ConvexShape, &ConvexShape),
+) -> Option<(Length, PlanFault)> {
     // The place that is kept for a fixture is no body, nor is that where one stands in a shower before a window.
     let is_stood_in = is_stood_in(thing) && matches!(hole.is, HoleIs::Window(_));
     let is_kept = is_stood_in
@@ -281,9 +298,9 @@ fn across(hole: &Hole<'_>, thing: &Thing<'_>, covered: &Covered) -> Option<(Leng
     }
     // A fixture that one walks around stands nearer before many a door of a bath.
     let (shape, near) = match hole.is {
-        HoleIs::Door(_) if thing.row.is_some() => (&covered.to_front, NO_WAY_THROUGH),
-        HoleIs::Door(_) => (&covered.to_front, BEFORE_A_DOOR),
-        HoleIs::Window(_) => (&covered.footprint, BEFORE_A_DOOR),
+        HoleIs::Door(_) if thing.row.is_some() => (to_front, NO_WAY_THROUGH),
+        HoleIs::Door(_) => (to_front, BEFORE_A_DOOR),
+        HoleIs::Window(_) => (footprint, BEFORE_A_DOOR),
     };
     let (first, last) = shape.beside(&hole.frame, (Length::ZERO, near))?;
     let shared = last.min(hole.along.1) - first.max(hole.along.0);

@@ -35,6 +35,8 @@ pub struct Cover {
     pub lead: Html,
     pub stamp: Option<ReviewStamp>,
     pub due: Vec<DueCard>,
+    /// How many more are due after those, and the first by when.
+    pub due_more: Option<String>,
     pub tally: Tally,
     pub rooms: Vec<RoomCard>,
     pub sheets: Vec<Link>,
@@ -137,6 +139,7 @@ impl PageBuilder<'_> {
             lead: project.intro.get().map_or_else(|| self.lead(), |intro| prose::line(intro)),
             stamp: self.stamp(),
             due: self.due(),
+            due_more: self.due_more(),
             tally: self.tally(),
             rooms: self.subject.book.rooms.iter().map(|room| self.card(room)).collect(),
             sheets: self.sheets(),
@@ -175,12 +178,25 @@ impl PageBuilder<'_> {
 
     /// What must be decided next: what is open, or waits for a signature, by its last day. What is
     /// ordered is asked of nobody.
-    fn due(&self) -> Vec<DueCard> {
+    /// All that is still to be decided, what is due first before the rest.
+    fn all_due(&self) -> Vec<(&DecideBy, &Room, &Selection)> {
         let selections = self.subject.book.selections();
         let mut all: Vec<(&DecideBy, &Room, &Selection)> =
             selections.filter_map(|(room, selection)| Some((self.due_of(room, selection)?, room, selection))).collect();
         all.sort_by_key(|(due, _, selection)| (due.on, selection.settled().is_some(), selection.tag.clone()));
-        all.into_iter().take(DUE).map(|(due, room, selection)| self.due_line(due, room, selection)).collect()
+        all
+    }
+
+    fn due(&self) -> Vec<DueCard> {
+        let first = self.all_due().into_iter().take(DUE);
+        first.map(|(due, room, selection)| self.due_line(due, room, selection)).collect()
+    }
+
+    fn due_more(&self) -> Option<String> {
+        let all = self.all_due();
+        let rest = all.get(DUE..)?;
+        let (next, ..) = rest.first()?;
+        Some(say!(self.words, "cover_says.more", n = rest.len(), day = next.on))
     }
 
     fn due_line(&self, due: &DecideBy, room: &Room, selection: &Selection) -> DueCard {
@@ -197,7 +213,7 @@ impl PageBuilder<'_> {
             told.push(say!(self.words, "cover_says.takes", time = *lead));
         }
         told.extend(match self.reason(due) {
-            Some(reason) => Some(say!(self.words, "cover_says.is", reason = reason)),
+            Some(reason) => Some(say!(self.words, "cover_says.is", day = due.on, reason = reason)),
             None => self.holds_up(selection).map(|holds| say!(self.words, "cover_says.holds_up", what = holds)),
         });
         let (day, month) = self.words.day_apart(due.on);

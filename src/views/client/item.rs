@@ -149,7 +149,8 @@ impl PageBuilder<'_> {
                 show!(self.words, "item_says.chosen", option = option.title(), n = selection.options.len())
             }
             Some(option) => {
-                let told = option.description.get().cloned().unwrap_or_else(|| format!("{}.", option.title()));
+                let told =
+                    option.description.get().cloned().unwrap_or_else(|| format!("{}.", called(selection, option)));
                 Html::text(&told)
             }
             None => show!(self.words, "item_says.to_choose", n = selection.options.len()),
@@ -241,32 +242,20 @@ impl PageBuilder<'_> {
         OptionCard {
             id: option.id.value.clone(),
             letter: number.map(letter),
-            name: option.title(),
+            name: called(selection, option),
             line: option
                 .description
                 .get()
                 .cloned()
                 .or_else(|| Some(self.in_a_line(option)))
-                .filter(|line| *line != option.title()),
+                .filter(|line| !line.is_empty() && *line != option.title()),
             chosen: selection.chosen.get() == Some(&option.id.value),
             photo: option.photos.first().and_then(|photo| self.album.photo(photo, &alt, PICTURE)),
             price: price.map(|price| self.wording.money(price)),
-            against: self.against(selection, option),
+            against: self.beside_its_price(selection, option),
             rows,
             fit: self.fit(room, selection, option, number.unwrap_or(0)),
         }
-    }
-
-    /// A price that alone is over the whole allowance is told; else the allowance is shared.
-    fn against(&self, selection: &Selection, option: &ProductOption) -> Option<Html> {
-        let name = selection.allowance.get()?;
-        let allowance = self.subject.assessment.amounts.allowances.get(name)?;
-        let price = Amounts::price(option)?;
-        let over = price.checked_sub(allowance.allowed).ok().filter(|over| over.minor > 0);
-        Some(match over {
-            Some(over) => show!(self.words, "item_says.over", over = over, name = name, amount = allowance.allowed),
-            None => show!(self.words, "item_says.draws", name = name, amount = allowance.allowed),
-        })
     }
 
     /// What of a selection can hurt, in full words, each once.
@@ -331,6 +320,12 @@ impl PageBuilder<'_> {
         });
         changes.collect()
     }
+}
+
+/// What an option is called; what has no name of its own, as labour, by that of its selection.
+fn called(selection: &Selection, option: &ProductOption) -> String {
+    let title = option.title();
+    if title.is_empty() { selection.name.value.clone() } else { title }
 }
 
 /// What of an item changed, as a page calls it: with the option that it is of.

@@ -6,6 +6,7 @@ pub mod decision_request;
 mod due;
 pub mod item;
 mod item_signed;
+mod price;
 pub mod reminder;
 pub mod room;
 mod room_drawings;

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::assess::rules::Reader;
-use crate::book::{Ceiling, MeasuredHow, Opening, Outline, Room};
+use crate::book::{Ceiling, MeasuredHow, Opening, Outline, ProductOption, Room, Selection};
 use crate::language::say;
 use crate::shown;
 use crate::site::plan::Plans;
@@ -178,7 +178,7 @@ impl PageBuilder<'_> {
         let finishes: Vec<Finish> = covering()
             .map(|(selection, area, option)| Finish {
                 name: selection.name.value.clone(),
-                place: Some(Html::text(&self.in_a_line(option))),
+                place: Some(Html::text(&self.on_the_board(selection, option))),
                 permille: area.share_of(total),
                 photo: option.photos.first().and_then(|photo| self.album.photo(photo, &option.title(), 960)),
                 href: Some(self.chrome.item_path(room, selection)),
@@ -187,8 +187,17 @@ impl PageBuilder<'_> {
         if finishes.is_empty() { None } else { Some(Board::new(self.words, finishes)) }
     }
 
+    /// What stands beside a finish: of one that is still to be chosen, that it is the first of several.
+    fn on_the_board(&self, selection: &Selection, option: &ProductOption) -> String {
+        let line = self.in_a_line(option);
+        match selection.standing().len() {
+            0 | 1 => line,
+            several => say!(self.words, "room_says.first_of", what = line, n = several),
+        }
+    }
+
     fn item_lines(&self, room: &Room) -> Vec<ItemLine> {
-        let line = |selection: &crate::book::Selection| {
+        let line = |selection: &Selection| {
             let option = selection.standing().iter().next();
             ItemLine {
                 link: self.chrome.item_link(room, selection),

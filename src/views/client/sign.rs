@@ -1,7 +1,7 @@
 //! Everything to be signed, with marks, prices and totals.
 
 use crate::assess::rules::Reader;
-use crate::assess::{Allowance, Amounts, DecideBy, WithTax};
+use crate::assess::{Allowance, Amounts, DecideBy, Due, WithTax};
 use crate::book::{Approval, Book, Prices, Room, Selection};
 use crate::language::{Words, say};
 use crate::shown;
@@ -255,14 +255,7 @@ impl PageBuilder<'_> {
             .enumerate()
             .map(|(at, sum)| Total { name: sum.name, figure: self.words.amount(sum.amount), main: at == last })
             .collect();
-        if let (Some(least), Some(most)) = (due.open_least, due.open_most) {
-            let name = match self.subject.book.project.prices {
-                Prices::BeforeTax => say!(self.words, "sign_says.still_open", n = due.open),
-                Prices::WithTax => say!(self.words, "sign_says.still_open_with_tax", n = due.open),
-            };
-            let figure = say!(self.words, "units.range", least = least, most = most);
-            totals.push(Total { name, figure, main: false });
-        }
+        totals.extend(self.still_open(due));
         for (name, allowance) in &self.subject.assessment.amounts.allowances {
             totals.push(Total {
                 name: say!(self.words, "sign_says.of_allowance", name = capital(name), amount = allowance.allowed),
@@ -271,6 +264,16 @@ impl PageBuilder<'_> {
             });
         }
         totals
+    }
+
+    /// What is still open, and what it can come to besides.
+    pub fn still_open(&self, due: Due) -> Option<Total> {
+        let (least, most) = due.open_least.zip(due.open_most)?;
+        let name = match self.subject.book.project.prices {
+            Prices::BeforeTax => say!(self.words, "sign_says.still_open", n = due.open),
+            Prices::WithTax => say!(self.words, "sign_says.still_open_with_tax", n = due.open),
+        };
+        Some(Total { name, figure: say!(self.words, "units.range", least = least, most = most), main: false })
     }
 
     /// Approvals as noted, and what they ask for.
@@ -312,13 +315,24 @@ impl PageBuilder<'_> {
         assessment.dates.decision(selection).filter(|_| !assessment.is_done(room, selection))
     }
 
+    /// The option that those who approved an open selection took, and what it costs; that one is to be chosen, else.
+    fn taken(&self, room: &Room, selection: &Selection) -> String {
+        let taken = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
+        let taken = selection.options.iter().find(|option| taken == Some(option.id.value.as_str()));
+        match taken.map(|option| (option.title(), Amounts::price(option))) {
+            Some((title, Some(price))) => say!(self.words, "sign_says.taken", option = title, price = price),
+            Some((title, None)) => title,
+            None => say!(self.words, "sign_says.to_be_chosen"),
+        }
+    }
+
     fn sign_item(&self, room: &Room, selection: &Selection) -> SignItem {
         let approvers = self.subject.book.project.approvers.iter();
         let settled = selection.settled();
         let first = selection.standing().iter().next();
         let price = match settled {
             Some(option) => Amounts::price(option).map(|price| self.words.amount(price)),
-            None => Some(say!(self.words, "sign_says.to_be_chosen")),
+            None => Some(self.taken(room, selection)),
         };
         let photo = first.and_then(|option| self.album.photo(option.photos.first()?, "", 240));
         // What came and was taken is past every day on which it could be ordered.

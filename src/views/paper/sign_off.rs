@@ -2,11 +2,11 @@
 //!
 //! Every string is worded and formatted for the reader: lengths, money and dates are text by now.
 
+use crate::assess::Due;
 use crate::book::{Book, Room as BookRoom};
 use crate::language::say;
 use crate::ledger::Purpose;
 use crate::shown;
-use crate::units::Money;
 use crate::views::pages::PageBuilder;
 use crate::views::paper::sign_off_item::{PictureRef, SignOffItem};
 use crate::views::paper::{cautions, parts};
@@ -207,7 +207,7 @@ impl PageBuilder<'_> {
             mark: shown::in_short(&shown::of_all(self.marks.values())),
         };
         let all: Vec<&BookRoom> = book.rooms.iter().collect();
-        let whole = self.paper(whole, &all, amounts.book.settled, true);
+        let whole = self.paper(whole, &all, amounts.book, true);
         let mut papers = parts::of(WHOLE_BOOK.to_owned(), whole);
         for room in &book.rooms {
             let sheet = SheetTitle {
@@ -216,13 +216,13 @@ impl PageBuilder<'_> {
                 scope: room.title().into(),
                 mark: self.room_mark(room),
             };
-            let settled = amounts.rooms.get(&room.folder).and_then(|due| due.settled);
-            papers.extend(parts::of(self.chrome.paper_path(room), self.paper(sheet, &[room], settled, false)));
+            let due = amounts.rooms.get(&room.folder).copied().unwrap_or_default();
+            papers.extend(parts::of(self.chrome.paper_path(room), self.paper(sheet, &[room], due, false)));
         }
         papers.into_iter().map(|(path, paper)| (path, cautions::numbered(self.words, paper))).collect()
     }
 
-    fn paper(&self, sheet: SheetTitle, rooms: &[&BookRoom], settled: Option<Money>, whole: bool) -> SignOff {
+    fn paper(&self, sheet: SheetTitle, rooms: &[&BookRoom], due: Due, whole: bool) -> SignOff {
         let chrome = self.chrome.project();
         let items: usize = rooms.iter().map(|room| room.selections.len()).sum();
         let open =
@@ -231,6 +231,7 @@ impl PageBuilder<'_> {
         if open > 0 {
             facts.push(self.line("paper_says.still_to_choose", say!(self.words, "units.items", n = open)));
         }
+        facts.extend(self.still_open(due).map(|open| line(&open.name, open.figure)));
         facts.push(self.line("sign_says.who", self.who_signs()));
         let of_room = rooms.first().copied().filter(|_| !whole);
         facts.extend(self.withdrawn_to_agree(of_room).into_iter().map(|told| self.line("changes.withdrawn", told)));
@@ -247,7 +248,7 @@ impl PageBuilder<'_> {
             facts,
             rooms: rooms.iter().map(|room| self.paper_room(room)).collect(),
             totals: self
-                .sums(settled, rooms)
+                .sums(due.settled, rooms)
                 .into_iter()
                 .map(|sum| line(&sum.name, self.words.amount(sum.amount)))
                 .collect(),

@@ -38,6 +38,8 @@ pub struct SignOffItem {
     pub quantity: String,
     /// The price of one.
     pub unit_price: String,
+    /// What goes with it costs, which is in the price of all; empty where nothing with a price does.
+    pub with_it: String,
     /// The price of all of them; empty while nothing is chosen.
     pub price: String,
     /// The item's mark: eight hex digits in two fours.
@@ -198,6 +200,7 @@ impl PageBuilder<'_> {
             fit: settled.and_then(|option| self.paper_fit(room, selection, option)),
             quantity: settled.and_then(|option| self.quantity(option)).unwrap_or_default(),
             unit_price: text(settled.and_then(|option| option.price.get())),
+            with_it: text(settled.and_then(ProductOption::price_of_accessories).as_ref()),
             price: settled.and_then(Amounts::price).map_or_else(String::new, |price| self.words.amount(price)),
             mark: self
                 .marks

@@ -8,6 +8,7 @@ use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
 use crate::finding::{Code, Finding, Hazard, Id};
 use crate::language::{Words, say};
+use crate::units::Date;
 use crate::views::pages::PageBuilder;
 use crate::views::shared::fit::sentence_of;
 use crate::views::shared::found;
@@ -107,7 +108,10 @@ fn living(words: Words, finding: &Finding) -> Option<Html> {
 fn as_found(words: Words, finding: &Finding) -> Html {
     let sentence = sentence_of(words, finding);
     let Some(waived) = &finding.waived else { return sentence };
-    let waived = say!(words, "found.waived", who = waived.words(), because = waived.because.as_str());
+    let day = Date::parse(&waived.on).map_or_else(|_| waived.on.clone(), |day| words.day(day));
+    let until = waived.until.as_ref().map(|until| say!(words, "found.until", until = until.as_str()));
+    let who: Vec<String> = [Some(waived.by.clone()), Some(day), until].into_iter().flatten().collect();
+    let waived = say!(words, "found.waived", who = who.join(", "), because = waived.because.as_str());
     sentence.then(" ").then(waived)
 }
 

@@ -35,6 +35,12 @@ impl PageBuilder<'_> {
             Some(opening) => self.verdict(room, opening, selection, option),
             None => self.verdict_without_opening(room, selection, option)?,
         };
+        // What the rules ask of a thing is asked of what stands: of another option the sizes alone are compared.
+        let is_set_aside = selection.settled().is_some_and(|settled| !std::ptr::eq(settled, option));
+        let verdict = match verdict.shape {
+            StateShape::Fits if is_set_aside => State::new(StateShape::Fits, say!(self.words, "fit.yes_by_sizes")),
+            _ => verdict,
+        };
         let plan = opening.and_then(|opening| self.option_plan((room, opening), selection, option, number));
         Some(Fit { verdict, sentence, drawing: plan.map(|plan| Html::trusted(drawings::option_plan(&plan))) })
     }

@@ -9,7 +9,7 @@ use crate::drawings::{Paper, opening_front, opening_plan, opening_side};
 use crate::language::{Words, say};
 use crate::site::fitting::{Fitting, Rises, Side, build_up, rises};
 use crate::site::heat::Body;
-use crate::site::rims::rim_of;
+use crate::site::rims::{rim_by_its_place, rim_of};
 use crate::site::{self, Around, Overhead};
 use crate::units::System;
 use crate::units::{Length, LengthRange};
@@ -19,7 +19,7 @@ use crate::views::shared::fit::{deep, door, gap_left, laps, misfits};
 use crate::views::shared::html::Html;
 use crate::views::shared::lines::{flank_name, neighbour_name};
 use crate::views::trades::opening::{SheetOpening, name, number};
-use crate::vocabulary::{Kind as Of, Trait};
+use crate::vocabulary::{Kind as Of, Mount, Trait};
 
 /// An opening, and how what goes in is set into it: the figures of the verdict.
 struct Set<'s, 'a> {
@@ -233,7 +233,7 @@ fn thing(fit: &Fitting, (selection, option): (&Selection, &ProductOption), hangs
 }
 
 /// How far below the top of its opening what hangs from it has its own: a sink or a hob hangs from its counter, a basin on
-/// the wall as high as its rim is. None of what stands, and of what does not go in.
+/// the wall, or any bowl that is in no cabinet, as high as its rim is. None of what stands, and of what does not go in.
 fn hangs(set: &Set<'_, '_>) -> Option<Length> {
     let (at, height) = (set.at, set.around.height?);
     let (selection, option) = at.thing.filter(|_| at.opening.takes_one(Trait::CutIntoCounter))?;
@@ -246,7 +246,12 @@ fn hangs(set: &Set<'_, '_>) -> Option<Length> {
         site::fitting::Foot::Floor => Length::ZERO,
         site::fitting::Foot::Unknown => return Some(Length::ZERO),
     };
-    let rim = selection.is(Of::Basin).then(|| rim_of(at.room, selection, option)).flatten();
+    let is_free = option.mount() == Some(Mount::InNoCabinet);
+    let rim = match (selection.is(Of::Basin), is_free) {
+        (true, _) => rim_of(at.room, selection, option),
+        (false, true) => rim_by_its_place(at.room, selection, option),
+        (false, false) => None,
+    };
     let below = rim.map_or(Length::ZERO, |rim| bottom + height - rim.value);
     Some(below.max(Length::ZERO).min(height - own.least.or(own.most)?))
 }

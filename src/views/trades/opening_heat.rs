@@ -3,7 +3,7 @@
 use crate::book::Burning;
 use crate::language::{Words, say};
 use crate::site::Around;
-use crate::site::fitting::Side;
+use crate::site::fitting::{Rises, Side, rises};
 use crate::site::heat::{Body, DistanceSource, Hearth, Near, Where, nearest};
 use crate::site::plan::{HoleIs, RowOf};
 use crate::views::pages::PageBuilder;
@@ -40,9 +40,7 @@ impl PageBuilder<'_> {
             match near.burning {
                 None => "heat.unknown",
                 Some(Burning::Burns) if near.under_a_hood => "heat.under_hood",
-                Some(Burning::Burns) => "heat.burns",
-                Some(Burning::Shielded) => "heat.shielded",
-                Some(Burning::DoesNotBurn) => "heat.does_not_burn",
+                Some(burning) => burning_word(burning),
             }
         );
         let told = show!(
@@ -75,9 +73,35 @@ impl PageBuilder<'_> {
             None => show!(self.words, "heat.nothing", asked = length, source = source),
             Some(there) => {
                 let what = capital(&neighbour_name(self.words, there));
-                show!(self.words, "heat.untold", what = what, asked = length, source = source)
+                let is_low = place != Where::Above
+                    && hearth.surface().is_some_and(|surface| rises(there, Some(surface)) == Rises::ToTheCounter);
+                let harmless = there.burning.get().copied().filter(|burning| *burning != Burning::Burns);
+                match (harmless, is_low) {
+                    (Some(burning), _) => {
+                        let burning = say!(self.words, burning_word(burning));
+                        show!(
+                            self.words,
+                            "heat.harmless",
+                            what = what,
+                            burning = burning,
+                            asked = length,
+                            source = source
+                        )
+                    }
+                    (None, true) => show!(self.words, "heat.low", what = what, asked = length, source = source),
+                    (None, false) => show!(self.words, "heat.untold", what = what, asked = length, source = source),
+                }
             }
         })
+    }
+}
+
+/// Whether something burns.
+const fn burning_word(burning: Burning) -> &'static str {
+    match burning {
+        Burning::Burns => "heat.burns",
+        Burning::Shielded => "heat.shielded",
+        Burning::DoesNotBurn => "heat.does_not_burn",
     }
 }
 

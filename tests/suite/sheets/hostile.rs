@@ -60,6 +60,7 @@ fn throughout(item: &mut SignOffItem, words: &str) {
         &mut item.product,
         &mut item.quantity,
         &mut item.unit_price,
+        &mut item.with_it,
         &mut item.price,
         &mut item.mark,
         &mut item.state.words,

@@ -107,6 +107,7 @@ pub fn range() -> SignOffItem {
         ],
         quantity: "1".to_owned(),
         unit_price: String::new(),
+        with_it: String::new(),
         price: "$4,310.00".to_owned(),
         mark: "c307 5fa2".to_owned(),
         state: SignOffState { shape: SignOffShape::Approved, words: "Approved by both, 9 January 2027".to_owned() },
@@ -141,6 +142,7 @@ pub fn refrigerator() -> SignOffItem {
         description: vec![line("Opening", "30 1/16\" × 84\" (764 × 2134 mm)"), line("Hinge", "left")],
         quantity: "1".to_owned(),
         unit_price: String::new(),
+        with_it: String::new(),
         price: String::new(),
         mark: "9c41 0e7b".to_owned(),
         state: SignOffState { shape: SignOffShape::Waiting, words: "Waiting".to_owned() },
@@ -211,6 +213,7 @@ pub fn pendants() -> SignOffItem {
         description: vec![line("Size", "Ø 9 1/2\" (241 mm)"), line("Rod", "24\" (610 mm)"), line("Lamp", "2700 K")],
         quantity: "2".to_owned(),
         unit_price: "$470.00".to_owned(),
+        with_it: String::new(),
         price: "$940.00".to_owned(),
         mark: "b6d9 0e3f".to_owned(),
         state: SignOffState {

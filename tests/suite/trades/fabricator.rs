@@ -95,7 +95,7 @@ fn the_layout_is_drawn_to_scale_with_the_sink_and_the_seam() {
     let heard = |text: &str| assert!(drawn.contains(text), "`{text}` is not told of the drawing");
     heard("Piece left: 30 inches long, 25 1/2 inches deep.");
     heard("Piece at the sink: 36 inches long, 25 1/2 inches deep.");
-    heard("The middle of Sink: 48 inches from the left end.");
+    heard("The middle of Sink: 48 inches from the left end; the front edge is cut through before it.");
     heard("A seam 30 inches from the left end.");
     // The counter lies in two lengths, drawn for a desk and a telephone alike.
     assert_eq!(drawn.matches("data-is=\"piece\"").count(), 2 * 3);
@@ -204,4 +204,35 @@ fn counters_that_meet_are_signed_run_by_run() {
         fields.iter().all(|key| ["id", "known by", "let in", "name", "pieces", "seams"].contains(&key.as_str())),
         "{fields:?}"
     );
+}
+
+/// A bowl with a front of its own stands at the face of its cabinet, and the stone before it is cut through.
+#[test]
+fn the_stone_is_cut_through_to_its_edge_before_an_apron() {
+    let of = |mount: &str| sheet(&format!("{}{}{TAP}", counter(TOP), SINK.replace("apron front", mount)));
+    let is_cut_through =
+        |mount: &str| of(mount).sheet("fabricator").html.contains("the front edge is cut through before it");
+    for mount in ["apron front", "farmhouse", "Belfast"] {
+        assert!(is_cut_through(mount), "{mount}");
+    }
+    for mount in ["undermount", "drop-in"] {
+        assert!(!is_cut_through(mount), "{mount}");
+    }
+}
+
+/// A row of 30", 36", the range, 46"; then a refrigerator with its panel, and a filler to the wall: no counter lies there.
+#[test]
+fn no_piece_lies_on_a_filler_behind_the_panel_of_something_tall() {
+    let tall = "{cabinet: last, width: 20\", doors: 2}, {panel: 1\"}, {opening: fridge}, {panel: 1\"}, {filler: 2\"}]";
+    let room = ROOM.replace("{cabinet: last, width: 46\", doors: 2}]", tall)
+        + "  fridge: {takes: refrigerator, width: 24\", height: 72\", depth: 25\"}\n";
+    let on = |room: &str| kitchen(room, &format!("{}{SINK}{TAP}", counter(TOP))).sheet("fabricator").row("range wall");
+    // 30 + 36 + 20 = 86": neither panels nor filler carry any of it.
+    let row = on(&room);
+    assert!(row.iter().any(|cell| cell.starts_with("86″")), "{row:?}");
+    // Beside something low a filler is covered.
+    let low = ROOM
+        .replace("{cabinet: last, width: 46\", doors: 2}]", "{cabinet: last, width: 44\", doors: 2}, {filler: 2\"}]");
+    let row = on(&low);
+    assert!(row.iter().any(|cell| cell.starts_with("112″")), "{row:?}");
 }

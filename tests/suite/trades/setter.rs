@@ -23,7 +23,7 @@ fn what_decides_how_tile_is_laid_stands_on_the_sheet() {
         ("Niche", "over the range"),
         ("Bed below", "3/16″ 4.8 mm"),
         ("Waste counted", "10 %"),
-        ("Ordered", "80 sq ft"),
+        ("Quantity", "80 sq ft"),
         ("Heights", "from the finished floor: 3/4″ 19 mm still to be laid"),
         ("Office", "555 0188"),
     ];

@@ -5,7 +5,8 @@ use super::{Figure, Measure, passage};
 use crate::assess::Context;
 use crate::assess::codes::{WORK_AISLE_MORE, WORK_AISLE_ONE};
 use crate::assess::rules::{Check, Findings, declare};
-use crate::site::distances::aisles;
+use crate::finding::{Remark, Severity, phrase};
+use crate::site::distances::{AisleWith, aisles, aisles_with_options};
 
 declare! {
     /// A work aisle is too narrow for those who cook there
@@ -13,7 +14,8 @@ declare! {
     /// ## What it checks
     /// The `work aisle` between counters, tall cabinets or appliances that face each other, between their
     /// fronts: at least {42"} for one cook, {48"} where the room has two or more
-    /// `cooks`.
+    /// `cooks`. Of what is still to be chosen each option is looked at in its place, with its door: one that would
+    /// leave less is told alone.
     ///
     /// ## Why it matters
     /// An oven door, a dishwasher and a person share that floor. {6"} too few are felt every evening.
@@ -51,19 +53,34 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
             true => "plan shallower cabinets on one side, or more width between them, before the cabinets are ordered",
             false => "make the island shallower or move it, before the cabinets are ordered",
         };
-        findings.extend(aisles(context.site, room, true).into_iter().filter_map(|(name, there)| {
-            let measure = Measure {
-                room,
-                item: None,
-                is: (name, "wide"),
-                there,
-                advised: Some(if several { SEVERAL } else { ONE_COOK }),
-                code: passage(context),
-                remedy,
-            };
-            measure.judge(context)
-        }));
+        let measure = |name, there, remedy| Measure {
+            room,
+            item: None,
+            is: (name, "wide"),
+            there,
+            advised: Some(if several { SEVERAL } else { ONE_COOK }),
+            code: passage(context),
+            remedy,
+        };
+        let told = aisles(context.site, room, true).into_iter();
+        findings.extend(told.filter_map(|(name, there)| measure(name, there, remedy).judge(context)));
+        let by_option = aisles_with_options(context.site, room).into_iter().filter_map(|one| {
+            let name = phrase!("the work aisle before `{}`", one.with.opening.name.value);
+            let found = measure(name, one.wide, LESS_DEEP).judge(context)?;
+            Some(of_an_option(found, &one))
+        });
+        findings.extend(by_option);
     }
+}
+
+/// How it is mended where one of several is too deep.
+const LESS_DEEP: &str = "choose one that is less deep with its door, or plan more width before it";
+
+/// What is found of one option that can still be taken: it bars that one where it would stop once it is taken.
+fn of_an_option(found: Remark, of: &AisleWith<'_>) -> Remark {
+    let severity = if of.is_written_wider { Severity::Stop } else { found.severity };
+    let told = of.with.finding(severity, found.place.clone(), found.message.clone());
+    told.source(found.source).remedy(found.remedy)
 }
 
 #[cfg(test)]
@@ -160,5 +177,31 @@ mod tests {
             .room("cooks: 2\nclearances: {work aisle: 1200 mm}")
             .finds_one();
         Trial::of("clear/work-aisle").metric().room("cooks: 2\nclearances: {work aisle: 47 1/2\"}").finds_one();
+    }
+
+    /// A refrigerator 30" deep with its door across from a counter of 24" in a room of 90": 90 - 24 - 30 = 36" (arithmetic).
+    #[test]
+    fn each_option_that_can_still_be_taken_is_judged_with_its_own_door() {
+        let kitchen = |clear: &str, chosen: &str| {
+            Trial::of("clear/work-aisle")
+                .room(&format!(
+                    "outline: 12' x 90\"\n{clear}runs:\n  cold: {{wall: A, depth: 24\", parts: [{{gap: 30\"}}, {{opening: refrigerator}}]}}\n  hot: {{wall: C, depth: 24\", parts: [{{gap: 20\"}}, {{cabinet: pots, width: 40\"}}, {{opening: range}}]}}"
+                ))
+                .opening("range", "{takes: range, width: 30\", depth: 24\", height: 36\"}")
+                .opening("refrigerator", "{takes: refrigerator, width: 36\", depth: 24\", height: 72\"}")
+                .file(
+                    "rooms/kitchen/cold.yaml",
+                    format!("- selection: Refrigerator\n  kind: refrigerator\n  place: refrigerator\n{chosen}  options:\n    - {{id: deep, name: Larderwen 68, size: {{width: 35\", height: 70\", depth: 28\", depth with door: 30\"}}}}\n    - {{id: slim, name: Larderwen 60, size: {{width: 35\", height: 70\", depth: 22\", depth with door: 24\"}}}}\n"),
+                )
+        };
+        let written = "clearances: {work aisle: 42\"}\n";
+        let deep = "the work aisle before `refrigerator` is 36\" (914 mm) wide by the plan, 6\" (152 mm) less than the 42\" (1067 mm) advised for one cook";
+        for clear in ["", written] {
+            let found = kitchen(clear, "").finds_one().says(deep).weighs("query");
+            assert_eq!(found.findings()[0].subject.option(), Some("deep"));
+            // Where a wider aisle is written, that would be a stop once it is taken.
+            assert_eq!(found.findings()[0].bars, !clear.is_empty());
+            kitchen(clear, "  chosen: slim\n").stays_silent();
+        }
     }
 }

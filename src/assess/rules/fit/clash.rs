@@ -1,6 +1,7 @@
 //! Doors and drawers that open into one another, and bodies in one another's place.
 
 mod bodies;
+mod doorways;
 mod hinged;
 mod mounted;
 mod opens_before;
@@ -32,7 +33,8 @@ declare! {
     /// doors, or an appliance's and a door of the room, must not sweep the same floor either. What
     /// touches at most passes. Needs the room's plan: runs, islands or `wall` and `at`. And no two bodies
     /// may stand in one place, at the heights that they have: cabinets, appliances, fixtures, doorways and
-    /// windows; it names the way that is shortest to part them. Besides: two that keep food cold, or a washer and a dryer,
+    /// windows; it names the way that is shortest to part them. What an option's own door closes of a doorway is told of
+    /// that option alone. Besides: two that keep food cold, or a washer and a dryer,
     /// beside one another whose doors are hinged at the side that they share; a counter, or what stands up from
     /// it to no more than {8"}, before a window of its wall; the splash of a vanity before the mirror over it; a tap that is higher than what hangs over it, or
     /// than the sill of a window that opens into the room.
@@ -70,6 +72,7 @@ fn check(context: &Context<'_>, findings: &mut Findings<'_>) {
         findings.extend(taps::clash(context, room));
         let Some(plan) = context.site.plan(room) else { continue };
         findings.extend(bodies::clash(context, plan));
+        findings.extend(doorways::closed_by_options(context, plan, room));
         findings.extend(windows::clash(context, plan));
         findings.extend(vanities::clash(context, plan));
         findings.extend(mounted::ask(plan));

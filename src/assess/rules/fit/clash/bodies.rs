@@ -1,5 +1,6 @@
 //! Bodies that stand in one another's place.
 
+use super::doorways;
 use crate::assess::{Context, say};
 use crate::finding::{Id, Phrase, Remark, phrase};
 use crate::site::plan::{Plan, PlanFault, What, Wrong, chosen_for};
@@ -8,7 +9,7 @@ use crate::source::Span;
 /// Every pair of bodies of a room that are in one place.
 pub fn clash(context: &Context<'_>, plan: &Plan<'_>) -> Vec<Remark> {
     let told = plan.faults.iter().filter_map(|fault| {
-        let finding = told(context, plan, fault).or_else(|| closes(context, plan, fault))?;
+        let finding = told(context, plan, fault).or_else(|| doorways::closes(context, plan, fault))?;
         let spans = [Some(fault.span), fault.also].into_iter().flatten();
         Some(finding.about_others(spans.flat_map(|span| written_at(plan, span))))
     });
@@ -30,17 +31,6 @@ fn written_at(plan: &Plan<'_>, span: Span) -> Vec<Id> {
 /// Whether that two stand in one place is told: what follows from it is not told as well.
 pub fn is_told(plan: &Plan<'_>, one: Span, other: Span) -> bool {
     plan.faults.iter().any(|fault| fault.is_of(one, other))
-}
-
-/// What stands before a doorway, or before a window, of another wall.
-fn closes(context: &Context<'_>, plan: &Plan<'_>, fault: &PlanFault) -> Option<Remark> {
-    let say = |length| say(length, context.book.project.units);
-    let Wrong::Closes { door, by, of } = &fault.wrong else { return None };
-    let (item, at) = (fault.item.as_deref()?, fault.also?);
-    let message = phrase!("`{item}` stands before `{door}` and closes {} of its {}", item, door, say(*by), say(*of));
-    let remedy = phrase!("move one of them {} along the doorway's or window's wall, or choose a smaller one", say(*by));
-    let finding = Remark::stop(fault.span, message).remedy(remedy).room(&plan.room.folder).part(item);
-    Some(finding.also(at, phrase!("`{door}`", door)))
 }
 
 fn told(context: &Context<'_>, plan: &Plan<'_>, fault: &PlanFault) -> Option<Remark> {
