@@ -105,9 +105,13 @@ fn stands_on_its_cabinet(words: &str) -> bool {
 impl InWords for Option<Mount> {
     fn of_words(words: &str) -> Self {
         let words = words.to_lowercase();
-        let lies_on =
-            WORDS.iter().any(|(is, on)| *is == Mount::OnCounter && on.iter().any(|word| words.contains(word)));
-        if !lies_on && !words.contains("mount") && stands_on_its_cabinet(&words) {
+        let says = |mount: Mount, leave_out: &[&str]| {
+            let known = WORDS.iter().filter(|(is, _)| *is == mount).flat_map(|(_, known)| known.iter());
+            known.filter(|word| !leave_out.contains(word)).any(|word| words.contains(word))
+        };
+        // `On top of the cabinet` is no rim that lies on a counter.
+        let is_told = says(Mount::OnCounter, &[]) || says(Mount::DropIn, &["top"]) || words.contains("mount");
+        if !is_told && stands_on_its_cabinet(&words) {
             return Some(Mount::Apron);
         }
         let known = WORDS.iter().find(|(_, known)| known.iter().any(|word| words.contains(word)));
@@ -151,7 +155,18 @@ mod tests {
                 &["vessel", "vessel, on the cabinet", "on the counter", "Aufsatzbecken", "sobre encimera"],
             ),
             (Mount::InNoCabinet, &["on the wall", "an der Wand", "suspendido", "pedestal"]),
-            (Mount::DropIn, &["drop-in", "top mount on a 36\" base cabinet", "inset", "Einbaubecken", "flächenbündig"]),
+            (
+                Mount::DropIn,
+                &[
+                    "drop-in",
+                    "drop-in, on a 36\" base cabinet",
+                    "inset, on a 600 base unit",
+                    "top mount on a 36\" base cabinet",
+                    "inset",
+                    "Einbaubecken",
+                    "flächenbündig",
+                ],
+            ),
         ];
         for (mount, said) in ways {
             for words in said {

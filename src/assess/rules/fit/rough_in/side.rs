@@ -21,31 +21,26 @@ pub(super) fn judge(fitted: &Placement<'_>) -> Option<Remark> {
         return Some(finding.remedy("ask its maker which of the two is made, and correct the other"));
     }
     let there = fitted.opening.service.drain.spanned()?;
-    let Some((drain, _)) = own else { return at_its_side(fitted, of_sheet?.0) };
-    let (wants, has) = match (drain.is, there.is.side.or_else(|| side_of_point(fitted.opening))) {
-        (Some(wants), Some(has)) => (wants, has),
-        (Some(Side::Both), None) => return None,
-        (Some(wants), None) => {
-            let message =
-                phrase!("`{name}` drains at the {}, and nobody says at which side the drain is", name, wants.word());
-            let finding = fitted.finding(Severity::Query, there.span, message);
-            return Some(finding.remedy(
-                "find out, and say `left`, `right`, `middle` or `both sides` in the words of the opening's `service: {drain: …}`",
-            ));
-        }
-        (None, _) => {
+    let wants = match (&own, of_sheet) {
+        (Some((drain, _)), None) if drain.is.is_none() => {
             let message = phrase!("the words `{drain}` do not say at which side `{name}` drains", drain.words, name);
             let finding = fitted.finding(Severity::Query, there.span, message);
             return Some(finding.remedy("say `left`, `right`, `middle` or `both sides` in its `drain`"));
         }
+        (own, of_sheet) => own.as_ref().and_then(|(drain, _)| drain.is).or_else(|| of_sheet.map(|(side, _)| side))?,
     };
-    other_side(fitted, wants, has)
-}
-
-/// The same, where its sheet alone tells the side.
-fn at_its_side(fitted: &Placement<'_>, wants: Side) -> Option<Remark> {
-    let there = fitted.opening.service.drain.spanned()?;
-    other_side(fitted, wants, there.is.side.or_else(|| side_of_point(fitted.opening))?)
+    match there.is.side.or_else(|| side_of_point(fitted.opening)) {
+        Some(has) => other_side(fitted, wants, has),
+        None if wants == Side::Both => None,
+        None => {
+            let message =
+                phrase!("`{name}` drains at the {}, and nobody says at which side the drain is", name, wants.word());
+            let finding = fitted.finding(Severity::Query, there.span, message);
+            Some(finding.remedy(
+                "find out, and say `left`, `right`, `middle` or `both sides` in the words of the opening's `service: {drain: …}`",
+            ))
+        }
+    }
 }
 
 fn other_side(fitted: &Placement<'_>, wants: Side, has: Side) -> Option<Remark> {
@@ -136,6 +131,15 @@ mod tests {
         tub("", "right end").finds("`Tub` drains at the right, and the drain is at the left").weighs("stop");
         tub("", "left end").stays_silent();
         tub("", "with overflow").stays_silent();
+        let unsaid = |own: &str| {
+            Trial::of("fit/rough-in").opening("alcove", "{takes: bathtub, service: {drain: '1 1/2\"'}}").selection(
+                "selection: Tub\nkind: bathtub\nplace: alcove",
+                &format!("{own}fit: {{needs: {{drain: '1 1/2\" right end'}}}}"),
+            )
+        };
+        for own in ["", "drain: right\n", "drain: at the overflow\n"] {
+            unsaid(own).finds("`Tub` drains at the right, and nobody says at which side the drain is").weighs("query");
+        }
     }
 
     /// Where a joist lies is no side of the drain.
