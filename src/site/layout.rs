@@ -1,6 +1,6 @@
 //! The layout of a counter: its pieces with what is let in and where they meet, as far as the book knows it.
 
-use crate::book::{Piece, Room, Selection, Top};
+use crate::book::{IslandSide, Piece, Room, Selection, Top};
 use crate::units::Length;
 use crate::vocabulary::{Kind, Trait};
 
@@ -274,8 +274,8 @@ fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> (CounterLayout, Lies) {
         let (signed_along, signed) = seen_from(island, &thing.moved_back(moved).footprint())?;
         let (_, own) = seen_from(island, &thing.footprint())?;
         let (back, front) = (signed.0 + deep, signed.1 + deep);
-        // Its own front is drawn at the edge that it stands at: the one that the drawing has at its foot.
-        let cuts_the_edge = place.cuts_the_edge && own.1 + deep > deep - AT_THE_EDGE;
+        // Its own front is drawn at the edge that it stands at, where the drawing has that at its foot: the room's side.
+        let cuts_the_edge = place.cuts_the_edge && side_of(plan, thing) == Some(IslandSide::Room);
         let drawn = (own.0 + deep, if cuts_the_edge { deep } else { own.1 + deep });
         Some(LetIn { from: signed_along.0, to: signed_along.1, back, front, drawn, cuts_the_edge, ..place })
     };
@@ -288,9 +288,14 @@ fn on_island(plan: &Plan<'_>, island: &Thing<'_>) -> (CounterLayout, Lies) {
     (layout, Lies { frame: island.frame, back: island.out.0, carried: (Length::ZERO, Length::ZERO) })
 }
 
-/// So far behind the edge of an island's top is the front of what stands at that side, at most (common practice: what a
-/// counter reaches past its cabinets where nobody sits).
-const AT_THE_EDGE: Length = Length::from_inches(6);
+/// The side of an island that a thing stands at.
+fn side_of(plan: &Plan<'_>, thing: &Thing<'_>) -> Option<IslandSide> {
+    let row = thing.row.or_else(|| plan.things.get(thing.within?)?.row)?;
+    match plan.rows.get(row)?.of {
+        RowOf::Side(_, side) => Some(side),
+        RowOf::Run(_) => None,
+    }
+}
 
 /// What a shape covers along an island's front, and out from it.
 fn seen_from(island: &Thing<'_>, shape: &ConvexShape) -> Option<((Length, Length), (Length, Length))> {

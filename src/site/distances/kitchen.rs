@@ -1,7 +1,7 @@
 //! Clear distances of a kitchen: aisles, the triangle, counter.
 
 use crate::book::{ClearDistance, End, Frontage, Room, Stretch};
-use crate::site::plan::{HoleIs, Plan, RowOf, Thing, What};
+use crate::site::plan::{Aisle, HoleIs, Plan, RowOf, Thing, What};
 use crate::site::{Placement, Site};
 use crate::units::{Length, Phrase, phrase};
 use crate::vocabulary::{Kind, Mention, Trait};
@@ -48,13 +48,20 @@ pub fn aisles_with_options<'a>(site: &Site<'a>, room: &Room) -> Vec<AisleWith<'a
     let Some(plan) = site.sound_plan(room).filter(|plan| cooks(plan)) else { return vec![] };
     let written = room.clearances.distances.least(ClearDistance::WorkAisle).map(|written| written.value);
     let open = site.fitted_in(room).filter(|fitted| !fitted.is_settled());
+    let aisles = plan.aisles();
     let told = open.filter_map(|with| {
         let thing = plan.opening(with.opening)?;
         let front = plan.front_with(thing, Some(with.option));
         if front <= plan.front(thing) {
             return None;
         }
-        let wide = plan.aisle_before(thing, front)?;
+        // Between the same sides it may be as narrow already, which is told of the room.
+        let is_there = |aisle: &Aisle<'_, '_>| {
+            let both = [Some(aisle.from), aisle.to.thing()];
+            aisle.is_for_work() && both.into_iter().flatten().any(|one| one.stands == thing.stands)
+        };
+        let there = aisles.iter().filter(|aisle| is_there(aisle)).map(|aisle| aisle.wide).min();
+        let wide = plan.aisle_before(thing, front).filter(|wide| there.is_none_or(|there| *wide < there))?;
         let is_written_wider = written.is_some_and(|written| written > wide + WRITTEN_PAST_THE_PLAN);
         let counts = written.is_none() || is_written_wider;
         counts.then(|| AisleWith { with, wide: Distance::planned(wide, thing.span), is_written_wider })

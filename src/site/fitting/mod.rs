@@ -293,8 +293,7 @@ fn depth_gauge(plan: Option<&Plan<'_>>, room: &Room, opening: &Opening, option: 
         there_at: if own.is_some() { opening.depth_at() } else { around.map(|around| around.span) },
         bound,
         // What is open in front may stand out of it; how far is told as its projection.
-        sheet_alone: !is_all_body && (fit.opening.depth.get().is_some() || !set_in || laps)
-            || lets_in_from_above(opening),
+        sheet_alone: !is_all_body && (fit.opening.depth.get().is_some() || !set_in) || lets_in_from_above(opening),
         ..asked::depth(opening, fit)
     };
     only_if_too_small(gauge)

@@ -215,7 +215,6 @@ pub fn windows_over<'a>(hearth: &Hearth<'a>) -> Vec<&'a Window> {
     plan.holes.iter().filter_map(window).collect()
 }
 
-/// The ceiling over it, where that is known.
 /// Where the opening itself ends over what stands in it; a height that is no more than what stands there needs is its
 /// counter's.
 fn top(hearth: &Hearth<'_>, surface: Length) -> Option<Length> {
@@ -228,6 +227,7 @@ fn top(hearth: &Hearth<'_>, surface: Length) -> Option<Length> {
 /// An opening that ends so far over what is cooked on ends over it: 6 in (common practice: a range's raised back is lower).
 const OVER_IT: Length = Length::from_inches(6);
 
+/// The ceiling over it, where that is known.
 fn ceiling(hearth: &Hearth<'_>) -> Option<Length> {
     match (hearth.plan.zip(hearth.placed), hearth.fitted.room.ceiling.get()?) {
         (_, Ceiling::Level(height)) => Some(*height),

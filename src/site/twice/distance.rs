@@ -3,7 +3,7 @@
 use crate::book::{ClearDistance, Opening, Room, Window};
 use crate::site::Site;
 use crate::site::distances::{self, before_its_entry, in_front_of, less_than_written, over_the_shower};
-use crate::site::plan::{Clear, Met, Plan, Thing};
+use crate::site::plan::{Clear, Met, Plan, Thing, What, chosen_for};
 use crate::site::rims::rim_by_its_place;
 use crate::site::told::{Provenance, SourcedFigure, Spot};
 use crate::site::water::from_water;
@@ -86,15 +86,19 @@ fn before_fixtures<'a>(
     let (value, own) = each.min_by_key(|(distance, _)| *distance)?;
     let planned = SourcedFigure { value, at: own.span, provenance: Provenance::Plan, spot: Spot::Plan };
     (written.value > planned.value + ROOMS)
-        .then(|| Some(Twice::of(room.name.spanned()?, what, (written, planned), Differ::Apart)))?
+        .then(|| Some(Twice::of(room.name.spanned()?, what, (written, planned), Differ::Apart).asked()))?
 }
 
 /// The floor before a thing: from the front of the shallowest that may be chosen for it, where that stands back in its
 /// place.
 fn floor_before<'p, 'a>(room: &Room, plan: &'p Plan<'a>, own: &Thing<'a>) -> Option<Clear<'p, 'a>> {
     let own = Some(own).filter(|own| own.out.1 > own.out.0)?;
-    let bodies =
-        own.opening.into_iter().flat_map(|opening| room.goes_into(&opening.name)).flat_map(|one| one.standing());
+    let of_fixture = match own.what {
+        What::Fixture(fixture) => chosen_for(room, fixture),
+        _ => None,
+    };
+    let chosen = own.opening.into_iter().flat_map(|opening| room.goes_into(&opening.name)).chain(of_fixture);
+    let bodies = chosen.flat_map(|one| one.standing());
     let shallow = bodies.filter_map(|option| option.size.depth.get()).min();
     let front = shallow.map_or(own.out.1, |deep| own.out.1.min(own.out.0 + *deep));
     before_its_entry(plan, own).or_else(|| plan.clear_before_its_middle(own, front))

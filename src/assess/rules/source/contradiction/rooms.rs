@@ -13,10 +13,18 @@ fn bath(size: &str, fixtures: &str, more: &str) -> Trial {
 fn floor_before_a_fixture_is_no_more_than_the_plan_leaves() {
     bath("5' x 5'", "", "clearances: {in front of toilet: 35\"}")
         .finds("the floor in front of the toilet of `Kitchen` is 35\" (889 mm) under `clearances`, and 32\" (813 mm) by the plan")
-        .weighs("stop")
+        .weighs("query")
         .points_at(&["rooms/kitchen/room.yaml:3:12"]);
     bath("5' x 5'", "", "clearances: {in front of toilet: 32\"}").stays_silent();
     bath("5' x 5'", "", "clearances: {in front of toilet: 24\"}").stays_silent();
+    // A place that is kept larger than what is chosen for it leaves more.
+    let kept = |more: &str| {
+        Trial::of("source/contradiction")
+            .room(&format!("outline: 5' x 5'\nfixtures: {{toilet: {{wall: A, centre: 18\", width: 20\", depth: 30\", takes: toilet, selection: Toilet}}}}\nclearances: {{in front of toilet: {more}}}"))
+            .selection("selection: Toilet\nkind: toilet", "size: {width: 15\", depth: 26\", height: 30\"}")
+    };
+    kept("34\"").stays_silent();
+    kept("38\"").finds_one();
     let basin = ", basin: {wall: B, centre: 60\", width: 20\", depth: 20\", takes: basin}";
     bath("5' x 8'", basin, "clearances: {in front of basin: 45\"}").finds_one();
     bath("5' x 8'", basin, "clearances: {in front of basin: 40\"}").stays_silent();
