@@ -5,7 +5,7 @@ use super::stop;
 use crate::assess::codes::metric::Printed;
 use crate::assess::rules::Findings;
 use crate::assess::{Context, about, say};
-use crate::book::{Control, Reach, Room};
+use crate::book::{Control, Reach, Room, WallBox};
 use crate::finding::{Remark, Severity, phrase};
 use crate::site::distances::Distance;
 use crate::units::Length;
@@ -30,6 +30,30 @@ pub fn check(context: &Context<'_>, room: &Room, findings: &mut Findings<'_>) {
         findings.extend(twists(context, room, control));
     }
     findings.extend(handled(context, room));
+    findings.extend(in_walls(context, room));
+}
+
+/// Switches and outlets that are set out in the plan, and not told again under `controls`.
+fn in_walls(context: &Context<'_>, room: &Room) -> Vec<Remark> {
+    let is_told = |set: &&WallBox| room.access.controls.iter().any(|control| control.name.value == set.name.value);
+    let bounds = [Bound::Most(Length::from_inches(48)), Bound::Least(LOWEST)];
+    let out_of_reach = |set: &WallBox, is_switch: bool| {
+        let height = set.height.spanned()?;
+        let is = || (phrase!("`{}`", set.name.value), "above the floor");
+        let found = bounds.iter().find_map(|bound| {
+            stop(context, room, is(), Distance::from(height), figure(*bound, "2010 ADA Standards 308.2"))
+        });
+        // What is plugged in once and stays may be lower.
+        let severity = if is_switch { Severity::Stop } else { Severity::Query };
+        Some(Remark { severity, ..found? })
+    };
+    let switches = room.switches.iter().filter(|set| !is_told(set)).filter_map(|set| out_of_reach(set, true));
+    let outlets = room.outlets.iter().filter(|set| !is_told(set)).filter_map(|set| out_of_reach(set, false));
+    switches.chain(outlets).collect()
+}
+
+fn figure(bound: Bound, source: &'static str) -> Figure {
+    Figure { bound, whose: "that can be reached there", source, printed: Printed::ToFiveMillimetres, named: None }
 }
 
 /// What is worked by hand, and may have knobs.
@@ -86,13 +110,7 @@ fn reached(context: &Context<'_>, room: &Room, control: &Control) -> Option<Rema
     };
     let is = || (phrase!("`{}`", control.name.value), "above the floor");
     let there = Distance::from(&control.height);
-    let figure = |bound| Figure {
-        bound,
-        whose: "that can be reached there",
-        source,
-        printed: Printed::ToFiveMillimetres,
-        named: None,
-    };
+    let figure = |bound| figure(bound, source);
     match highest {
         Ok(highest) => stop(context, room, is(), there, figure(Bound::Most(highest)))
             .or_else(|| stop(context, room, is(), there, figure(Bound::Least(LOWEST)))),

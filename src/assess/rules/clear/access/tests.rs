@@ -184,6 +184,21 @@ fn a_bowl_over_knees_is_shallow() {
 }
 
 /// Source: check values AD-16: 49 % of the shelves within reach fails.
+/// Source: 2010 ADA Standards 308.2.1 (check values AD-07): 15" to 48", wherever the height stands.
+#[test]
+fn switches_of_the_plan_are_within_reach() {
+    let set = |what: &str, height: &str, more: &str| {
+        room(&format!("outline: 9' x 8'\n{what}: {{by the door: {{wall: A, centre: 30\", height: {height}}}}}\n{more}"))
+    };
+    set("switches", "54\"", "").finds_one().weighs("stop").says("`by the door` is 54\" (1372 mm) above the floor");
+    set("switches", "48\"", "").stays_silent();
+    set("switches", "44\"", "").stays_silent();
+    set("outlets", "12\"", "").finds_one().weighs("query");
+    set("outlets", "15\"", "").stays_silent();
+    // Told under `controls` too, it is judged there once.
+    set("switches", "54\"", "access: {controls: {by the door: {height: 54\"}}}").finds_one();
+}
+
 #[test]
 fn half_of_the_shelves_are_within_reach() {
     access("shelves in reach: 50 %").stays_silent();

@@ -137,7 +137,10 @@ fn reached(context: &Context<'_>, room: &Room) -> Asks {
     vec![
         (shower && !told(AccessDistance::ShowerControls), "how high the shower's controls are (`shower controls`)"),
         (mirror && !told(AccessDistance::Mirror), "how low the mirror begins (`mirror`)"),
-        (room.access.controls.is_empty(), "how high switches and outlets are (`controls`)"),
+        (
+            room.access.controls.is_empty() && room.switches.iter().all(|set| set.height.is_absent()),
+            "how high switches and outlets are (`controls`)",
+        ),
     ]
 }
 
@@ -198,6 +201,8 @@ mod tests {
             assert_ne!(lacks, all, "{field}");
             ada(&lacks).finds(&format!("the room is planned for access, and nobody says {asks}"));
         }
+        let set_out = all.replace(", controls: {switch: {height: 44\"}}", "");
+        ada(&format!("{set_out}\nswitches: {{light: {{wall: A, centre: 30\", height: 44\"}}}}")).stays_silent();
         let walls = |service: &str| ada(&all).opening("wc", &format!("{{takes: toilet{service}}}"));
         walls("").finds("the room is planned for access, and nobody says what in the wall holds the bars (`service: {blocking: …}` at the opening)");
         walls(", service: {blocking: plywood 30 to 40 in AFF}").stays_silent();
