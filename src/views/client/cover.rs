@@ -176,9 +176,8 @@ impl PageBuilder<'_> {
         Some(ReviewStamp { word, lines, void: false })
     }
 
-    /// What must be decided next: what is open, or waits for a signature, by its last day. What is
-    /// ordered is asked of nobody.
-    /// All that is still to be decided, what is due first before the rest.
+    /// All that is still to be decided, what is open or waits for a signature, by its last day. What is ordered is asked
+    /// of nobody.
     fn all_due(&self) -> Vec<(&DecideBy, &Room, &Selection)> {
         let selections = self.subject.book.selections();
         let mut all: Vec<(&DecideBy, &Room, &Selection)> =
@@ -187,6 +186,7 @@ impl PageBuilder<'_> {
         all
     }
 
+    /// What must be decided next.
     fn due(&self) -> Vec<DueCard> {
         let first = self.all_due().into_iter().take(DUE);
         first.map(|(due, room, selection)| self.due_line(due, room, selection)).collect()
