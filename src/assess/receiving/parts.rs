@@ -49,6 +49,9 @@ pub(super) fn counted(said: &[Said], book: &Book, selection: &Selection, now: &M
         }
         match part(one, of.amount, &names) {
             Some(SoMany::Count(count)) => came = came.checked_add(count)?,
+            // Of what comes later it can't be known whether that is missing of it, or of all.
+            Some(SoMany::AllBut(count)) if came.is_zero() => came = of.amount.checked_sub(count)?,
+            Some(SoMany::AllBut(_)) => return None,
             Some(SoMany::TheRest) => is_rest = true,
             None if one.item.is_as_approved() => came = came.checked_add(of.amount)?,
             None => {}

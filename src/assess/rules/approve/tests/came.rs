@@ -290,4 +290,7 @@ fn a_number_that_is_not_understood_is_no_part() {
     }
     let three = two_approved().so_many_came("4711", "1 of 2").so_many_came("4712", "1").so_many_came("4713", "1");
     assert_eq!(stands(three, &two()), "came otherwise than approved", "more came than is wanted");
+    // Missing of this delivery, or of all that is wanted: nobody knows.
+    let later = two_approved().so_many_came("4711", "1 of 2").so_many_came("4712", "one is missing");
+    assert_eq!(stands(later, &two()), "came otherwise than approved", "what is missing of a later delivery");
 }
