@@ -14,7 +14,7 @@ use lists::{
     SIDE_SPRAY, SKIRTING_WORDS, SLIDING_PANE_WORDS, SOAP, STANDS_FREE, TALL_WORDS, TAP_HOLE_WORDS, TAP_WORDS, WOODS,
 };
 use makings::{
-    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DIRECTIONS, DISHWASHERS, FOR_LAUNDRY, OVENS, ROOF_WINDOWS,
+    AROUND_A_HOOD, BINS, BODIES, CUT_TO_LENGTH, DIRECTIONS, DISHWASHERS, FOR_LAUNDRY, FRAMES, OVENS, ROOF_WINDOWS,
     SAFETY_GLASS_WORDS, SHOWER_CURTAIN, SWITCH_OF_A_DISPOSER, VALVES, WALL_FRAMES, WITHOUT_PULLS,
 };
 
@@ -179,6 +179,8 @@ pub enum Mention {
     BuiltInBody,
     /// A frame in the wall that a toilet hangs on, with its tank.
     WallFrame,
+    /// A frame, of what is known to be beside a toilet.
+    Frame,
 }
 
 /// How words are met.
@@ -270,6 +272,7 @@ impl Mention {
             Self::ValveBody => (Met::Whole, VALVES),
             Self::BuiltInBody => (Met::Whole, BODIES),
             Self::WallFrame => (Met::Within, WALL_FRAMES),
+            Self::Frame => (Met::Whole, FRAMES),
             Self::AroundAHood => (Met::Within, AROUND_A_HOOD),
             Self::ForLaundry => (Met::Within, FOR_LAUNDRY),
             _ => (Met::Within, &["profile", "perfil", "profil", "edge channel", "schiene"]),

@@ -207,11 +207,26 @@ pub(super) const ROOF_WINDOWS: &[&str] = &[
     "dakraam",
 ];
 
-/// Words for the frame in the wall that a toilet hangs on, and for its tank.
+/// Words for a frame, beside a toilet: of other things these say nothing of what it hangs on.
+pub(super) const FRAMES: &[&str] = &["frame", "frames"];
+
+/// Words for the frame in the wall that a toilet hangs on, and for its tank: no frame of a door, a screen or a mirror.
 pub(super) const WALL_FRAMES: &[&str] = &[
     "carrier",
-    "frame",
-    "in-wall",
+    "wc frame",
+    "toilet frame",
+    "in-wall frame",
+    "in-wall system",
+    "in-wall element",
+    "in-wall unit",
+    "in wall frame",
+    "support frame",
+    "mounting frame",
+    "installation frame",
+    "wall-hung frame",
+    "frame and tank",
+    "frame with tank",
+    "in-wall tank",
     "in wall tank",
     "cistern",
     "concealed tank",

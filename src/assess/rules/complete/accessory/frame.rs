@@ -21,15 +21,24 @@ pub(super) fn judge(room: &Room, selection: &Selection, option: &ProductOption) 
     ))
 }
 
-/// Whether a selection, or what is ordered or required with it, is called a frame or a tank.
+/// Whether a selection is called such a frame or tank, or such is ordered or required with a toilet: a frame of what else
+/// is in the room, a screen, a mirror or a door, carries nothing.
 fn names_one(selection: &Selection) -> bool {
+    let is_toilet = selection.is(Kind::Toilet);
+    if !is_toilet && !selection.is(Kind::Item) {
+        return false;
+    }
     let of = |option: &ProductOption| {
         let with = option.accessories.iter().map(|with| with.name.value.as_str());
         let required = option.requires.iter().map(|line| line.value.as_str());
-        let own = [option.name.text(), option.description.text(), option.note.text()];
-        Mention::WallFrame.is_in_any(own.into_iter().chain(with).chain(required))
+        let is_beside = |text: &str| Mention::WallFrame.is_in(text) || Mention::Frame.is_in(text);
+        let told = [option.description.text(), option.note.text()];
+        let of_a_toilet = || with.chain(required).any(is_beside) || Mention::WallFrame.is_in_any(told);
+        Mention::WallFrame.is_in(option.name.text()) || is_toilet && of_a_toilet()
     };
-    Mention::WallFrame.is_in(&selection.name) || selection.standing().iter().any(of)
+    let of_one = Mention::Frame.is_in(&selection.name) && Mention::Toilet.is_in(&selection.name);
+    let is_called = Mention::WallFrame.is_in(&selection.name) || of_one && !is_toilet;
+    is_called || selection.standing().iter().any(of)
 }
 
 /// Whether the words at its place say that it is there.
@@ -39,7 +48,9 @@ fn is_there(room: &Room, selection: &Selection) -> bool {
     let blocking = services.blocking.get().map_or("", |told| told.words.as_str());
     let drain = services.drain.get().map_or("", |told| told.words.as_str());
     let water = services.water.get().map_or("", |told| told.words.as_str());
-    Mention::WallFrame.is_in_any([blocking, drain, water, opening.note.text()])
+    let pipes = [drain, water];
+    Mention::WallFrame.is_in_any([blocking, opening.note.text()].into_iter().chain(pipes))
+        || Mention::Frame.is_in_any(pipes)
 }
 
 #[cfg(test)]
@@ -66,5 +77,36 @@ mod tests {
         toilet(", service: {blocking: Vorwandelement im Ständerwerk}", hung).stays_silent();
         toilet(", service: {blocking: 'in-wall carrier, set'}", hung).stays_silent();
         toilet(", service: {drain: 'DN 90 at the frame, 220 mm AFF'}", hung).stays_silent();
+        toilet("", &format!("{hung}\naccessories: [{{name: frame}}]")).stays_silent();
+        for item in ["Toilet frame", "Frame for the WC", "In-wall system"] {
+            toilet("", hung).selection(&format!("selection: {item}\nkind: item"), "").stays_silent();
+        }
+    }
+
+    /// Frames of other things, and framed walls, carry no toilet.
+    #[test]
+    fn a_frame_of_something_else_carries_no_toilet() {
+        let beside = |other: &str, own: &str| {
+            Trial::of("complete/accessory")
+                .opening("place", "{takes: toilet}")
+                .selection("selection: WC\nkind: toilet\nplace: place", "mount: wall-hung")
+                .selection(&format!("selection: {other}"), own)
+        };
+        let message = "`WC` hangs on the wall, and nothing in the room orders the frame that carries it";
+        let is_told = |trial: Trial| trial.run().findings().iter().any(|finding| finding.message.text() == message);
+        for other in [
+            "Frameless shower screen\nkind: shower glass",
+            "Mirror, black frame\nkind: mirror",
+            "Door with frame\nkind: door",
+            "Frame of the mirror\nkind: item",
+        ] {
+            assert!(is_told(beside(other, "")), "{other}");
+        }
+        assert!(is_told(beside("Vanity\nkind: cabinet", "description: framed in oak")));
+        assert!(!is_told(beside("Concealed tank\nkind: item", "")));
+        Trial::of("complete/accessory")
+            .opening("place", "{takes: toilet, service: {blocking: 2x4 framed wall}}")
+            .selection("selection: WC\nkind: toilet\nplace: place", "mount: wall-hung")
+            .finds(message);
     }
 }
