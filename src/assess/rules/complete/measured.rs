@@ -261,6 +261,28 @@ mod tests {
         once(run, "Island cabinets", "Kitchen cabinets").says("`Kitchen cabinets` is made to it");
     }
 
+    /// A word that is only a part of a kind's name, as of `wall oven` or `kitchen sink`, names no cabinet.
+    #[test]
+    fn a_cabinet_is_called_after_the_whole_of_a_thing_s_name() {
+        let once = |takes: &str, room: &str, names: &[&str]| {
+            let trial = Trial::of("complete/measured")
+                .room(room)
+                .opening("hole", &format!("{{takes: {takes}, width: 30\", measured: {{on: 2027-01-11, by: Ada}}}}"));
+            let each = |trial: Trial, name: &&str| trial.selection(&format!("selection: {name}\nkind: cabinet"), "");
+            names.iter().fold(trial, each).finds_one()
+        };
+        let usual = ["Base cabinets", "Tall cabinets", "Wall cabinets"];
+        once("wall oven", "", &usual).says("`Base cabinets` is made to it");
+        once("wall oven", "", &["Wall cabinets", "Tall cabinets", "Oven housing"]).says("`Oven housing` is made to it");
+        let tall = "runs: {back wall: {parts: [{tall: oven, width: 33\", holds: [hole]}]}}";
+        once("wall oven", tall, &usual).says("`Tall cabinets` is made to it");
+        once("wall oven", tall, &["Base cabinets", "Wall cabinets"]).says("`Base cabinets` is made to it");
+        once("sink", "", &["Bench", "Laundry cabinets"]).says("`Bench` is made to it");
+        once("microwave", "", &["Bench", "Drawer cabinets"]).says("`Bench` is made to it");
+        once("panel refrigerator", "", &["Bench", "Side panel"]).says("`Bench` is made to it");
+        once("panel refrigerator", "", &["Bench", "Fridge housing"]).says("`Fridge housing` is made to it");
+    }
+
     #[test]
     fn a_measurement_has_a_name_and_a_day() {
         trial("measured: {on: 2027-01-11}", "").finds("the opening `hole` has no name for who measured it");
