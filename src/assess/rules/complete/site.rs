@@ -37,7 +37,7 @@ declare! {
     ///
     /// Besides, where the maker's sheet is exact: words for power, gas, water or a duct that can't be
     /// understood, the pattern of a receptacle, where services come out, what a heated thing is connected
-    /// to; the recess of what is meant to be flush; the sizes of a measured opening for which the sheet asks; the drawers below what reaches into their cabinet; the
+    /// to; the recess of what is meant to be flush; the sizes of a measured opening for which the sheet asks; the drawers below what reaches into their cabinet, and what is below a thing whose sheet asks for air there; the
     /// type of unit that an opening is made for; what a bracket is fixed to. Whether sides of cabinets that are seen are
     /// finished, and, where a room is planned for access, whether the pipes over a knee space are covered, what space for knees is under a
     /// basin, and of a bath with a toilet where a chair turns, the floor and the bars at the toilet, how one comes into

@@ -7,7 +7,7 @@ use crate::finding::{Remark, Severity, phrase};
 use crate::site::fitting::{Housing, depth_stack, held_below, pedestal_under, recess, setting};
 use crate::site::panels::is_told;
 use crate::site::{Placement, made_as};
-use crate::units::{Wrote, with_article};
+use crate::units::{Length, Wrote, with_article};
 use crate::vocabulary::supply::is_none;
 use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait, says_how_it_is_held};
 
@@ -15,7 +15,7 @@ use crate::vocabulary::{Hazard, Kind, Mention, Mount, Trait, says_how_it_is_held
 pub fn ask(context: &Context<'_>, findings: &mut Findings<'_>) {
     for fitted in context.site.fitted() {
         let below = drawers_below(context, &fitted).or_else(|| drawers_below_a_bowl(context, &fitted));
-        let below = below.or_else(|| how_far_below(context, &fitted));
+        let below = below.or_else(|| how_far_below(context, &fitted)).or_else(|| air_below(&fitted));
         findings.extend([no_recess(&fitted), below, type_of_unit(&fitted), pedestal(&fitted)].into_iter().flatten());
     }
     findings.extend(context.site.options().filter_map(|(room, selection, option)| no_panel(room, selection, option)));
@@ -129,6 +129,29 @@ fn how_far_below(context: &Context<'_>, fitted: &Placement<'_>) -> Option<Remark
     Some(finding.remedy("add it to the opening: `below: {what: …, clear: …}`, from the top of the counter"))
 }
 
+/// Its sheet asks for air below it, and the opening names what is there, and not how far below its foot: what is let into
+/// a counter is asked for by itself.
+fn air_below(fitted: &Placement<'_>) -> Option<Remark> {
+    let opening = fitted.opening;
+    if opening.takes_one(Trait::DropsIn) || opening.takes_one(Trait::CutIntoCounter) {
+        return None;
+    }
+    let below = opening.below.get().filter(|below| below.clear.is_absent() && !below.is_said_to_be_free())?;
+    let air = fitted.option.fit.get()?.air.bottom.spanned()?;
+    if air.value.length == Length::ZERO || air.value.vent.is_some() || !air.value.holds.is_empty() {
+        return None;
+    }
+    let name = &fitted.selection.name.value;
+    let what = &below.what.value;
+    let message = phrase!(
+        "the sheet of `{name}` asks for air below it, and nobody says how far below it `{what}` is",
+        name,
+        what
+    );
+    let finding = fitted.finding(Severity::Query, below.what.span, message).also(air.span, "its sheet");
+    Some(finding.remedy("add it to the opening: `below: {what: …, clear: …}`, from the foot of what hangs"))
+}
+
 /// Whether what a sheet forbids is in the words of what stands there: `drawers` are a `drawer` each.
 fn names_it(not: &str, what: &str) -> bool {
     what.to_lowercase().contains(not.to_lowercase().trim_end_matches('s'))
@@ -228,6 +251,30 @@ mod tests {
         basin("drawers: 3", "below: {what: drawer, clear: 9\"}").stays_silent();
         basin("doors: 2, drawers: 1", "width: 18\"").stays_silent();
         basin("doors: 2", "width: 18\"").stays_silent();
+    }
+
+    /// Source: the maker's own sheet; not known is not passed (facts.md, law 4).
+    #[test]
+    fn how_far_below_a_heater_a_shelf_is_is_asked_where_its_sheet_wants_air() {
+        let heater = |below: &str, air: &str| {
+            set_in(
+                "water heater",
+                &format!("sill: 1200 mm, height: 600 mm{below}"),
+                &format!("size: {{height: 600 mm}}\nfit: {{air: {{{air}}}}}"),
+            )
+            .run()
+        };
+        let message = "the sheet of `It` asks for air below it, and nobody says how far below it `shelf` is";
+        let told = |below: &str, air: &str| {
+            heater(below, air).findings().iter().filter(|finding| finding.message.text() == message).count()
+        };
+        for below in [", below: shelf", ", below: {what: shelf}"] {
+            assert_eq!(told(below, "bottom: 600 mm"), 1, "{below}");
+            assert_eq!(told(below, "top: 600 mm"), 0, "{below}");
+        }
+        for below in ["", ", below: nothing", ", below: {what: shelf, clear: 20 mm}"] {
+            assert_eq!(told(below, "bottom: 600 mm"), 0, "{below}");
+        }
     }
 
     #[test]
