@@ -3,6 +3,7 @@
 //! `reed-house` was issued and approved by the release that wrote contents of the first version.
 
 mod built;
+mod mended;
 mod received;
 mod third;
 
