@@ -2,11 +2,11 @@
 //!
 //! Pages, sheets and findings all ask here. Where nobody says what would rule a hazard out, it is due.
 
-use crate::book::{DetailName, Fuel, Opening, ProductOption, Room, Selection};
+use crate::book::{DetailName, Fuel, Needs, Opening, ProductOption, Room, Selection};
 use crate::finding::{Finding, Hazard};
 use crate::units::{Length, Weight};
 use crate::vocabulary::Kind;
-use crate::vocabulary::supply::{Amount, Power};
+use crate::vocabulary::supply::{Amount, Power, is_none};
 
 use super::things::Things;
 
@@ -44,7 +44,7 @@ fn of_option(kind: Kind, option: &ProductOption, opening: Option<&Opening>) -> V
     let needed = [
         (Hazard::Gas, needs.is_some_and(|needs| needs.gas.get().is_some()) || option.fuel.get() == Some(&Fuel::Gas)),
         (Hazard::Power, needs.is_some_and(|needs| needs.power.get().is_some())),
-        (Hazard::Water, needs.is_some_and(|needs| needs.water.get().is_some() || needs.drain.get().is_some())),
+        (Hazard::Water, needs.is_some_and(takes_water)),
         (Hazard::Air, needs.is_some_and(|needs| needs.duct.get().is_some())),
         (Hazard::Weight, weight(option).is_some_and(|weight| weight >= HEAVY)),
         (Hazard::Glass, option.detail(DetailName::Glass).is_some()),
@@ -52,6 +52,12 @@ fn of_option(kind: Kind, option: &ProductOption, opening: Option<&Opening>) -> V
     let needed = needed.into_iter().filter(|(_, is)| *is).map(|(hazard, _)| hazard);
     let by_kind = kind.hazards().iter().copied().filter(|hazard| !is_ruled_out(*hazard, kind, option, opening));
     needed.chain(by_kind).collect()
+}
+
+/// Whether a sheet asks for water or a drain; `none` asks for neither.
+fn takes_water(needs: &Needs) -> bool {
+    let water = needs.water.get().is_some_and(|water| !is_none(&water.words));
+    water || needs.drain.get().is_some_and(|drain| !is_none(&drain.words))
 }
 
 /// Whether what is said of a thing rules out what its kind may hurt by.
@@ -65,10 +71,10 @@ fn is_ruled_out(hazard: Hazard, kind: Kind, option: &ProductOption, opening: Opt
             let insert = matches!(kind, Kind::Cabinet | Kind::Shelf) && height.is_some_and(|height| height < INSERT);
             light.unwrap_or(insert)
         }
-        // What is warmed by power alone has no water in it.
+        // What is warmed by power has no water in it where that is said: power alone may turn a pump, or be one of two.
         Hazard::Water if matches!(kind, Kind::FloorHeating | Kind::TowelWarmer) => {
-            let needs = option.fit.get().map(|fit| &fit.needs);
-            needs.is_some_and(|needs| !needs.power.is_absent() && needs.water.is_absent())
+            let water = option.fit.get().and_then(|fit| fit.needs.water.get());
+            option.fuel.get() == Some(&Fuel::Electric) || water.is_some_and(|water| is_none(&water.words))
         }
         Hazard::Tipping => height.is_some_and(|height| height < TIPS_FROM),
         Hazard::Stone => {

@@ -91,6 +91,20 @@ fn what_is_held_on_to_and_what_hangs_within_a_childs_reach() {
     }
 }
 
+/// Power on a sheet may turn the pump of a floor or warm a rail that the heating warms as well.
+#[test]
+fn water_in_what_warms_is_ruled_out_only_where_that_is_said() {
+    let wet = vec![Electricity, Heat, Water];
+    for kind in ["heated towel rail", "underfloor heating"] {
+        assert_eq!(due(kind, "fit: {needs: {power: 230 V}}", ""), wet, "{kind}");
+        assert_eq!(due(kind, "fit: {needs: {power: 230 V, water: flow and return of the heating}}", ""), wet, "{kind}");
+        assert_eq!(due(kind, "fit: {needs: {power: 230 V, water: none}}", ""), [Electricity, Heat], "{kind}");
+        assert_eq!(due(kind, "fuel: electric\nfit: {needs: {power: 230 V}}", ""), [Electricity, Heat], "{kind}");
+    }
+    let fed = "fuel: electric\nfit: {needs: {water: 1/2\" tails}}";
+    assert_eq!(due("heated towel rail", fed, ""), wet);
+}
+
 /// Source: OSHA 29 CFR 1926.1153 (silica in what is cut), from memory.
 #[test]
 fn wherever_tile_is_laid_its_dust_is_told() {
