@@ -47,20 +47,27 @@ impl Reason {
         }
     }
 
-    /// What of a ground changed that what rests on it for this reason may be touched by, between two contents, with the
-    /// option of it that is chosen: nothing where nothing does; no change in particular where nobody can tell what.
-    pub fn touched_by(self, (was, is): (&Value, &Value), chosen: Option<&str>) -> Option<Vec<Change>> {
+    /// What of a ground of a kind changed that what rests on it for this reason may be touched by, between two contents,
+    /// with the option of it that is chosen: nothing where nothing does; no change in particular where nobody can tell what.
+    pub fn touched_by(
+        self,
+        kind: Option<Kind>,
+        (was, is): (&Value, &Value),
+        chosen: Option<&str>,
+    ) -> Option<Vec<Change>> {
         if changes(was, is).is_empty() {
             return Some(vec![]);
         }
         let mut told = changes_to_rest_on(was, is, chosen);
-        told.retain(|change| self.is_touched_by(&change.what));
+        told.retain(|change| self.is_touched_by(kind, &change.what));
         (!told.is_empty()).then_some(told)
     }
 
-    fn is_touched_by(self, changed: &ChangedField) -> bool {
+    fn is_touched_by(self, kind: Option<Kind>, changed: &ChangedField) -> bool {
         match self {
             Self::StandsOn => changed.may_move_a_height(),
+            // A finish may say that the joiner makes the front, `panel ready`: no word of it proves that nothing is built.
+            Self::Houses if changed.is_finish() => kind.is_none_or(|kind| kind.takes_a_panel()),
             Self::Houses | Self::CutFor | Self::MeasuredOn => changed.may_move_a_figure(),
             Self::Named | Self::TrimOf => changed.may_be_rested_on(),
         }

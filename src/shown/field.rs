@@ -145,6 +145,16 @@ impl ChangedField {
         }
     }
 
+    /// Whether it is the finish, which may be a front that somebody else makes: `panel ready`.
+    pub fn is_finish(&self) -> bool {
+        let look = match self {
+            Self::Marked(field) => OfTheLook::of(field.word()),
+            Self::Other(name) | Self::Fact(name) => OfTheLook::of(name),
+            _ => None,
+        };
+        look == Some(OfTheLook::Finish)
+    }
+
     /// Whether a figure may move with it that something is built, cut or measured to: how it looks alone moves none.
     pub fn may_move_a_figure(&self) -> bool {
         let is_look = match self {

@@ -177,6 +177,11 @@ impl Kind {
         row.may.iter().copied().flatten().chain(row.own_may).copied().filter(needed)
     }
 
+    /// Whether its front may be a panel that the joiner makes.
+    pub fn takes_a_panel(self) -> bool {
+        self.may_have().chain(self.needs()).any(|key| key.split('.').next() == Some("panel"))
+    }
+
     /// Everything that it needs; `.` leads into a group.
     pub fn needs(self) -> impl Iterator<Item = &'static str> {
         self.row().common.iter().chain(self.row().own).copied()

@@ -49,7 +49,8 @@ impl Look {
         }
         let of = |issue: &Issue| issue.item(&ground.room.folder, &ground.selection.id).cloned();
         let touched = of(from).zip(of(to)).is_none_or(|(was, is)| {
-            ground.because.touched_by((&was.content, &is.content), is.shown().chosen()).is_some()
+            let kind = ground.selection.kind.get().copied();
+            ground.because.touched_by(kind, (&was.content, &is.content), is.shown().chosen()).is_some()
         });
         if touched { Self::OpensAgain } else { Self::NothingItRestsOn }
     }

@@ -110,11 +110,11 @@ fn thousands_in_a_chain_and_hundreds_that_rest_on_each_other_are_followed_once()
 /// What takes its heights from a floor rests on how thick that is and on what it lies, not on its joint.
 #[test]
 fn a_height_moves_with_what_is_laid_and_with_nothing_else() {
-    let touches = |name: &str| Reason::StandsOn.is_touched_by(&ChangedField::Fact(name.into()));
+    let touches = |name: &str| Reason::StandsOn.is_touched_by(None, &ChangedField::Fact(name.into()));
     assert!(touches("thickness") && !touches("joint") && !touches("grout"));
-    assert!(Reason::StandsOn.is_touched_by(&ChangedField::Within("laying".into(), "bed".into())));
-    assert!(Reason::StandsOn.is_touched_by(&ChangedField::of("model")));
-    assert!(Reason::CutFor.is_touched_by(&ChangedField::Fact("joint".into())));
+    assert!(Reason::StandsOn.is_touched_by(None, &ChangedField::Within("laying".into(), "bed".into())));
+    assert!(Reason::StandsOn.is_touched_by(None, &ChangedField::of("model")));
+    assert!(Reason::CutFor.is_touched_by(None, &ChangedField::Fact("joint".into())));
 }
 
 /// What is built around a thing, cut for it or measured on it goes by its figures; what the book names itself may go by its
@@ -125,11 +125,26 @@ fn how_a_thing_looks_opens_nothing_that_goes_by_its_figures() {
     for key in ["finish", "colour"] {
         let (was, is) = (of(key, "white"), of(key, "ivory"));
         for reason in [Reason::Houses, Reason::CutFor, Reason::MeasuredOn] {
-            assert_eq!(reason.touched_by((&was, &is), Some("a")), None, "{key} {reason:?}");
+            assert_eq!(reason.touched_by(Some(Kind::WallOven), (&was, &is), Some("a")), None, "{key} {reason:?}");
         }
-        assert!(Reason::Named.touched_by((&was, &is), Some("a")).is_some(), "{key}");
+        assert!(Reason::Named.touched_by(None, (&was, &is), Some("a")).is_some(), "{key}");
     }
     for key in ["model", "drilled", "material"] {
-        assert!(Reason::CutFor.touched_by((&of(key, "x"), &of(key, "y")), Some("a")).is_some(), "{key}");
+        assert!(Reason::CutFor.touched_by(None, (&of(key, "x"), &of(key, "y")), Some("a")).is_some(), "{key}");
     }
+}
+
+/// A dishwasher of steel that becomes one for a panel wants a front from the joiner, whatever its finish is called.
+#[test]
+fn a_finish_of_what_may_have_a_panel_opens_what_is_built_around_it() {
+    let of = |key: &str, value: &str| serde_json::json!({"chosen": "a", "options": [{"id": "a", key: value}]});
+    let (was, is) = (of("finish", "stainless"), of("finish", "panel ready"));
+    let touches = |reason: Reason, kind| reason.touched_by(Some(kind), (&was, &is), Some("a")).is_some();
+    for kind in [Kind::Dishwasher, Kind::PanelDishwasher, Kind::Refrigerator, Kind::PanelRefrigerator] {
+        assert!(touches(Reason::Houses, kind), "{kind:?}");
+        assert!(!touches(Reason::CutFor, kind), "{kind:?}");
+        let (was, is) = (of("colour", "white"), of("colour", "ivory"));
+        assert_eq!(Reason::Houses.touched_by(Some(kind), (&was, &is), Some("a")), None, "{kind:?}");
+    }
+    assert!(!touches(Reason::Houses, Kind::WallOven) && !touches(Reason::Houses, Kind::Sink));
 }

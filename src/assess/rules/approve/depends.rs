@@ -85,7 +85,8 @@ fn changed(
         None => {
             let by_record = || context.approvals.item(ground.room, ground.selection).and_then(|item| item.chosen());
             let chosen = ground.selection.chosen.get().map(String::as_str).or_else(by_record);
-            let touching = ground.because.touched_by((&issued.content, &now.content), chosen)?;
+            let kind = ground.selection.kind.get().copied();
+            let touching = ground.because.touched_by(kind, (&issued.content, &now.content), chosen)?;
             touching.first().map_or(Phrase::default(), |change| phrase!(": {}", change.words()))
         }
     };
