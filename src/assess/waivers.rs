@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::book::{Book, NeededFor, Room, Waiver};
-use crate::finding::{Code, Finding, Id, Phrase, Remark, Severity, Subject, Waived, phrase};
+use crate::finding::{Code, Finding, Id, Phrase, Remark, Severity, Subject, Waived, WaivedUntil, phrase};
 use crate::source::Span;
 use crate::units::{Date, Wrote};
 
@@ -115,10 +115,10 @@ fn reaches_of(groups: &BTreeMap<Key, Group<'_>>, reach: &Reach<'_>) -> usize {
 
 fn waived(waiver: &Waiver) -> Waived {
     let until = waiver.until.get().map(|until| match until {
-        NeededFor::Day(day) => day.iso(),
-        NeededFor::Milestone(name) => name.clone(),
+        NeededFor::Day(day) => WaivedUntil::Day(*day),
+        NeededFor::Milestone(name) => WaivedUntil::Milestone(name.clone()),
     });
-    Waived { because: waiver.because.clone(), by: waiver.by.clone(), on: waiver.on.iso(), until }
+    Waived { because: waiver.because.clone(), by: waiver.by.clone(), on: waiver.on, until }
 }
 
 /// The last day on which a waiver holds, if it has one.

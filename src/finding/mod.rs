@@ -47,17 +47,36 @@ pub struct Waived {
     pub because: String,
     /// Who answers for it.
     pub by: String,
-    /// When, as `2027-01-15`.
-    pub on: String,
+    /// When.
+    pub on: Date,
     /// The milestone or the day after which it no longer holds.
-    pub until: Option<String>,
+    pub until: Option<WaivedUntil>,
+}
+
+/// After what a waiver no longer holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum WaivedUntil {
+    /// A day.
+    Day(Date),
+    /// A milestone, as the book calls it.
+    Milestone(String),
+}
+
+/// As a book writes it: `2027-06-01`, `cabinets set`.
+impl std::fmt::Display for WaivedUntil {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Day(day) => f.write_str(&day.iso()),
+            Self::Milestone(name) => f.write_str(name),
+        }
+    }
 }
 
 impl Waived {
     /// Who, when and until when: `Ines Tarrow, 2027-01-12, until cabinets set`.
     pub fn words(&self) -> String {
         let until = self.until.as_ref().map_or(String::new(), |until| format!(", until {until}"));
-        format!("{}, {}{until}", self.by, self.on)
+        format!("{}, {}{until}", self.by, self.on.iso())
     }
 }
 

@@ -80,9 +80,9 @@ pub struct SettleByReport<'a> {
 struct Waived<'a> {
     because: &'a str,
     by: &'a str,
-    on: &'a str,
+    on: String,
     #[serde(skip_serializing_if = "Option::is_none")]
-    until: Option<&'a str>,
+    until: Option<String>,
 }
 
 /// The whole review as JSON.
@@ -130,8 +130,8 @@ fn told<'a>(finding: &'a Finding, files: &'a Files) -> FindingReport<'a> {
         waived: finding.waived.as_ref().map(|waived| Waived {
             because: &waived.because,
             by: &waived.by,
-            on: &waived.on,
-            until: waived.until.as_deref(),
+            on: waived.on.iso(),
+            until: waived.until.as_ref().map(ToString::to_string),
         }),
     }
 }

@@ -3,22 +3,7 @@
 use crate::assess::{DecideBy, Dependent, Reason, Step};
 use crate::language::{Words, say};
 use crate::views::pages::PageBuilder;
-use crate::vocabulary::HoldPoint;
-
-/// What a hold point is called: a usual one in the reader's language, one of the book's own as it is written.
-pub(super) fn hold_point(words: Words, name: &str) -> String {
-    let key = match HoldPoint::named(name) {
-        None => return name.to_owned(),
-        Some(HoldPoint::GoodsOrdered) => "hold_points.goods_ordered",
-        Some(HoldPoint::RoughInClosed) => "hold_points.rough_in_closed",
-        Some(HoldPoint::CabinetsOrdered) => "hold_points.cabinets_ordered",
-        Some(HoldPoint::GoodsReleased) => "hold_points.goods_released",
-        Some(HoldPoint::CounterTemplated) => "hold_points.counter_templated",
-        Some(HoldPoint::TileSet) => "hold_points.tile_set",
-        Some(HoldPoint::GlassMeasured) => "hold_points.glass_measured",
-    };
-    say!(words, key)
-}
+use crate::views::shared::figures::hold_point;
 
 impl PageBuilder<'_> {
     /// Why a selection must be decided by its day, to be read after it.

@@ -15,7 +15,7 @@ use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
 use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
-use crate::views::shared::figures::quoted;
+use crate::views::shared::figures::{hold_point, quoted};
 use crate::views::shared::fit::Fit;
 use crate::views::shared::found::Hurts;
 use crate::views::shared::html::{Html, show};
@@ -198,7 +198,7 @@ impl PageBuilder<'_> {
         let needed = dates.needed(selection);
         // What is built in waits for the walls, whatever else is said to wait for it: a day goes with its own name.
         if let Some(day) = dates.closed_over(selection) {
-            let closing = super::due::hold_point(self.words, HoldPoint::RoughInClosed.name());
+            let closing = hold_point(self.words, HoldPoint::RoughInClosed.name());
             return Some(format!("{closing}, {}", self.words.day(day)));
         }
         match selection.needed_for.get()? {

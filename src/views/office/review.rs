@@ -213,7 +213,7 @@ impl PageBuilder<'_> {
                     on: waived
                         .until
                         .as_ref()
-                        .map_or(waived.on.clone(), |until| format!("{}, until {until}", waived.on)),
+                        .map_or_else(|| waived.on.iso(), |until| format!("{}, until {until}", waived.on.iso())),
                     caution: finding.caution.and_then(|hazard| cautions.anchor(hazard)),
                     told: self.told_to(finding, concerns),
                 })

@@ -6,10 +6,10 @@ use std::collections::BTreeSet;
 use crate::assess::concerns::is_told;
 use crate::assess::rules::{self, Reader};
 use crate::book::{Opening, Room, Selection};
-use crate::finding::{Code, Finding, Hazard, Id};
+use crate::finding::{Code, Finding, Hazard, Id, Waived, WaivedUntil};
 use crate::language::{Words, say};
-use crate::units::Date;
 use crate::views::pages::PageBuilder;
+use crate::views::shared::figures::hold_point;
 use crate::views::shared::fit::sentence_of;
 use crate::views::shared::found;
 use crate::views::shared::html::{Html, show};
@@ -108,11 +108,18 @@ fn living(words: Words, finding: &Finding) -> Option<Html> {
 fn as_found(words: Words, finding: &Finding) -> Html {
     let sentence = sentence_of(words, finding);
     let Some(waived) = &finding.waived else { return sentence };
-    let day = Date::parse(&waived.on).map_or_else(|_| waived.on.clone(), |day| words.day(day));
-    let until = waived.until.as_ref().map(|until| say!(words, "found.until", until = until.as_str()));
-    let who: Vec<String> = [Some(waived.by.clone()), Some(day), until].into_iter().flatten().collect();
-    let waived = say!(words, "found.waived", who = who.join(", "), because = waived.because.as_str());
+    let waived = say!(words, "found.waived", who = who(words, waived), because = waived.because.as_str());
     sentence.then(" ").then(waived)
+}
+
+/// Who let it stand, when and until when: `Ines Tarrow, 12 Jan 2027, until 1 Jun 2027`.
+fn who(words: Words, waived: &Waived) -> String {
+    let until = waived.until.as_ref().map(|until| match until {
+        WaivedUntil::Day(day) => words.day(*day),
+        WaivedUntil::Milestone(name) => hold_point(words, name),
+    });
+    let until = until.map(|until| say!(words, "found.until", until = until));
+    [Some(waived.by.clone()), Some(words.day(waived.on)), until].into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 #[cfg(test)]
@@ -121,6 +128,24 @@ mod tests {
     use crate::assess::rules::RULES;
     use crate::finding::Family;
     use crate::language;
+    use crate::units::Date;
+
+    /// Day and end of a waiver are told in the reader's language, and what the book alone has a name for by that.
+    #[test]
+    fn until_when_a_finding_is_let_stand_is_in_the_readers_language() {
+        let day = |text: &str| Date::parse(text).unwrap();
+        let told = |tag: &str, until: Option<WaivedUntil>| {
+            let (because, by) = ("cut back on site".into(), "Ines Tarrow".into());
+            who(language::Language::named(tag).unwrap().words(), &Waived { because, by, on: day("2027-01-12"), until })
+        };
+        let until = |name: &str| Some(WaivedUntil::Milestone(name.into()));
+        assert_eq!(told("es", Some(WaivedUntil::Day(day("2027-06-01")))), "Ines Tarrow, 12 ene 2027, hasta 1 jun 2027");
+        assert_eq!(told("en", Some(WaivedUntil::Day(day("2027-06-01")))), "Ines Tarrow, 12 Jan 2027, until 1 Jun 2027");
+        let usual = told("es", until("cabinets ordered"));
+        assert!(usual.starts_with("Ines Tarrow, 12 ene 2027, hasta ") && !usual.contains("cabinets"), "{usual}");
+        assert_eq!(told("en", until("crate opened")), "Ines Tarrow, 12 Jan 2027, until crate opened");
+        assert_eq!(told("es", None), "Ines Tarrow, 12 ene 2027");
+    }
 
     #[test]
     fn what_the_firm_has_to_do_is_nobody_elses() {

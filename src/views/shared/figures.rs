@@ -2,11 +2,12 @@
 
 use crate::book::Book;
 use crate::finding::Phrase;
-use crate::language::Words;
+use crate::language::{Words, say};
 use crate::ledger::Moment;
 use crate::units::{Date, Length, LengthRange, Money};
 use crate::views::shared::html::Html;
 use crate::views::shared::wording::Wording;
+use crate::vocabulary::HoldPoint;
 
 /// How a book writes its figures.
 pub fn wording(book: &Book, words: Words) -> Wording {
@@ -65,4 +66,19 @@ mod tests {
         assert_eq!(quoted(&Phrase::from("`Hood` over `Range`: 3")), Html::text("“Hood” over “Range”: 3"));
         assert_eq!(quoted(&Phrase::from("no marks")), Html::text("no marks"));
     }
+}
+
+/// What a hold point is called: a usual one in the reader's language, one of the book's own as it is written.
+pub fn hold_point(words: Words, name: &str) -> String {
+    let key = match HoldPoint::named(name) {
+        None => return name.to_owned(),
+        Some(HoldPoint::GoodsOrdered) => "hold_points.goods_ordered",
+        Some(HoldPoint::RoughInClosed) => "hold_points.rough_in_closed",
+        Some(HoldPoint::CabinetsOrdered) => "hold_points.cabinets_ordered",
+        Some(HoldPoint::GoodsReleased) => "hold_points.goods_released",
+        Some(HoldPoint::CounterTemplated) => "hold_points.counter_templated",
+        Some(HoldPoint::TileSet) => "hold_points.tile_set",
+        Some(HoldPoint::GlassMeasured) => "hold_points.glass_measured",
+    };
+    say!(words, key)
 }
