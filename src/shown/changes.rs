@@ -11,6 +11,7 @@ mod lists;
 mod options;
 
 use lists::{ROW_NAMES, are_named, are_rows, in_list, only, rows};
+pub(super) use options::called;
 use options::{choice, name, option, options};
 
 use super::as_written;

@@ -151,6 +151,12 @@ pub fn option_as_issued(content: &Value, id: &str) -> Option<ShownValue> {
     ShownItem::as_issued(content).option(id).cloned()
 }
 
+/// What such an option was called to who signed: by its name then, or by the item's where it had none of its own.
+pub fn option_called(content: &Value, id: &str) -> Option<String> {
+    let ShownItem(item) = ShownItem::as_issued(content);
+    changes::called(&item, id)
+}
+
 /// Whether several options of an item stand open.
 pub fn is_open(now: &Marked) -> bool {
     ItemContent(&now.content).is_open()

@@ -11,6 +11,7 @@ use crate::project::{Project, Ran};
 
 const TODAY: [&str; 2] = ["--today", "2026-12-01"];
 const COUNTER: &str = "rooms/kitchen/counter.yaml";
+const RUG: &str = "rooms/kitchen/rug.yaml";
 
 fn house() -> Project {
     Project::copy_of("tests/suite/upgrade/reed-house")
@@ -82,5 +83,29 @@ fn a_seam_a_slab_and_an_overhang_that_change_after_signing_are_told() {
         status(&project).says("2 approved");
         let project = with(project, old, new);
         status(&project).says("changed since signed").says(told);
+    }
+}
+
+/// What a stamp says was approved is what the page said then, whatever the option of that id has become.
+#[test]
+fn a_stamp_says_which_option_was_signed_by_the_name_that_it_had() {
+    let stamped = |edit: &[(&str, &str)]| {
+        let project = house();
+        let rug = read(&project, RUG);
+        let edited = edit.iter().fold(rug.clone(), |text, (old, new)| text.replace(old, new));
+        assert!(edit.is_empty() || edited != rug);
+        let project = project.file(RUG, &edited);
+        let out = project.beside("site");
+        let arguments = ["publish", "--draft", TODAY[0], TODAY[1], "--out", out.to_str().unwrap()];
+        project.run(arguments).says("client/index.html");
+        std::fs::read_to_string(out.join("client/items/kitchen/rug.html")).unwrap()
+    };
+    let swapped = [("id: moss", "id: other"), ("id: reed", "id: moss"), ("id: other", "id: reed")];
+    let renamed = [("name: Reed", "name: Rush")];
+    let gone = [("id: reed", "id: rush")];
+    for edit in [&[][..], &renamed, &swapped, &gone] {
+        let page = stamped(edit);
+        assert!(page.contains("<span>option Reed</span>"), "{edit:?}: {page}");
+        assert!(!page.contains("option Rush") && !page.contains("option Moss"), "{edit:?}");
     }
 }

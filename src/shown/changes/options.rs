@@ -76,15 +76,14 @@ pub(super) fn options((before, after): (&ShownValue, &ShownValue), found: &mut V
 
 /// The options that stay, in another order.
 fn another_order(before: &ShownValue, after: &ShownValue) -> Option<Change> {
-    let stay = |of: &ShownValue, other: &ShownValue| -> Vec<String> {
-        options_of(of).iter().filter_map(id).filter(|id| option(other, id).is_some()).map(str::to_string).collect()
+    let was: Vec<&ShownValue> = pairs(before, after).into_iter().filter_map(|(was, is)| was.and(is)).collect();
+    let stays = |option: &&ShownValue| was.iter().any(|one| std::ptr::eq(*one, *option));
+    let is: Vec<&ShownValue> = options_of(after).iter().filter(stays).collect();
+    let told = |options: &[&ShownValue]| {
+        Some(Phrase::joined(options.iter().map(|option| Phrase::plain(&name(option, after))), ", "))
     };
-    let (was, is) = (stay(before, after), stay(after, before));
-    let told = |ids: &[String]| {
-        let names = ids.iter().filter_map(|id| Some(Phrase::plain(&name(option(after, id)?, after))));
-        Some(Phrase::joined(names, ", "))
-    };
-    (was != is).then(|| Change::new(ChangedField::OptionOrder, told(&was), told(&is)))
+    let moved = was.iter().zip(&is).any(|(was, is)| !std::ptr::eq(*was, *is));
+    moved.then(|| Change::new(ChangedField::OptionOrder, told(&was), told(&is)))
 }
 
 /// That another option is chosen: another thing, whatever their ids.
@@ -113,6 +112,21 @@ pub(super) fn name(option: &ShownValue, of: &ShownValue) -> String {
     let name = named(option).unwrap_or_else(|| id.to_string());
     let alike = options_of(of).iter().filter(|other| named(other).as_ref() == Some(&name)).count();
     if alike > 1 { format!("{name} ({id})") } else { name }
+}
+
+/// What a client read of the option of that id; of one without a name, as labour, what the item is called.
+pub(in crate::shown) fn called(item: &ShownValue, wanted: &str) -> Option<String> {
+    let own = |option: &ShownValue| {
+        let name = option.get(MarkedField::Name.word()).and_then(ShownValue::text);
+        name.filter(|name| !name.is_empty()).map(str::to_string)
+    };
+    let option = option(item, wanted)?;
+    if own(option).is_some() {
+        return Some(name(option, item));
+    }
+    let alike = options_of(item).iter().filter(|other| own(other).is_none()).count();
+    let of_item = own(item)?;
+    Some(if alike > 1 { format!("{of_item} ({wanted})") } else { of_item })
 }
 
 /// The option that is chosen, by its name.

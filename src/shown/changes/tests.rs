@@ -169,12 +169,46 @@ fn an_option_is_held_beside_the_one_that_shows_the_same() {
         ["Seven-inch: id in the book from seven to sevenin"]
     );
     assert_eq!(
-        told(&before, &globes("nine", "seven", Some("seven")))[0],
-        "chosen from Seven-inch to Nine-inch",
-        "the ids changed places, so that another is chosen"
+        told(&before, &globes("nine", "seven", Some("seven"))),
+        [
+            "chosen from Seven-inch to Nine-inch",
+            "Seven-inch: id in the book from seven to nine",
+            "Nine-inch: id in the book from nine to seven"
+        ],
+        "the ids changed places, so that another is chosen; where the options stand is as it was"
     );
     assert_eq!(told(&before, &globes("seven", "nine", Some("nine"))), ["chosen from Seven-inch to Nine-inch"]);
     assert_eq!(told(&before, &globes("seven", "nine", None)), ["chosen gone, which was Seven-inch"]);
+}
+
+/// What moved on the page is told, whatever its id, and what stands where it stood is not.
+#[test]
+fn the_order_of_options_is_that_of_the_things() {
+    let of = |options: &[(&str, &str)]| {
+        let option = |(id, name): &(&str, &str)| json!({"id": id, "name": name});
+        json!({"options": options.iter().map(option).collect::<Vec<_>>()})
+    };
+    let before = of(&[("a", "Ash"), ("b", "Birch")]);
+    let order = "order of the options from Ash, Birch to Birch, Ash";
+    assert_eq!(told(&before, &of(&[("b", "Birch"), ("a", "Ash")])), [order]);
+    let renamed = "Birch: id in the book from b to birch";
+    assert_eq!(told(&before, &of(&[("birch", "Birch"), ("a", "Ash")])), [renamed, order]);
+    assert_eq!(told(&before, &of(&[("a", "Ash"), ("birch", "Birch")])), [renamed]);
+    assert_eq!(told(&before, &of(&[("c", "Cherry"), ("a", "Ash"), ("b", "Birch")])), ["option new: Cherry"]);
+}
+
+/// A stamp says what was signed: two that read alike by their ids too, labour by the item's name.
+#[test]
+fn an_option_is_called_as_who_signed_read_it() {
+    let named = |name: &str| json!({"id": "a", "name": name});
+    let item = |options: Value| json!({"name": "Fitting", "options": options});
+    let called = |item: &Value| crate::shown::option_called(item, "a");
+    assert_eq!(called(&item(json!([named("Larderwen 60")]))).as_deref(), Some("Larderwen 60"));
+    let alike = json!([named("Larderwen 60"), {"id": "b", "name": "Larderwen 60"}]);
+    assert_eq!(called(&item(alike)).as_deref(), Some("Larderwen 60 (a)"));
+    assert_eq!(called(&item(json!([named("")]))).as_deref(), Some("Fitting"));
+    assert_eq!(called(&item(json!([{"id": "a"}, {"id": "b"}]))).as_deref(), Some("Fitting (a)"));
+    assert_eq!(called(&item(json!([{"id": "b", "name": "Oak"}]))), None);
 }
 
 #[test]

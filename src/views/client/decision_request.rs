@@ -10,6 +10,7 @@ use crate::ledger::{Head, Purpose, Stated};
 use crate::units::{Currency, Money};
 use crate::views::client::due::resting;
 use crate::views::pages::PageBuilder;
+use crate::views::shared::called::called;
 use crate::views::shared::data::Data;
 use crate::views::shared::state::State;
 use serde::Serialize;
@@ -223,7 +224,7 @@ impl PageBuilder<'_> {
         let as_issued = issued.marks.get(&(room.folder.clone(), selection.id.clone()));
         let options = selection.options.iter().enumerate().map(|(at, option)| RequestedOption {
             id: option.id.value.clone(),
-            name: option.title(),
+            name: called(selection, option),
             price: Amounts::price(option).map(Money::plain),
             fit: self
                 .fit(room, selection, option, at)

@@ -13,6 +13,7 @@ use crate::views::client::cover::ReviewStamp;
 use crate::views::client::decision_request::{DecisionRequest, LatestIssue};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::parts;
+use crate::views::shared::called::called;
 use crate::views::shared::data::Data;
 use crate::views::shared::drawing::Drawing;
 use crate::views::shared::figures::{hold_point, quoted};
@@ -146,7 +147,7 @@ impl PageBuilder<'_> {
     fn item_lead(&self, selection: &Selection) -> Html {
         match selection.settled() {
             Some(option) if selection.options.len() > 1 => {
-                show!(self.words, "item_says.chosen", option = option.title(), n = selection.options.len())
+                show!(self.words, "item_says.chosen", option = called(selection, option), n = selection.options.len())
             }
             Some(option) => {
                 let told =
@@ -320,12 +321,6 @@ impl PageBuilder<'_> {
         });
         changes.collect()
     }
-}
-
-/// What an option is called; what has no name of its own, as labour, by that of its selection.
-fn called(selection: &Selection, option: &ProductOption) -> String {
-    let title = option.title();
-    if title.is_empty() { selection.name.value.clone() } else { title }
 }
 
 /// What of an item changed, as a page calls it: with the option that it is of.

@@ -1,7 +1,7 @@
 //! What each who decides said of an item, on its page.
 
 use crate::assess::approval::ApproverDecision;
-use crate::book::{ProductOption, Room, Selection};
+use crate::book::{Room, Selection};
 use crate::language::say;
 use crate::shown;
 use crate::views::client::cover::ReviewStamp;
@@ -22,7 +22,7 @@ impl PageBuilder<'_> {
                 name: approver.name.clone(),
                 state: self.said_by(approver, room, selection),
                 stamp: word(&approver.id.value).map(|word| {
-                    let mut stamp = self.stamp_of(selection, word);
+                    let mut stamp = self.stamp_of(word, room, selection);
                     stamp.lines.extend(self.signed_under(word, room, selection));
                     ReviewStamp { void: stamp.void || self.came_otherwise(room, selection), ..stamp }
                 }),
@@ -42,13 +42,10 @@ impl PageBuilder<'_> {
     }
 
     /// A review stamp: the decision, of which issue, how it was given; void once the item has changed.
-    fn stamp_of(&self, selection: &Selection, word: &ApproverDecision) -> ReviewStamp {
+    fn stamp_of(&self, word: &ApproverDecision, room: &Room, selection: &Selection) -> ReviewStamp {
         let day = day_of(self.words, word.made);
-        let title = |id: &String| {
-            let option = selection.options.iter().find(|option| option.id.value == *id);
-            say!(self.words, "item_says.option", option = option.map_or_else(|| id.clone(), ProductOption::title))
-        };
-        let option = word.option.as_ref().map(title);
+        let option = self.option_signed(word, room, selection);
+        let option = option.map(|option| say!(self.words, "item_says.option", option = option));
         let lines =
             [option, Some(say!(self.words, "issued.on", issue = word.issue, day = day)), Some(self.how_in_short(word))];
         ReviewStamp {

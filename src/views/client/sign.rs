@@ -7,6 +7,7 @@ use crate::language::{Words, say};
 use crate::shown;
 use crate::units::{Money, letter};
 use crate::views::pages::PageBuilder;
+use crate::views::shared::called::called;
 use crate::views::shared::data::Data;
 use crate::views::shared::found::{self, Hurts};
 use crate::views::shared::html::{Html, show};
@@ -303,7 +304,7 @@ impl PageBuilder<'_> {
         let several = selection.standing().len() > 1;
         let lines = selection.standing().iter().enumerate().filter_map(|(at, option)| {
             let fit = self.fit(room, selection, option, at)?;
-            let option = several.then(|| format!("{}, {}", letter(at), option.title()));
+            let option = several.then(|| format!("{}, {}", letter(at), called(selection, option)));
             Some(FitLine { option, verdict: fit.verdict, sentence: fit.sentence })
         });
         lines.collect()
@@ -319,7 +320,7 @@ impl PageBuilder<'_> {
     fn taken(&self, room: &Room, selection: &Selection) -> String {
         let taken = self.subject.assessment.approvals.item(room, selection).and_then(|item| item.chosen());
         let taken = selection.options.iter().find(|option| taken == Some(option.id.value.as_str()));
-        match taken.map(|option| (option.title(), Amounts::price(option))) {
+        match taken.map(|option| (called(selection, option), Amounts::price(option))) {
             Some((title, Some(price))) => say!(self.words, "sign_says.taken", option = title, price = price),
             Some((title, None)) => title,
             None => say!(self.words, "sign_says.to_be_chosen"),

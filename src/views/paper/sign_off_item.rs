@@ -10,6 +10,7 @@ use crate::units::{Length, Money};
 use crate::views::pages::PageBuilder;
 use crate::views::paper::cautions::SheetCaution;
 use crate::views::paper::sign_off::{LabelledLine, plain};
+use crate::views::shared::called::called;
 use crate::views::shared::html::{Html, show};
 use crate::views::shared::lines::fact;
 use crate::views::shared::sheet::Fact;
@@ -295,7 +296,7 @@ impl PageBuilder<'_> {
         };
         let how_many = self.quantity(option).map(|quantity| self.worded("item_says.quantity", quantity));
         OpenOption {
-            name: option.title(),
+            name: called(selection, option),
             product: self.in_a_line(option),
             told: option.description.text().into(),
             sizes: in_a_line(self.sizes(option)),

@@ -1,6 +1,7 @@
 //! What several pages have in common: the frame they stand in, states, figures, pictures, prose.
 
 pub mod bound;
+pub mod called;
 pub(super) mod concerns;
 pub mod data;
 pub mod drawing;

@@ -1,6 +1,5 @@
 //! A signature as pages and sheets show it: who signed what is shown, and how; those that still hold, and no other.
 
-use std::collections::BTreeMap;
 use std::fmt::Write;
 
 use crate::assess::approval::{ApproverDecision, Given};
@@ -163,17 +162,14 @@ impl PageBuilder<'_> {
 
     /// What each approver decided of an item, as it stands: an empty one where nothing does.
     pub fn decided(&self, room: &Room, selection: &Selection) -> Vec<Decided> {
-        let options: BTreeMap<&str, String> =
-            selection.options.iter().map(|option| (option.id.value.as_str(), option.title())).collect();
         let approvers = self.subject.book.project.approvers.iter();
         let told = |word: &ApproverDecision| {
-            let option = word.option.as_deref().map(|id| options.get(id).map_or(id, String::as_str));
             let is_met = word.decision == Decision::ApprovedAsNoted && word.met;
             let decision =
                 say!(self.words, if is_met { "stands.met" } else { decision_key(word.decision) }).to_lowercase();
             let by_hand = matches!(word.given, Given::ByHand(_));
             let on = (!by_hand).then(|| day_of(self.words, word.made));
-            let parts = [Some(decision), option.map(str::to_owned), on, Some(self.how_in_short(word))];
+            let parts = [Some(decision), self.option_signed(word, room, selection), on, Some(self.how_in_short(word))];
             Decided {
                 stamp: Some(stamp(word.decision)),
                 by: parts.into_iter().flatten().collect::<Vec<_>>().join(", "),
