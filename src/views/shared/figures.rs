@@ -57,17 +57,6 @@ pub fn quoted(words: &Phrase) -> Html {
     Html::text(&words.printed(["“", "”"]))
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn what_is_quoted_stands_between_quotation_marks() {
-        assert_eq!(quoted(&Phrase::from("`Hood` over `Range`: 3")), Html::text("“Hood” over “Range”: 3"));
-        assert_eq!(quoted(&Phrase::from("no marks")), Html::text("no marks"));
-    }
-}
-
 /// What a hold point is called: a usual one in the reader's language, one of the book's own as it is written.
 pub fn hold_point(words: Words, name: &str) -> String {
     let key = match HoldPoint::named(name) {
@@ -81,4 +70,15 @@ pub fn hold_point(words: Words, name: &str) -> String {
         Some(HoldPoint::GlassMeasured) => "hold_points.glass_measured",
     };
     say!(words, key)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_quoted_stands_between_quotation_marks() {
+        assert_eq!(quoted(&Phrase::from("`Hood` over `Range`: 3")), Html::text("“Hood” over “Range”: 3"));
+        assert_eq!(quoted(&Phrase::from("no marks")), Html::text("no marks"));
+    }
 }
